@@ -1,0 +1,134 @@
+import type { SplineFit } from '../numerics/spline.ts';
+import type { AirStandard, PullSpan, TorqueBasis } from './recording.ts';
+
+/** What is known of the cell that made a recording. */
+export interface CellSetup {
+  /** All that turns with the crank (engine, coupling, brake) as seen at the crank; null: not known. */
+  readonly inertiaKgM2: number | null;
+  /** First-order time constant of the torque sensor; null: not known, nothing is taken out. */
+  readonly sensorLagS: number | null;
+  /** Brake turns per crank turn. */
+  readonly ratio: number;
+  /** What the torque column holds where its header does not say. */
+  readonly torqueIs: TorqueBasis;
+  /** Relative standard uncertainty of the cell's torque calibration, common to the day. */
+  readonly calibrationRelSd: number;
+}
+
+export type Aspiration = 'natural' | 'boosted' | 'nitrous';
+
+export interface EngineSetup {
+  readonly name: string;
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly strokeM: number | null;
+  readonly compressionRatio: number | null;
+  /** Strokes of the working cycle. */
+  readonly cycle: 2 | 4;
+  readonly aspiration: Aspiration;
+  readonly fuel: string;
+}
+
+export interface CurveOptions {
+  readonly standard: AirStandard;
+  readonly cell: CellSetup;
+  readonly engine: EngineSetup;
+  /** Air to use where the recording has no channel for it. */
+  readonly air?: {
+    readonly pressureAbsPa?: number;
+    readonly temperatureK?: number;
+    readonly humidity?: number;
+  };
+  readonly lambdaTarget?: number;
+}
+
+/** A number with its 95 % interval. */
+export interface Banded {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+export interface Peak extends Banded {
+  readonly unit: string;
+  readonly speedRpm: number;
+}
+
+/** Something seen in one pull, in a plain sentence. `where` when it belongs to one place in the sweep. */
+export interface Mark {
+  readonly kind:
+    | 'blip'
+    | 'sweep rate'
+    | 'coverage'
+    | 'temperature'
+    | 'lambda'
+    | 'correction factor'
+    | 'stuck channel'
+    | 'clipped channel'
+    | 'drifting channel'
+    | 'oil pressure'
+    | 'exhaust temperature'
+    | 'zero'
+    | 'throttle'
+    | 'air'
+    | 'basis'
+    | 'boost'
+    | 'time since last pull'
+    | 'other';
+  readonly severity: 'note' | 'look again' | 'stop';
+  readonly sentence: string;
+  readonly fromRpm?: number;
+  readonly toRpm?: number;
+  /** Size of a blip against the curve [N·m]. */
+  readonly sizeNm?: number;
+}
+
+/** A derived curve on the grid of its pull, null where the channels do not allow it. */
+export interface DerivedCurves {
+  readonly bmepPa: readonly number[] | null;
+  readonly bsfcKgPerJ: readonly number[] | null;
+  readonly volumetricEfficiency: readonly number[] | null;
+  readonly pistonSpeedMPerS: readonly number[] | null;
+}
+
+/** What one pull says about the engine in standard air. Plain data; crosses to the browser as JSON. */
+export interface Curve {
+  readonly version: number;
+  readonly span: PullSpan;
+  readonly standard: AirStandard;
+  /** Mean factor over the pull that brought observed torque to the standard; 1 where none was applied. */
+  readonly correctionFactor: number;
+  /** The factor each standard would have given, so that switching costs nothing. */
+  readonly factors: Readonly<Record<AirStandard, number | null>>;
+  readonly basis: TorqueBasis;
+  /** Torque [N·m] against speed [rev/min]; the covariance excludes what is common to the cell and the day. */
+  readonly spline: SplineFit;
+  /** Scale of the residuals [N·m] and their correlation at one sample apart. */
+  readonly residualSdNm: number;
+  readonly residualCorrelation: number;
+  readonly effectiveDof: number;
+  readonly speedRpm: readonly number[];
+  readonly torqueNm: readonly number[];
+  /** 95 % pointwise, with the cell's calibration in. */
+  readonly lowNm: readonly number[];
+  readonly highNm: readonly number[];
+  readonly powerW: readonly number[];
+  readonly peakTorque: Peak;
+  readonly peakPower: Peak;
+  readonly derived: DerivedCurves;
+  /** Channels that later rooms judge by, as means over bins of speed (NaN where empty): used for lambda, knock, air. */
+  readonly bySpeed: {
+    readonly speedRpm: readonly number[];
+    readonly lambda: readonly number[] | null;
+    readonly knock: readonly number[] | null;
+    readonly lead: readonly number[] | null;
+  };
+  readonly conditions: {
+    readonly airTemperatureK: number | null;
+    readonly pressureAbsPa: number | null;
+    readonly humidity: number | null;
+    readonly oilTemperatureK: number | null;
+    readonly waterTemperatureK: number | null;
+    readonly sweepRateRpmPerS: number | null;
+  };
+  readonly marks: readonly Mark[];
+}
