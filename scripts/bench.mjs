@@ -5,8 +5,12 @@ import { ensureInstalled } from './install.mjs';
 
 await ensureInstalled();
 const root = resolve(import.meta.dirname, '..');
-const result = spawnSync(process.execPath, ['--expose-gc', '--import', 'tsx', 'bench/run.ts', ...process.argv.slice(2)], {
-  cwd: root,
-  stdio: 'inherit',
-});
+const result = spawnSync(
+  process.execPath,
+  ['--expose-gc', '--import', 'tsx', 'bench/run.ts', ...process.argv.slice(2)],
+  {
+    cwd: root,
+    stdio: 'inherit',
+  },
+);
 process.exit(result.status ?? 1);

@@ -1,0 +1,46 @@
+/** Builds dist/: the browser's side by Vite, the command by esbuild with its packages left outside. */
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { ensurePackages, root } from './install.mjs';
+
+const SOURCES = ['src', 'web', 'demo', 'package-lock.json', 'vite.config.ts', 'scripts'];
+const OUTPUTS = [join('dist', 'cli.js'), join('dist', 'web', 'index.html')];
+
+function newestMs(path) {
+  if (!existsSync(path)) return 0;
+  const stat = statSync(path);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  return readdirSync(path).reduce(
+    (newest, name) => Math.max(newest, newestMs(join(path, name))),
+    0,
+  );
+}
+
+/** True when something that goes into dist/ is newer than dist/. */
+export function isStale() {
+  const built = OUTPUTS.map((path) => newestMs(join(root, path)));
+  const source = Math.max(...SOURCES.map((path) => newestMs(join(root, path))));
+  return built.some((time) => time < source);
+}
+
+export async function build() {
+  ensurePackages();
+  const { build: bundle } = await import('esbuild');
+  await bundle({
+    absWorkingDir: root,
+    entryPoints: { cli: 'src/cli/main.ts' },
+    outdir: 'dist',
+    bundle: true,
+    platform: 'node',
+    target: 'node20',
+    format: 'esm',
+    packages: 'external',
+    sourcemap: true,
+    logLevel: 'warning',
+  });
+  const { build: buildWeb } = await import('vite');
+  await buildWeb({ configFile: join(root, 'vite.config.ts'), logLevel: 'warn' });
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await build();

@@ -1,0 +1,106 @@
+/**
+ * `npm test`: everything a change must pass, from a fresh clone, closing with one line of totals.
+ * What does not need the database's native part runs while that part is compiled.
+ */
+import { spawn } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { findBrowser, installCommand, NO_BROWSER } from './browser.mjs';
+import { ensurePackages, nativeCommand, nativeWorks, root } from './install.mjs';
+
+const NEEDS_DATABASE = ['src/record', 'src/service', 'src/cli', 'src/report', 'demo/load'];
+const reports = mkdtempSync(join(tmpdir(), 'pullbook-test-'));
+const totals = { passed: 0, failed: 0, skipped: 0 };
+const failedSteps = [];
+
+/** One step; its output comes in one piece when it ends, so that two lanes stay readable. */
+function step(name, command, args, env = {}) {
+  const started = performance.now();
+  return new Promise((done) => {
+    const child = spawn(command, args, {
+      cwd: root,
+      env: { ...process.env, ...env },
+      stdio: ['ignore', 'pipe', 'pipe'],
+      shell: process.platform === 'win32',
+    });
+    let output = '';
+    const keep = (chunk) => {
+      output += chunk;
+    };
+    child.stdout.on('data', keep);
+    child.stderr.on('data', keep);
+    child.on('error', (error) => keep(`${error.message}\n`));
+    child.on('close', (code) => {
+      const seconds = ((performance.now() - started) / 1000).toFixed(1);
+      process.stdout.write(`\n── ${name}: ${code === 0 ? 'passed' : 'FAILED'} in ${seconds} s\n`);
+      if (code !== 0 || name.startsWith('tests')) process.stdout.write(output);
+      if (code !== 0) failedSteps.push(name);
+      done(code === 0);
+    });
+  });
+}
+
+async function vitest(name, args, env) {
+  const file = join(reports, `${name.replaceAll(/\W+/g, '-')}.json`);
+  const bin = join(root, 'node_modules', 'vitest', 'vitest.mjs');
+  await step(
+    `tests: ${name}`,
+    process.execPath,
+    [bin, 'run', '--reporter=dot', '--reporter=json', `--outputFile.json=${file}`, ...args],
+    env,
+  );
+  try {
+    const report = JSON.parse(readFileSync(file, 'utf8'));
+    totals.passed += report.numPassedTests;
+    totals.failed += report.numFailedTests;
+    totals.skipped += report.numPendingTests + report.numTodoTests;
+  } catch {
+    totals.failed += 1;
+    failedSteps.push(`tests: ${name} left no report`);
+  }
+}
+
+const bin = (name) => join(root, 'node_modules', '.bin', name);
+
+async function quickLane() {
+  await step('types', bin('tsc'), ['--noEmit']);
+  await step('lint', bin('biome'), ['check', '--error-on-warnings', '.']);
+  await step('build', process.execPath, ['scripts/build.mjs']);
+  await vitest('numbers and references', [
+    '--project=unit',
+    '--project=reference',
+    ...NEEDS_DATABASE.flatMap((path) => ['--exclude', `${path}**`, '--exclude', `${path}/**`]),
+  ]);
+}
+
+async function preparationLane() {
+  if (!nativeWorks()) await step('database engine', ...nativeCommand);
+  if (findBrowser() === null) {
+    const install = installCommand();
+    if (install === null) process.stdout.write(`\n${NO_BROWSER}\n`);
+    else await step('browser', ...install);
+  }
+}
+
+const started = performance.now();
+ensurePackages();
+await Promise.all([quickLane(), preparationLane()]);
+await vitest('record, service and command', ['--project=unit', ...NEEDS_DATABASE]);
+const browser = findBrowser();
+if (browser === null) failedSteps.push(NO_BROWSER);
+await vitest(
+  'the whole product',
+  ['--project=whole'],
+  browser === null ? {} : { PULLBOOK_BROWSER: browser },
+);
+rmSync(reports, { recursive: true, force: true });
+
+const seconds = Math.round((performance.now() - started) / 1000);
+process.stdout.write(`\nall steps took ${seconds} s\n`);
+for (const name of new Set(failedSteps)) process.stdout.write(`failed: ${name}\n`);
+if (failedSteps.length > 0 && totals.failed === 0) totals.failed = failedSteps.length;
+process.stdout.write(
+  `${totals.passed} passed, ${totals.failed} failed, ${totals.skipped} skipped\n`,
+);
+process.exit(failedSteps.length === 0 && totals.failed === 0 && totals.passed > 0 ? 0 : 1);
