@@ -1,0 +1,152 @@
+/**
+ * What every later room may ask of the record, whatever database stands behind it.
+ * Every writing method is one transaction, writes its event in it, and has reached the disk when it resolves.
+ */
+import type {
+  Build,
+  Cell,
+  Decision,
+  Engine,
+  EntityName,
+  Id,
+  Ladder,
+  Mapping,
+  Pull,
+  RecordEvent,
+  Shop,
+  ShopSummary,
+  StoredRecording,
+  TestDay,
+} from './types.ts';
+
+/** A new entity: what is left out takes the default that `defaults.ts` documents. */
+export type New<T extends { id: Id }, Required extends keyof T> = Pick<T, Required> &
+  Partial<Omit<T, 'id' | Required>> & {
+    /** Only where the caller needs a known id (demo, tests). */
+    readonly id?: Id;
+  };
+export type NewCell = New<Cell, 'name'>;
+export type NewMapping = New<Mapping, 'cellId' | 'shape' | 'columns'>;
+export type NewEngine = New<Engine, 'name'>;
+export type NewBuild = New<Build, 'engineId' | 'name'>;
+export type NewDay = New<TestDay, 'buildId' | 'cellId'>;
+/** `order` left out: after the day's last pull. */
+export type NewPull = New<Pull, 'dayId'>;
+export type NewLadder = New<Ladder, 'dayId'>;
+export type NewDecision = New<Decision, 'ladderId' | 'use' | 'leadDeg' | 'who' | 'why'>;
+export type Patch<T> = Partial<Omit<T, 'id'>>;
+
+/** Who changes and, where the default sentence would say too little, what is being done. */
+export interface Change {
+  readonly who?: string;
+  readonly summary?: string;
+}
+
+/** The same six verbs for each kind of entity. */
+export interface Shelf<T, N, Parent> {
+  /** Ordered as people read them (days and pulls in time order). Without a parent: all. */
+  list(parent?: Parent): Promise<readonly T[]>;
+  /** @throws InputError where there is no such id. */
+  get(id: Id): Promise<T>;
+  find(id: Id): Promise<T | null>;
+  create(entity: N, change?: Change): Promise<T>;
+  update(id: Id, patch: Patch<T>, change?: Change): Promise<T>;
+  /** Removes it with everything under it; undo brings all of it back. */
+  remove(id: Id, change?: Change): Promise<void>;
+}
+
+export interface Import {
+  readonly dayId: Id;
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+  readonly kind: StoredRecording['kind'];
+  readonly rows: number;
+  readonly shape: string;
+  /** One per pull found, in file order; day, recording and file name are filled in. */
+  readonly pulls: readonly Omit<NewPull, 'dayId' | 'recordingSha256' | 'fileName'>[];
+}
+export interface Imported {
+  readonly recording: StoredRecording;
+  readonly pulls: readonly Pull[];
+  /** These very bytes were in the record with live pulls: nothing was written, `pulls` are those that have them. */
+  readonly duplicate: boolean;
+}
+
+/** A derived result is found again only under the same recording, question and version of the computation. */
+export interface DerivedKey {
+  readonly recordingSha256: string;
+  /** What was asked, as canonical text (span, options); its digest is the key. */
+  readonly question: string;
+  readonly version: number;
+}
+
+export interface PullbookRecord {
+  /** Folder of the database, absolute. */
+  readonly folder: string;
+  /** true when this call made the database. */
+  readonly isNew: boolean;
+  readonly shop: {
+    get(): Promise<Shop>;
+    update(patch: Partial<Shop>, change?: Change): Promise<Shop>;
+  };
+  readonly cells: Shelf<Cell, NewCell, never>;
+  readonly mappings: Shelf<Mapping, NewMapping, { cellId: Id }> & {
+    findByShape(cellId: Id, shape: string): Promise<Mapping | null>;
+    /** Makes or replaces the answers for this cell and shape. */
+    put(cellId: Id, shape: string, columns: Mapping['columns'], change?: Change): Promise<Mapping>;
+  };
+  readonly engines: Shelf<Engine, NewEngine, never>;
+  readonly builds: Shelf<Build, NewBuild, { engineId: Id }>;
+  /** A new day gets its spark-lead ladder in the same change. */
+  readonly days: Shelf<TestDay, NewDay, { buildId: Id }>;
+  readonly pulls: Shelf<Pull, NewPull, { dayId: Id }> & {
+    /** Many pulls in one change (a pasted table). */
+    updateMany(
+      patches: readonly { readonly id: Id; readonly patch: Patch<Pull> }[],
+      change?: Change,
+    ): Promise<readonly Pull[]>;
+  };
+  readonly ladders: Shelf<Ladder, NewLadder, { dayId: Id }>;
+  readonly decisions: Shelf<Decision, NewDecision, { ladderId: Id }>;
+  readonly recordings: {
+    find(sha256: string): Promise<StoredRecording | null>;
+    /** The file as it came. @throws InputError unknown; StoreError when the bytes no longer match their digest. */
+    bytes(sha256: string): Promise<Uint8Array>;
+    /** Live pulls that have these bytes. */
+    pulls(sha256: string): Promise<readonly Pull[]>;
+    /** Stores bytes and pulls in one transaction, or answers with the pulls that have the bytes already. */
+    import(from: Import, change?: Change): Promise<Imported>;
+  };
+  readonly derived: {
+    find(key: DerivedKey): Promise<unknown | null>;
+    put(key: DerivedKey, result: unknown): Promise<void>;
+  };
+  readonly events: {
+    /** Newest first. */
+    list(page?: {
+      readonly before?: number;
+      readonly limit?: number;
+    }): Promise<readonly RecordEvent[]>;
+    get(id: number): Promise<RecordEvent>;
+    /** Takes back one event, the newest that stands unless told. @throws InputError where a later change stands in the way, naming it. */
+    undo(id?: number, change?: Change): Promise<RecordEvent>;
+    /** Brings back an undone event, the one last undone unless told. */
+    redo(id?: number, change?: Change): Promise<RecordEvent>;
+  };
+  summary(): Promise<ShopSummary>;
+  /** Writes a whole, consistent copy to a new file while the record stays in use. */
+  backup(toFile: string, progress?: (share: number) => void): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** Names of the shelves by entity, for code that walks all of them. */
+export const SHELF_OF = {
+  cell: 'cells',
+  mapping: 'mappings',
+  engine: 'engines',
+  build: 'builds',
+  day: 'days',
+  pull: 'pulls',
+  ladder: 'ladders',
+  decision: 'decisions',
+} as const satisfies Partial<Record<EntityName, keyof PullbookRecord>>;

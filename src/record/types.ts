@@ -1,0 +1,310 @@
+/**
+ * The entities of a shop's record, as every later room sees them. Plain data, ids opaque strings,
+ * numbers in inside units with the unit in the name. `null` always means: not known or not said.
+ */
+import type { Watched } from '../ladder/types.ts';
+import type { AirStandard, PullSpan, Quantity, TorqueBasis } from '../pull/recording.ts';
+import type { Aspiration } from '../pull/types.ts';
+import type { UnitSystem } from '../units/types.ts';
+
+export type Id = string;
+/** `2026-05-17`. */
+export type IsoDate = string;
+/** `2026-05-17T14:03:22.120Z`. */
+export type IsoTime = string;
+/** Two speeds [rev/min], low before high. */
+export type BandRpm = readonly [number, number];
+
+/** What a use of the engine asks of the setting left in it. */
+export interface UseRules {
+  readonly name: string;
+  /** What the use means, in words a customer knows. */
+  readonly meaning: string;
+  /** Least holdback below the lowest of best, highest clean rung and limit [crank degrees for lead]. */
+  readonly holdbackDeg: number;
+  /** Speeds at full throttle that the use visits; null: the ladder's band. */
+  readonly speedsRpm: BandRpm | null;
+  readonly chancePastBest: number;
+  readonly chancePastLimit: number;
+}
+
+/** The one shop of a database, with what it wants everywhere unless a day or ladder says otherwise. */
+export interface Shop {
+  readonly name: string;
+  readonly units: UnitSystem;
+  readonly standard: AirStandard;
+  /** Least gain of mean power a rung that is worth having [%]. */
+  readonly worthPercent: number;
+  /** Step in which leads are given out [crank degrees]. */
+  readonly stepDeg: number;
+  /** Pull-to-pull sd of mean power [%] when the shop states it. */
+  readonly repeatabilityPercent: number | null;
+  readonly holdbackDegPer10K: number;
+  readonly holdbackDegPerOctane: number;
+  readonly uses: readonly UseRules[];
+}
+
+export interface Cell {
+  readonly id: Id;
+  readonly name: string;
+  readonly notes: string;
+  readonly inertiaKgM2: number | null;
+  readonly sensorLagS: number | null;
+  /** Brake turns per crank turn. */
+  readonly ratio: number;
+  /** What the torque column holds where the header does not say. */
+  readonly torqueIs: TorqueBasis;
+  readonly calibrationRelSd: number;
+}
+
+/** What a person said of one column of a file shape. Fields left out: as the file says. */
+export interface ColumnAnswer {
+  readonly header: string;
+  readonly quantity: Quantity;
+  readonly unit?: string | null;
+  readonly basis?: TorqueBasis;
+  readonly bank?: number;
+  readonly cylinder?: number;
+}
+
+/** The answers remembered for one cell and one shape of file (same headers, same order). */
+export interface Mapping {
+  readonly id: Id;
+  readonly cellId: Id;
+  /** Key of the file shape, as intake makes it. */
+  readonly shape: string;
+  readonly columns: readonly ColumnAnswer[];
+}
+
+export interface Engine {
+  readonly id: Id;
+  readonly name: string;
+  /** The shop's own serial of this physical engine. */
+  readonly serial: string;
+  readonly owner: string;
+  readonly notes: string;
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly strokeM: number | null;
+  readonly compressionRatio: number | null;
+  readonly cycle: 2 | 4;
+  readonly aspiration: Aspiration;
+  readonly fuel: string;
+}
+
+/** One state of the engine's parts. What it leaves null is as the engine says. */
+export interface Build {
+  readonly id: Id;
+  readonly engineId: Id;
+  readonly name: string;
+  readonly notes: string;
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly strokeM: number | null;
+  readonly compressionRatio: number | null;
+}
+
+/** How the engine stood on the cell. A pull's own configuration overrides only the fields it names. */
+export interface Configuration {
+  readonly exhaust?: string;
+  readonly airCleaner?: string;
+  readonly accessories?: string;
+  readonly oil?: string;
+  readonly plugs?: string;
+  readonly baseTimingDeg?: number;
+  /** How lead was set and checked (`light, at 3000 rpm`). */
+  readonly leadSetBy?: string;
+  readonly distributorCurve?: string;
+  readonly other?: string;
+}
+
+export interface TestDay {
+  readonly id: Id;
+  readonly buildId: Id;
+  readonly cellId: Id;
+  readonly name: string;
+  readonly date: IsoDate | null;
+  readonly notes: string;
+  /** Null: the engine's. */
+  readonly fuel: string | null;
+  readonly octane: number | null;
+  readonly fuelBatch: string;
+  readonly inletTemperatureK: number | null;
+  /** The worst the owner will give it; null: no worse than the day's. */
+  readonly worstInletTemperatureK: number | null;
+  readonly worstOctane: number | null;
+  /** Air of the day, used where the recording has no channel for it. */
+  readonly airPressureAbsPa: number | null;
+  readonly airTemperatureK: number | null;
+  readonly airHumidity: number | null;
+  readonly configuration: Configuration;
+  /** Null: the shop's. */
+  readonly standard: AirStandard | null;
+  readonly bandRpm: BandRpm | null;
+  /** A use by name; null: all of the shop's are answered. */
+  readonly use: string | null;
+  readonly lambdaTarget: number | null;
+}
+
+/** A file as it came. Its bytes never change and are never destroyed. */
+export interface StoredRecording {
+  readonly sha256: string;
+  readonly fileName: string;
+  readonly sizeBytes: number;
+  readonly storedBytes: number;
+  readonly kind: 'time series' | 'speed table';
+  readonly rows: number;
+  readonly shape: string;
+  readonly importedAt: IsoTime;
+}
+
+/** One pull: a span of a recording, or typed peaks alone, with what the operator set and saw. */
+export interface Pull {
+  readonly id: Id;
+  readonly dayId: Id;
+  /** Null for typed peaks. */
+  readonly recordingSha256: string | null;
+  readonly fileName: string | null;
+  readonly span: PullSpan | null;
+  /** Order in which the day's pulls were made, from 0. */
+  readonly order: number;
+  readonly madeAt: IsoTime | null;
+  readonly leadDeg: number | null;
+  readonly lambdaTarget: number | null;
+  readonly note: string;
+  readonly excludedBecause: string | null;
+  readonly watched: Watched | null;
+  /** true: heard somewhere; a number: heard at that speed [rev/min]; false: not heard. */
+  readonly knockHeard: boolean | number;
+  readonly specksOnPlug: boolean;
+  readonly aborted: boolean;
+  /** Name of a part test; pulls of one group are one ladder. */
+  readonly group: string | null;
+  readonly configuration: Configuration;
+  readonly peakPowerW: number | null;
+  readonly peakPowerSpeedRpm: number | null;
+  readonly peakTorqueNm: number | null;
+  readonly peakTorqueSpeedRpm: number | null;
+  /** What the typed peaks are; null where there are none. */
+  readonly peaksAre: TorqueBasis | null;
+}
+
+/** Pulls of one day (and one group) that step one setting. */
+export interface Ladder {
+  readonly id: Id;
+  readonly dayId: Id;
+  readonly name: string;
+  readonly setting: 'lead';
+  /** Null: all pulls of the day that are in no group. */
+  readonly group: string | null;
+  /** Null in each of these: the day's, then the shop's. */
+  readonly bandRpm: BandRpm | null;
+  readonly standard: AirStandard | null;
+  readonly use: string | null;
+  readonly stepDeg: number | null;
+  readonly worthPercent: number | null;
+  readonly repeatabilityPercent: number | null;
+}
+
+/** The setting somebody decided to leave in the engine. */
+export interface Decision {
+  readonly id: Id;
+  readonly ladderId: Id;
+  readonly use: string;
+  readonly leadDeg: number | null;
+  readonly who: string;
+  readonly decidedAt: IsoTime;
+  readonly why: string;
+  /** What Pullbook advised at that moment, frozen as it was; null where it had no advice. */
+  readonly advisedDeg: number | null;
+  readonly advisedWhy: string | null;
+}
+
+export const ENTITIES = [
+  'shop',
+  'cell',
+  'mapping',
+  'engine',
+  'build',
+  'day',
+  'pull',
+  'ladder',
+  'decision',
+] as const;
+export type EntityName = (typeof ENTITIES)[number];
+
+export interface EntityTypes {
+  readonly shop: Shop;
+  readonly cell: Cell;
+  readonly mapping: Mapping;
+  readonly engine: Engine;
+  readonly build: Build;
+  readonly day: TestDay;
+  readonly pull: Pull;
+  readonly ladder: Ladder;
+  readonly decision: Decision;
+}
+
+/** One row that an event touched: `before` null when it was made, `after` null when it was removed; an update names only the fields that changed. */
+export interface Touched {
+  readonly entity: EntityName;
+  readonly id: Id;
+  readonly before: Readonly<Record<string, unknown>> | null;
+  readonly after: Readonly<Record<string, unknown>> | null;
+}
+
+/** One change of the record, made in one transaction, that can be undone as a whole. */
+export interface RecordEvent {
+  /** Counts up from 1 in the order of commits. */
+  readonly id: number;
+  readonly at: IsoTime;
+  readonly who: string;
+  readonly kind: 'change' | 'import' | 'undo' | 'redo';
+  /** One sentence (`imported pull-03.csv: 1 pull`). */
+  readonly summary: string;
+  /** For undo and redo: the event it took back or brought back. */
+  readonly of: number | null;
+  readonly undone: boolean;
+  /** Rows touched; left out of lists, present when one event is read. */
+  readonly touched?: readonly Touched[];
+}
+
+/** First screen: every engine with its builds and days, counts and what stands decided. */
+export interface ShopSummary {
+  readonly shop: Shop;
+  readonly engineCount: number;
+  readonly dayCount: number;
+  readonly pullCount: number;
+  readonly engines: readonly EngineSummary[];
+  /** The newest days of the shop, newest first, at most 12. */
+  readonly latestDays: readonly DaySummary[];
+}
+export interface EngineSummary {
+  readonly id: Id;
+  readonly name: string;
+  readonly serial: string;
+  readonly owner: string;
+  readonly aspiration: Aspiration;
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly builds: readonly {
+    readonly id: Id;
+    readonly name: string;
+    readonly dayCount: number;
+    readonly pullCount: number;
+    readonly lastDate: IsoDate | null;
+  }[];
+}
+export interface DaySummary {
+  readonly id: Id;
+  readonly name: string;
+  readonly date: IsoDate | null;
+  readonly engineId: Id;
+  readonly engineName: string;
+  readonly buildId: Id;
+  readonly buildName: string;
+  readonly pullCount: number;
+  readonly lowLeadDeg: number | null;
+  readonly highLeadDeg: number | null;
+  readonly decisions: readonly { readonly use: string; readonly leadDeg: number | null }[];
+}
