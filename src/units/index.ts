@@ -1,0 +1,21 @@
+export {
+  DISPLAY_KINDS,
+  type DisplayKind,
+  displayDecimals,
+  displayUnit,
+  type FormatOptions,
+  type Formatted,
+  formatQuantity,
+  quantityText,
+} from './display.ts';
+export { findUnit, unitsSpelled } from './find.ts';
+export {
+  differenceToInside,
+  fromInside,
+  type ParseQuantityOptions,
+  parseQuantity,
+  readNumber,
+  toInside,
+} from './quantity.ts';
+export { UNITS } from './table.ts';
+export type { Dimension, Unit, UnitSystem } from './types.ts';
