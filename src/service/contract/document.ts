@@ -1,0 +1,32 @@
+/** The published OpenAPI document, made from the same routes that validate every request. */
+import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
+import * as shelves from './shelves.ts';
+import * as work from './work.ts';
+
+export const API_BASE = '/api/v1';
+
+export const DOCUMENT_HEAD = {
+  openapi: '3.1.0',
+  info: {
+    title: 'Pullbook',
+    version: '1',
+    description:
+      'The record of one engine shop: engines, builds, test days, pulls, ladders. Numbers are SI with the unit in the name; ' +
+      'speeds in rev/min, crank angles in degrees. Pullbook records and advises; it never replaces the shutdowns of the cell. ' +
+      'A change may carry the header `x-pullbook-who` with the name of the person; every change is an event and can be undone.',
+  },
+  servers: [{ url: API_BASE }],
+};
+
+/** Every route of the contract, in the order the page lists them. */
+export const ALL_ROUTES: readonly RouteConfig[] = [
+  ...Object.values(shelves).flatMap((shelf) => Object.values(shelf) as RouteConfig[]),
+  ...(Object.values(work) as RouteConfig[]),
+];
+
+/** The OpenAPI 3.1 document as plain data. */
+export function openApiDocument() {
+  const app = new OpenAPIHono();
+  for (const route of ALL_ROUTES) app.openAPIRegistry.registerPath(route);
+  return app.getOpenAPI31Document(DOCUMENT_HEAD);
+}

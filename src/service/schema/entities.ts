@@ -1,0 +1,263 @@
+/** The entities of the record as they cross HTTP, each with its new and patch form. */
+import { QUANTITIES } from '../../pull/recording.ts';
+import {
+  airStandard,
+  bandRpm,
+  chance,
+  id,
+  isoDate,
+  isoTime,
+  label,
+  list,
+  numberOrNull,
+  orNull,
+  percent,
+  positive,
+  positiveOrNull,
+  temperatureK,
+  text,
+  torqueBasis,
+  z,
+} from './common.ts';
+
+export const useRules = z
+  .object({
+    name: label.min(1),
+    meaning: text,
+    holdbackDeg: z.number().min(0).max(30),
+    speedsRpm: orNull(bandRpm),
+    chancePastBest: chance,
+    chancePastLimit: chance,
+  })
+  .openapi('UseRules');
+
+const shopFields = z.object({
+  name: label.min(1),
+  units: z.enum(['us', 'metric']),
+  standard: airStandard,
+  worthPercent: percent,
+  stepDeg: positive.max(10),
+  repeatabilityPercent: percent.nullable(),
+  holdbackDegPer10K: z.number().min(0).max(20),
+  holdbackDegPerOctane: z.number().min(0).max(20),
+  uses: list(useRules),
+});
+export const shop = shopFields.openapi('Shop');
+export const shopPatch = shopFields.partial().strict().openapi('ShopPatch');
+
+const cellFields = z.object({
+  name: label.min(1),
+  notes: text,
+  inertiaKgM2: positiveOrNull,
+  sensorLagS: z.number().min(0).max(10).nullable(),
+  ratio: positive,
+  torqueIs: torqueBasis,
+  calibrationRelSd: z.number().min(0).max(0.5),
+});
+export const cell = cellFields.extend({ id }).openapi('Cell');
+export const newCell = cellFields.partial().required({ name: true }).strict().openapi('NewCell');
+export const cellPatch = cellFields.partial().strict().openapi('CellPatch');
+
+export const columnAnswer = z
+  .object({
+    header: z.string().max(1000),
+    quantity: z.enum(QUANTITIES),
+    unit: z.string().max(40).nullable().optional(),
+    basis: torqueBasis.optional(),
+    bank: z.number().int().min(0).max(64).optional(),
+    cylinder: z.number().int().min(0).max(64).optional(),
+  })
+  .openapi('ColumnAnswer', {
+    description: 'What a person said of one column. What is left out is as the file says.',
+  });
+export const mapping = z
+  .object({ id, cellId: id, shape: z.string(), columns: list(columnAnswer) })
+  .openapi('Mapping');
+export const mappingBody = z
+  .object({ columns: list(columnAnswer) })
+  .strict()
+  .openapi('MappingBody');
+
+const engineMeasures = {
+  cylinders: z.number().int().min(1).max(64).nullable(),
+  displacementM3: positiveOrNull,
+  strokeM: positiveOrNull,
+  compressionRatio: z.number().min(1).max(40).nullable(),
+};
+const engineFields = z.object({
+  name: label.min(1),
+  serial: label,
+  owner: label,
+  notes: text,
+  ...engineMeasures,
+  cycle: z.union([z.literal(2), z.literal(4)]),
+  aspiration: z.enum(['natural', 'boosted', 'nitrous']),
+  fuel: label,
+});
+export const engine = engineFields.extend({ id }).openapi('Engine');
+export const newEngine = engineFields
+  .partial()
+  .required({ name: true })
+  .strict()
+  .openapi('NewEngine');
+export const enginePatch = engineFields.partial().strict().openapi('EnginePatch');
+
+const buildFields = z.object({ name: label.min(1), notes: text, ...engineMeasures });
+export const build = buildFields.extend({ id, engineId: id }).openapi('Build', {
+  description: 'One state of the engine. What it leaves null is as the engine says.',
+});
+export const newBuild = buildFields.partial().required({ name: true }).strict().openapi('NewBuild');
+export const buildPatch = buildFields.partial().strict().openapi('BuildPatch');
+
+export const configuration = z
+  .object({
+    exhaust: label,
+    airCleaner: label,
+    accessories: label,
+    oil: label,
+    plugs: label,
+    baseTimingDeg: z.number().min(-90).max(90),
+    leadSetBy: label,
+    distributorCurve: text,
+    other: text,
+  })
+  .partial()
+  .strict()
+  .openapi('Configuration', {
+    description:
+      "How the engine stood on the cell. A pull's names only what differs from the day's.",
+  });
+
+const dayFields = z.object({
+  cellId: id,
+  name: label,
+  date: isoDate.nullable(),
+  notes: text,
+  fuel: label.nullable(),
+  octane: z.number().min(0).max(200).nullable(),
+  fuelBatch: label,
+  inletTemperatureK: temperatureK.nullable(),
+  worstInletTemperatureK: temperatureK.nullable(),
+  worstOctane: z.number().min(0).max(200).nullable(),
+  airPressureAbsPa: z.number().min(20_000).max(200_000).nullable(),
+  airTemperatureK: temperatureK.nullable(),
+  airHumidity: chance.nullable(),
+  configuration,
+  standard: orNull(airStandard),
+  bandRpm: orNull(bandRpm),
+  use: label.nullable(),
+  lambdaTarget: positive.max(3).nullable(),
+});
+export const day = dayFields.extend({ id, buildId: id }).openapi('TestDay');
+export const newDay = dayFields.partial().required({ cellId: true }).strict().openapi('NewDay');
+export const dayPatch = dayFields.partial().strict().openapi('DayPatch');
+
+export const pullSpan = z
+  .object({
+    firstRow: z.number().int(),
+    lastRow: z.number().int(),
+    direction: z.enum(['rising', 'falling', 'held steps', 'table']),
+    fromRpm: z.number(),
+    toRpm: z.number(),
+  })
+  .openapi('PullSpan');
+
+const pullFields = z.object({
+  order: z.number().int().min(0).max(1_000_000),
+  madeAt: isoTime.nullable(),
+  leadDeg: z.number().min(-90).max(180).nullable(),
+  lambdaTarget: positive.max(3).nullable(),
+  note: text,
+  excludedBecause: text.min(1).nullable(),
+  watched: z.enum(['ear', 'plug', 'sensor', 'not']).nullable(),
+  knockHeard: z.union([z.boolean(), z.number().min(0).max(100_000)]).openapi({
+    description:
+      'true: heard somewhere; a number: heard at that speed [rev/min]; false: not heard.',
+  }),
+  specksOnPlug: z.boolean(),
+  aborted: z.boolean(),
+  group: label.nullable(),
+  configuration,
+  peakPowerW: positiveOrNull,
+  peakPowerSpeedRpm: positiveOrNull,
+  peakTorqueNm: positiveOrNull,
+  peakTorqueSpeedRpm: positiveOrNull,
+  peaksAre: orNull(torqueBasis),
+});
+export const pull = pullFields
+  .extend({
+    id,
+    dayId: id,
+    recordingSha256: z.string().nullable(),
+    fileName: z.string().nullable(),
+    span: orNull(pullSpan),
+  })
+  .openapi('Pull');
+export const newPull = pullFields.partial().strict().openapi('NewPull', {
+  description: 'A pull typed by hand: at least a lead and a peak. Recorded pulls come by import.',
+});
+export const pullPatch = pullFields.partial().strict().openapi('PullPatch');
+export const pullPatches = z
+  .array(z.object({ id, patch: pullPatch }).strict())
+  .min(1)
+  .max(2000)
+  .openapi('PullPatches');
+
+const ladderFields = z.object({
+  name: label.min(1),
+  group: label.nullable(),
+  bandRpm: orNull(bandRpm),
+  standard: orNull(airStandard),
+  use: label.nullable(),
+  stepDeg: positive.max(10).nullable(),
+  worthPercent: percent.nullable(),
+  repeatabilityPercent: percent.nullable(),
+});
+export const ladder = ladderFields
+  .extend({ id, dayId: id, setting: z.literal('lead') })
+  .openapi('Ladder', {
+    description:
+      "Pulls of one day (and group) that step one setting. Null: the day's, then the shop's.",
+  });
+export const newLadder = ladderFields.partial().strict().openapi('NewLadder');
+export const ladderPatch = ladderFields.partial().strict().openapi('LadderPatch');
+
+export const decision = z
+  .object({
+    id,
+    ladderId: id,
+    use: label,
+    leadDeg: numberOrNull,
+    who: label,
+    decidedAt: isoTime,
+    why: text,
+    advisedDeg: numberOrNull,
+    advisedWhy: text.nullable(),
+  })
+  .openapi('Decision');
+export const newDecision = z
+  .object({
+    use: label.min(1),
+    leadDeg: z.number().min(-90).max(180).nullable(),
+    who: label.min(1),
+    why: text,
+    advisedDeg: numberOrNull.optional(),
+    advisedWhy: text.nullable().optional(),
+  })
+  .strict()
+  .openapi('NewDecision');
+
+export const decisionPatch = newDecision.partial().strict().openapi('DecisionPatch');
+
+export const storedRecording = z
+  .object({
+    sha256: z.string(),
+    fileName: z.string(),
+    sizeBytes: z.number(),
+    storedBytes: z.number(),
+    kind: z.enum(['time series', 'speed table']),
+    rows: z.number(),
+    shape: z.string(),
+    importedAt: isoTime,
+  })
+  .openapi('StoredRecording');

@@ -1,0 +1,1024 @@
+// Written by `npm run openapi` from the published OpenAPI document. Do not edit by hand.
+import type {
+  LadderAnswer,
+  LadderInput,
+  SettingInterval,
+  UseAnswer,
+} from '../../src/ladder/types.ts';
+import type { SplineFit } from '../../src/numerics/spline.ts';
+import type { AirStandard, PullSpan, TorqueBasis } from '../../src/pull/recording.ts';
+import type { Banded, Curve, Mark, Peak } from '../../src/pull/types.ts';
+
+export type {
+  AirStandard,
+  Banded,
+  Curve,
+  LadderAnswer,
+  LadderInput,
+  Mark,
+  Peak,
+  PullSpan,
+  SettingInterval,
+  SplineFit,
+  TorqueBasis,
+  UseAnswer,
+};
+
+/** Two speeds [rev/min], low before high. */
+export type BandRpm = readonly [number, number];
+/** One state of the engine. What it leaves null is as the engine says. */
+export type Build = {
+  readonly name: string;
+  readonly notes: string;
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly strokeM: number | null;
+  readonly compressionRatio: number | null;
+  readonly id: string;
+  readonly engineId: string;
+};
+export type BuildPatch = {
+  readonly name?: string;
+  readonly notes?: string;
+  readonly cylinders?: number | null;
+  readonly displacementM3?: number | null;
+  readonly strokeM?: number | null;
+  readonly compressionRatio?: number | null;
+};
+export type Cell = {
+  readonly name: string;
+  readonly notes: string;
+  readonly inertiaKgM2: number | null;
+  readonly sensorLagS: number | null;
+  readonly ratio: number;
+  readonly torqueIs: TorqueBasis;
+  readonly calibrationRelSd: number;
+  readonly id: string;
+};
+export type CellPatch = {
+  readonly name?: string;
+  readonly notes?: string;
+  readonly inertiaKgM2?: number | null;
+  readonly sensorLagS?: number | null;
+  readonly ratio?: number;
+  readonly torqueIs?: TorqueBasis;
+  readonly calibrationRelSd?: number;
+};
+/** What a person said of one column. What is left out is as the file says. */
+export type ColumnAnswer = {
+  readonly header: string;
+  readonly quantity:
+    | 'time'
+    | 'speed'
+    | 'torque'
+    | 'power'
+    | 'lambda'
+    | 'afr'
+    | 'fuelFlow'
+    | 'airFlow'
+    | 'oilPressure'
+    | 'oilTemperature'
+    | 'waterTemperature'
+    | 'airTemperature'
+    | 'barometer'
+    | 'humidity'
+    | 'manifoldPressure'
+    | 'exhaustTemperature'
+    | 'lead'
+    | 'throttle'
+    | 'knock'
+    | 'other';
+  readonly unit?: string | null;
+  readonly basis?: TorqueBasis;
+  readonly bank?: number;
+  readonly cylinder?: number;
+};
+/** How the engine stood on the cell. A pull's names only what differs from the day's. */
+export type Configuration = {
+  readonly exhaust?: string;
+  readonly airCleaner?: string;
+  readonly accessories?: string;
+  readonly oil?: string;
+  readonly plugs?: string;
+  readonly baseTimingDeg?: number;
+  readonly leadSetBy?: string;
+  readonly distributorCurve?: string;
+  readonly other?: string;
+};
+export type DayPage = {
+  readonly day: TestDay;
+  readonly build: Build;
+  readonly engine: Engine;
+  readonly cell: Cell;
+  readonly pulls: readonly Pull[];
+  readonly recordings: readonly StoredRecording[];
+  readonly ladders: readonly Ladder[];
+  readonly decisions: readonly Decision[];
+};
+export type DayPatch = {
+  readonly cellId?: string;
+  readonly name?: string;
+  readonly date?: string | null;
+  readonly notes?: string;
+  readonly fuel?: string | null;
+  readonly octane?: number | null;
+  readonly fuelBatch?: string;
+  readonly inletTemperatureK?: number | null;
+  readonly worstInletTemperatureK?: number | null;
+  readonly worstOctane?: number | null;
+  readonly airPressureAbsPa?: number | null;
+  readonly airTemperatureK?: number | null;
+  readonly airHumidity?: number | null;
+  readonly configuration?: Configuration;
+  readonly standard?: AirStandard | null;
+  readonly bandRpm?: BandRpm | null;
+  readonly use?: string | null;
+  readonly lambdaTarget?: number | null;
+};
+export type DaySummary = {
+  readonly id: string;
+  readonly name: string;
+  readonly date: string | null;
+  readonly engineId: string;
+  readonly engineName: string;
+  readonly buildId: string;
+  readonly buildName: string;
+  readonly pullCount: number;
+  readonly lowLeadDeg: number | null;
+  readonly highLeadDeg: number | null;
+  readonly decisions: readonly { readonly use: string; readonly leadDeg: number | null }[];
+};
+export type Decision = {
+  readonly id: string;
+  readonly ladderId: string;
+  readonly use: string;
+  readonly leadDeg: number | null;
+  readonly who: string;
+  readonly decidedAt: string;
+  readonly why: string;
+  readonly advisedDeg: number | null;
+  readonly advisedWhy: string | null;
+};
+export type DecisionPatch = {
+  readonly use?: string;
+  readonly leadDeg?: number | null;
+  readonly who?: string;
+  readonly why?: string;
+  readonly advisedDeg?: number | null;
+  readonly advisedWhy?: string | null;
+};
+export type Engine = {
+  readonly name: string;
+  readonly serial: string;
+  readonly owner: string;
+  readonly notes: string;
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly strokeM: number | null;
+  readonly compressionRatio: number | null;
+  readonly cycle: 2 | 4;
+  readonly aspiration: 'natural' | 'boosted' | 'nitrous';
+  readonly fuel: string;
+  readonly id: string;
+};
+export type EnginePage = {
+  readonly engine: Engine;
+  readonly builds: readonly Build[];
+  readonly days: readonly DaySummary[];
+};
+export type EnginePatch = {
+  readonly name?: string;
+  readonly serial?: string;
+  readonly owner?: string;
+  readonly notes?: string;
+  readonly cylinders?: number | null;
+  readonly displacementM3?: number | null;
+  readonly strokeM?: number | null;
+  readonly compressionRatio?: number | null;
+  readonly cycle?: 2 | 4;
+  readonly aspiration?: 'natural' | 'boosted' | 'nitrous';
+  readonly fuel?: string;
+};
+export type EngineSummary = {
+  readonly id: string;
+  readonly name: string;
+  readonly serial: string;
+  readonly owner: string;
+  readonly aspiration: 'natural' | 'boosted' | 'nitrous';
+  readonly cylinders: number | null;
+  readonly displacementM3: number | null;
+  readonly builds: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly dayCount: number;
+    readonly pullCount: number;
+    readonly lastDate: string | null;
+  }[];
+};
+/** One sentence a person can act on, with its place. */
+export type ErrorBody = {
+  readonly error: {
+    /** input, format, nonphysical, no-convergence, store, too-large … */ readonly code: string;
+    readonly message: string;
+    readonly file?: string;
+    readonly line?: number;
+    readonly column?: number | string;
+    readonly found?: string;
+    readonly expected?: string;
+  };
+};
+export type Health = {
+  readonly ok: boolean;
+  readonly product: 'pullbook';
+  readonly version: string;
+  readonly apiVersion: 1;
+};
+/** One line of the progress of one file; the last line is done or refused. */
+export type ImportProgress =
+  | { readonly stage: 'receiving'; readonly fileName: string; readonly bytes: number }
+  | {
+      readonly stage: 'reading' | 'finding pulls' | 'storing';
+      readonly fileName: string;
+      readonly share: number | null;
+    }
+  | { readonly stage: 'done'; readonly fileName: string; readonly imported: Imported }
+  | {
+      readonly stage: 'refused';
+      readonly fileName: string;
+      readonly error: {
+        /** input, format, nonphysical, no-convergence, store, too-large … */ readonly code: string;
+        readonly message: string;
+        readonly file?: string;
+        readonly line?: number;
+        readonly column?: number | string;
+        readonly found?: string;
+        readonly expected?: string;
+      };
+    };
+export type Imported = {
+  readonly fileName: string /** These very bytes were in the record: nothing was stored, pulls are those that have them. */;
+  readonly duplicate: boolean;
+  readonly recording: StoredRecording;
+  readonly pulls: readonly Pull[];
+  readonly understood: Understood | null;
+};
+/** Pulls of one day (and group) that step one setting. Null: the day's, then the shop's. */
+export type Ladder = {
+  readonly name: string;
+  readonly group: string | null;
+  readonly bandRpm: BandRpm | null;
+  readonly standard: AirStandard | null;
+  readonly use: string | null;
+  readonly stepDeg: number | null;
+  readonly worthPercent: number | null;
+  readonly repeatabilityPercent: number | null;
+  readonly id: string;
+  readonly dayId: string;
+  readonly setting: 'lead';
+};
+export type LadderPatch = {
+  readonly name?: string;
+  readonly group?: string | null;
+  readonly bandRpm?: BandRpm | null;
+  readonly standard?: AirStandard | null;
+  readonly use?: string | null;
+  readonly stepDeg?: number | null;
+  readonly worthPercent?: number | null;
+  readonly repeatabilityPercent?: number | null;
+};
+export type LadderReading = {
+  readonly ladderId: string;
+  readonly standard: AirStandard;
+  readonly input: LadderInput | null;
+  readonly answer: LadderAnswer | null;
+  readonly whyNone: string | null;
+};
+export type Mapping = {
+  readonly id: string;
+  readonly cellId: string;
+  readonly shape: string;
+  readonly columns: readonly ColumnAnswer[];
+};
+export type MappingBody = { readonly columns: readonly ColumnAnswer[] };
+export type NewBuild = {
+  readonly name: string;
+  readonly notes?: string;
+  readonly cylinders?: number | null;
+  readonly displacementM3?: number | null;
+  readonly strokeM?: number | null;
+  readonly compressionRatio?: number | null;
+};
+export type NewCell = {
+  readonly name: string;
+  readonly notes?: string;
+  readonly inertiaKgM2?: number | null;
+  readonly sensorLagS?: number | null;
+  readonly ratio?: number;
+  readonly torqueIs?: TorqueBasis;
+  readonly calibrationRelSd?: number;
+};
+export type NewDay = {
+  readonly cellId: string;
+  readonly name?: string;
+  readonly date?: string | null;
+  readonly notes?: string;
+  readonly fuel?: string | null;
+  readonly octane?: number | null;
+  readonly fuelBatch?: string;
+  readonly inletTemperatureK?: number | null;
+  readonly worstInletTemperatureK?: number | null;
+  readonly worstOctane?: number | null;
+  readonly airPressureAbsPa?: number | null;
+  readonly airTemperatureK?: number | null;
+  readonly airHumidity?: number | null;
+  readonly configuration?: Configuration;
+  readonly standard?: AirStandard | null;
+  readonly bandRpm?: BandRpm | null;
+  readonly use?: string | null;
+  readonly lambdaTarget?: number | null;
+};
+export type NewDecision = {
+  readonly use: string;
+  readonly leadDeg: number | null;
+  readonly who: string;
+  readonly why: string;
+  readonly advisedDeg?: number | null;
+  readonly advisedWhy?: string | null;
+};
+export type NewEngine = {
+  readonly name: string;
+  readonly serial?: string;
+  readonly owner?: string;
+  readonly notes?: string;
+  readonly cylinders?: number | null;
+  readonly displacementM3?: number | null;
+  readonly strokeM?: number | null;
+  readonly compressionRatio?: number | null;
+  readonly cycle?: 2 | 4;
+  readonly aspiration?: 'natural' | 'boosted' | 'nitrous';
+  readonly fuel?: string;
+};
+export type NewLadder = {
+  readonly name?: string;
+  readonly group?: string | null;
+  readonly bandRpm?: BandRpm | null;
+  readonly standard?: AirStandard | null;
+  readonly use?: string | null;
+  readonly stepDeg?: number | null;
+  readonly worthPercent?: number | null;
+  readonly repeatabilityPercent?: number | null;
+};
+/** A pull typed by hand: at least a lead and a peak. Recorded pulls come by import. */
+export type NewPull = {
+  readonly order?: number;
+  readonly madeAt?: string | null;
+  readonly leadDeg?: number | null;
+  readonly lambdaTarget?: number | null;
+  readonly note?: string;
+  readonly excludedBecause?: string | null;
+  readonly watched?:
+    | 'ear'
+    | 'plug'
+    | 'sensor'
+    | 'not'
+    | null /** true: heard somewhere; a number: heard at that speed [rev/min]; false: not heard. */;
+  readonly knockHeard?: boolean | number;
+  readonly specksOnPlug?: boolean;
+  readonly aborted?: boolean;
+  readonly group?: string | null;
+  readonly configuration?: Configuration;
+  readonly peakPowerW?: number | null;
+  readonly peakPowerSpeedRpm?: number | null;
+  readonly peakTorqueNm?: number | null;
+  readonly peakTorqueSpeedRpm?: number | null;
+  readonly peaksAre?: TorqueBasis | null;
+};
+export type Pull = {
+  readonly order: number;
+  readonly madeAt: string | null;
+  readonly leadDeg: number | null;
+  readonly lambdaTarget: number | null;
+  readonly note: string;
+  readonly excludedBecause: string | null;
+  readonly watched:
+    | 'ear'
+    | 'plug'
+    | 'sensor'
+    | 'not'
+    | null /** true: heard somewhere; a number: heard at that speed [rev/min]; false: not heard. */;
+  readonly knockHeard: boolean | number;
+  readonly specksOnPlug: boolean;
+  readonly aborted: boolean;
+  readonly group: string | null;
+  readonly configuration: Configuration;
+  readonly peakPowerW: number | null;
+  readonly peakPowerSpeedRpm: number | null;
+  readonly peakTorqueNm: number | null;
+  readonly peakTorqueSpeedRpm: number | null;
+  readonly peaksAre: TorqueBasis | null;
+  readonly id: string;
+  readonly dayId: string;
+  readonly recordingSha256: string | null;
+  readonly fileName: string | null;
+  readonly span: PullSpan | null;
+};
+/** The curve of one pull, or the sentence that says why there is none (typed peaks). */
+export type PullCurve = {
+  readonly pullId: string;
+  readonly curve: Curve | null;
+  readonly whyNone: string | null;
+};
+export type PullPatch = {
+  readonly order?: number;
+  readonly madeAt?: string | null;
+  readonly leadDeg?: number | null;
+  readonly lambdaTarget?: number | null;
+  readonly note?: string;
+  readonly excludedBecause?: string | null;
+  readonly watched?:
+    | 'ear'
+    | 'plug'
+    | 'sensor'
+    | 'not'
+    | null /** true: heard somewhere; a number: heard at that speed [rev/min]; false: not heard. */;
+  readonly knockHeard?: boolean | number;
+  readonly specksOnPlug?: boolean;
+  readonly aborted?: boolean;
+  readonly group?: string | null;
+  readonly configuration?: Configuration;
+  readonly peakPowerW?: number | null;
+  readonly peakPowerSpeedRpm?: number | null;
+  readonly peakTorqueNm?: number | null;
+  readonly peakTorqueSpeedRpm?: number | null;
+  readonly peaksAre?: TorqueBasis | null;
+};
+export type PullPatches = readonly { readonly id: string; readonly patch: PullPatch }[];
+/** What the file does not say, asked once for each cell and shape of file. */
+export type Question = {
+  readonly header: string;
+  readonly about: 'torque basis' | 'unit' | 'quantity' | 'pressure reference' | 'other';
+  readonly sentence: string;
+  readonly choices: readonly string[];
+};
+export type RecordEvent = {
+  readonly id: number;
+  readonly at: string;
+  readonly who: string;
+  readonly kind: 'change' | 'import' | 'undo' | 'redo';
+  readonly summary: string;
+  readonly of: number | null;
+  readonly undone: boolean;
+  readonly touched?: readonly Touched[];
+};
+export type Shop = {
+  readonly name: string;
+  readonly units: 'us' | 'metric';
+  readonly standard: AirStandard;
+  readonly worthPercent: number;
+  readonly stepDeg: number;
+  readonly repeatabilityPercent: number | null;
+  readonly holdbackDegPer10K: number;
+  readonly holdbackDegPerOctane: number;
+  readonly uses: readonly UseRules[];
+};
+export type ShopPatch = {
+  readonly name?: string;
+  readonly units?: 'us' | 'metric';
+  readonly standard?: AirStandard;
+  readonly worthPercent?: number;
+  readonly stepDeg?: number;
+  readonly repeatabilityPercent?: number | null;
+  readonly holdbackDegPer10K?: number;
+  readonly holdbackDegPerOctane?: number;
+  readonly uses?: readonly UseRules[];
+};
+export type ShopSummary = {
+  readonly shop: Shop;
+  readonly engineCount: number;
+  readonly dayCount: number;
+  readonly pullCount: number;
+  readonly engines: readonly EngineSummary[];
+  readonly latestDays: readonly DaySummary[];
+};
+export type StoredRecording = {
+  readonly sha256: string;
+  readonly fileName: string;
+  readonly sizeBytes: number;
+  readonly storedBytes: number;
+  readonly kind: 'time series' | 'speed table';
+  readonly rows: number;
+  readonly shape: string;
+  readonly importedAt: string;
+};
+export type TestDay = {
+  readonly cellId: string;
+  readonly name: string;
+  readonly date: string | null;
+  readonly notes: string;
+  readonly fuel: string | null;
+  readonly octane: number | null;
+  readonly fuelBatch: string;
+  readonly inletTemperatureK: number | null;
+  readonly worstInletTemperatureK: number | null;
+  readonly worstOctane: number | null;
+  readonly airPressureAbsPa: number | null;
+  readonly airTemperatureK: number | null;
+  readonly airHumidity: number | null;
+  readonly configuration: Configuration;
+  readonly standard: AirStandard | null;
+  readonly bandRpm: BandRpm | null;
+  readonly use: string | null;
+  readonly lambdaTarget: number | null;
+  readonly id: string;
+  readonly buildId: string;
+};
+export type Touched = {
+  readonly entity:
+    | 'shop'
+    | 'cell'
+    | 'mapping'
+    | 'engine'
+    | 'build'
+    | 'day'
+    | 'pull'
+    | 'ladder'
+    | 'decision';
+  readonly id: string;
+  readonly before: Readonly<Record<string, unknown>> | null;
+  readonly after: Readonly<Record<string, unknown>> | null;
+};
+/** Channels drawn as the lowest and highest value of each bin of rows, so that no spike is lost. */
+export type Trace = {
+  readonly pullId: string;
+  readonly span: PullSpan | null;
+  readonly rows: number;
+  readonly row: readonly number[];
+  readonly timeS: readonly (number | null)[] | null;
+  readonly channels: readonly {
+    readonly header: string;
+    readonly quantity: string;
+    readonly unit: string | null;
+    readonly insideUnit: string;
+    readonly low: readonly (number | null)[];
+    readonly high: readonly (number | null)[];
+  }[];
+};
+/** What was understood of one run file. */
+export type Understood = {
+  readonly fileName: string /** Key of the file shape for PUT …/mappings/{shape}. */;
+  readonly shape: string;
+  readonly kind: 'time series' | 'speed table';
+  readonly rows: number;
+  readonly channels: readonly {
+    readonly header: string;
+    readonly quantity: string;
+    readonly unit: string | null;
+    readonly basis: TorqueBasis | null;
+    readonly bank: number | null;
+    readonly cylinder: number | null;
+    readonly derivedFrom: string | null;
+  }[];
+  readonly spans: readonly PullSpan[];
+  readonly questions: readonly Question[];
+  readonly warnings: readonly string[] /** What was remembered and used. */;
+  readonly answers: readonly ColumnAnswer[];
+};
+export type UseRules = {
+  readonly name: string;
+  readonly meaning: string;
+  readonly holdbackDeg: number;
+  readonly speedsRpm: BandRpm | null;
+  readonly chancePastBest: number;
+  readonly chancePastLimit: number;
+};
+
+/** Every route by method and path: what it takes and what it answers. */
+export interface Routes {
+  /** A whole, consistent copy of the database, made while it stays in use. */
+  readonly 'GET /backup': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
+  /** One build. */
+  readonly 'GET /builds/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Build;
+  };
+  /** Change a build; fields left out stay. */
+  readonly 'PATCH /builds/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: BuildPatch;
+    readonly answer: Build;
+  };
+  /** Remove a build with all under it; POST /undo brings it back. */
+  readonly 'DELETE /builds/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** All of its days. */
+  readonly 'GET /builds/{id}/days': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly TestDay[];
+  };
+  /** A new test day. */
+  readonly 'POST /builds/{id}/days': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewDay;
+    readonly answer: TestDay;
+  };
+  /** All of its cells. */
+  readonly 'GET /cells': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Cell[];
+  };
+  /** A new cell. */
+  readonly 'POST /cells': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: NewCell;
+    readonly answer: Cell;
+  };
+  /** One cell. */
+  readonly 'GET /cells/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Cell;
+  };
+  /** Change a cell; fields left out stay. */
+  readonly 'PATCH /cells/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: CellPatch;
+    readonly answer: Cell;
+  };
+  /** Remove a cell with all under it; POST /undo brings it back. */
+  readonly 'DELETE /cells/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** What would be understood of a run file; nothing is stored. */
+  readonly 'POST /cells/{id}/look': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly name: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: Understood;
+  };
+  /** What is remembered of the file shapes of this cell. */
+  readonly 'GET /cells/{id}/mappings': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Mapping[];
+  };
+  /** What is remembered of one file shape. */
+  readonly 'GET /cells/{id}/mappings/{shape}': {
+    readonly params: { readonly id: string; readonly shape: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Mapping;
+  };
+  /** Remember the answers for one file shape; curves follow at once. */
+  readonly 'PUT /cells/{id}/mappings/{shape}': {
+    readonly params: { readonly id: string; readonly shape: string };
+    readonly query: undefined;
+    readonly body: MappingBody;
+    readonly answer: Mapping;
+  };
+  /** One test day. */
+  readonly 'GET /days/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: TestDay;
+  };
+  /** Change a test day; fields left out stay. */
+  readonly 'PATCH /days/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: DayPatch;
+    readonly answer: TestDay;
+  };
+  /** Remove a test day with all under it; POST /undo brings it back. */
+  readonly 'DELETE /days/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** The curves of all pulls of a day in a standard air. */
+  readonly 'GET /days/{id}/curves': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly standard?: AirStandard & unknown };
+    readonly body: undefined;
+    readonly answer: readonly PullCurve[];
+  };
+  /** All of its ladders. */
+  readonly 'GET /days/{id}/ladders': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Ladder[];
+  };
+  /** A new ladder. */
+  readonly 'POST /days/{id}/ladders': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewLadder;
+    readonly answer: Ladder;
+  };
+  /** All that the screen of one test day shows but its curves. */
+  readonly 'GET /days/{id}/page': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: DayPage;
+  };
+  /** All of its pulls. */
+  readonly 'GET /days/{id}/pulls': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Pull[];
+  };
+  /** A new pull. */
+  readonly 'POST /days/{id}/pulls': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewPull;
+    readonly answer: Pull;
+  };
+  /** Change many pulls of a day in one step (a pasted table). */
+  readonly 'PATCH /days/{id}/pulls': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: PullPatches;
+    readonly answer: readonly Pull[];
+  };
+  /** Post one run file as it came; its pulls join the day. */
+  readonly 'POST /days/{id}/recordings': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly name: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: Imported;
+  };
+  /** One decision. */
+  readonly 'GET /decisions/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Decision;
+  };
+  /** Change a decision; fields left out stay. */
+  readonly 'PATCH /decisions/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: DecisionPatch;
+    readonly answer: Decision;
+  };
+  /** Remove a decision with all under it; POST /undo brings it back. */
+  readonly 'DELETE /decisions/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** All of its engines. */
+  readonly 'GET /engines': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Engine[];
+  };
+  /** A new engine. */
+  readonly 'POST /engines': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: NewEngine;
+    readonly answer: Engine;
+  };
+  /** One engine. */
+  readonly 'GET /engines/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Engine;
+  };
+  /** Change a engine; fields left out stay. */
+  readonly 'PATCH /engines/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: EnginePatch;
+    readonly answer: Engine;
+  };
+  /** Remove a engine with all under it; POST /undo brings it back. */
+  readonly 'DELETE /engines/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** All of its builds. */
+  readonly 'GET /engines/{id}/builds': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Build[];
+  };
+  /** A new build. */
+  readonly 'POST /engines/{id}/builds': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewBuild;
+    readonly answer: Build;
+  };
+  /** All that the screen of one engine shows. */
+  readonly 'GET /engines/{id}/page': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: EnginePage;
+  };
+  /** Every change of the record, newest first. */
+  readonly 'GET /events': {
+    readonly params: undefined;
+    readonly query: { readonly before?: number; readonly limit?: number };
+    readonly body: undefined;
+    readonly answer: readonly RecordEvent[];
+  };
+  /** One event with the rows it touched, before and after. */
+  readonly 'GET /events/{event}': {
+    readonly params: { readonly event: number };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: RecordEvent;
+  };
+  /** Bring back one undone event. */
+  readonly 'POST /events/{event}/redo': {
+    readonly params: { readonly event: number };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: RecordEvent;
+  };
+  /** Take back one event. */
+  readonly 'POST /events/{event}/undo': {
+    readonly params: { readonly event: number };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: RecordEvent;
+  };
+  /** Whether the server answers, and its version. */
+  readonly 'GET /health': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Health;
+  };
+  /** One ladder. */
+  readonly 'GET /ladders/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Ladder;
+  };
+  /** Change a ladder; fields left out stay. */
+  readonly 'PATCH /ladders/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: LadderPatch;
+    readonly answer: Ladder;
+  };
+  /** Remove a ladder with all under it; POST /undo brings it back. */
+  readonly 'DELETE /ladders/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** All of its decisions. */
+  readonly 'GET /ladders/{id}/decisions': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Decision[];
+  };
+  /** A new decision. */
+  readonly 'POST /ladders/{id}/decisions': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewDecision;
+    readonly answer: Decision;
+  };
+  /** Input and answer of a ladder as it stands. */
+  readonly 'GET /ladders/{id}/reading': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly standard?: AirStandard & unknown };
+    readonly body: undefined;
+    readonly answer: LadderReading;
+  };
+  /** One pull. */
+  readonly 'GET /pulls/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Pull;
+  };
+  /** Change a pull; fields left out stay. */
+  readonly 'PATCH /pulls/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: PullPatch;
+    readonly answer: Pull;
+  };
+  /** Remove a pull with all under it; POST /undo brings it back. */
+  readonly 'DELETE /pulls/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** The curve of one pull in a standard air. */
+  readonly 'GET /pulls/{id}/curve': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly standard?: AirStandard & unknown };
+    readonly body: undefined;
+    readonly answer: PullCurve;
+  };
+  /** Channels of the recording behind a pull, thinned for drawing. */
+  readonly 'GET /pulls/{id}/trace': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly points?: number; readonly whole?: 'true' | 'false' };
+    readonly body: undefined;
+    readonly answer: Trace;
+  };
+  /** What is stored of one file. */
+  readonly 'GET /recordings/{sha256}': {
+    readonly params: { readonly sha256: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: StoredRecording;
+  };
+  /** The file as it came, byte for byte. */
+  readonly 'GET /recordings/{sha256}/bytes': {
+    readonly params: { readonly sha256: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
+  /** What is understood of a stored file with the answers remembered for a cell. */
+  readonly 'GET /recordings/{sha256}/understood': {
+    readonly params: { readonly sha256: string };
+    readonly query: { readonly cellId?: string };
+    readonly body: undefined;
+    readonly answer: Understood;
+  };
+  /** Bring back the event last undone. */
+  readonly 'POST /redo': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: RecordEvent;
+  };
+  /** The shop and its settings. */
+  readonly 'GET /shop': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Shop;
+  };
+  /** Change settings of the shop; fields left out stay. */
+  readonly 'PATCH /shop': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: ShopPatch;
+    readonly answer: Shop;
+  };
+  /** All that the first screen shows. */
+  readonly 'GET /shop/summary': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: ShopSummary;
+  };
+  /** Take back the newest event that stands. */
+  readonly 'POST /undo': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: RecordEvent;
+  };
+}
