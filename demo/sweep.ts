@@ -1,0 +1,286 @@
+import { type Air, trueAirFactor } from './air.ts';
+import { bestTorqueNm, trueTorqueNm } from './engine.ts';
+import type { ChannelKey, DayKnobs, LimitTruth } from './knobs.ts';
+import { Chance } from './random.ts';
+
+/** What one pull's logger wrote, in inside units, before headers and units are put to it. */
+export interface Samples {
+  readonly rows: number;
+  readonly values: ReadonlyMap<ChannelKey, Float64Array>;
+  /** One array an exhaust channel [K]. */
+  readonly exhaustK: readonly Float64Array[];
+  readonly air: Air;
+}
+
+/** Lead at which knock begins at a speed [crank degrees]. */
+export function limitAtDeg(limit: LimitTruth, middleRpm: number, speedRpm: number): number {
+  return limit.leadDeg + (limit.slopeDegPerKrpm * (speedRpm - middleRpm)) / 1000;
+}
+
+/** Expected knock counts a second at a speed and lead; the onset is rounded over about half a degree. */
+export function knockRatePerS(
+  limit: LimitTruth,
+  middleRpm: number,
+  speedRpm: number,
+  leadDeg: number,
+): number {
+  const beyond = leadDeg - limitAtDeg(limit, middleRpm, speedRpm);
+  const width = 0.15;
+  const soft = beyond > 6 * width ? beyond : width * Math.log1p(Math.exp(beyond / width));
+  return limit.backgroundPerS + limit.countsPerSPerDeg * soft;
+}
+
+/** Air at the pull's place in the day: the drift so far and a little of the hour's own. */
+export function airOfPull(knobs: DayKnobs, pull: number): Air {
+  const chance = new Chance(knobs.seed, `air ${pull}`);
+  return {
+    pressureAbsPa: knobs.air.pressureAbsPa + knobs.airDriftPaPerPull * pull + 12 * chance.normal(),
+    temperatureK: knobs.air.temperatureK + knobs.airDriftKPerPull * pull + 0.4 * chance.normal(),
+    humidity: Math.min(0.98, Math.max(0.02, knobs.air.humidity + 0.01 * chance.normal())),
+  };
+}
+
+/** Relative error of a pull as a whole: the cell's offset of that pull and the day's drift up to it. */
+export function offsetOfPull(knobs: DayKnobs, pull: number): number {
+  const offset =
+    knobs.offsetsPercent?.[pull] ??
+    new Chance(knobs.seed, `offset ${pull}`).normal() * knobs.offsetSdPercent;
+  return (offset + knobs.driftPercentPerPull * pull) / 100;
+}
+
+interface Phases {
+  readonly openS: number;
+  readonly sweepS: number;
+  readonly closeS: number;
+  readonly endS: number;
+}
+
+const OPEN_THROTTLE = 1;
+const RAD_PER_S = (2 * Math.PI) / 60;
+
+/** One pull: hold at part throttle, open, sweep at full throttle, close and fall off. */
+export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
+  const { seed, engine, fromRpm, toRpm, sweepRpmPerS, rateHz } = knobs;
+  const leadDeg = knobs.leadsDeg[pull]!;
+  const stream = (purpose: string) => new Chance(seed, `${purpose} ${pull}`);
+  const manner = stream('manner');
+  const openS = manner.between(0.6, 1.2);
+  const sweepS = openS + manner.between(0.3, 0.7);
+  const phases: Phases = {
+    openS,
+    sweepS,
+    closeS: sweepS + (toRpm - fromRpm) / sweepRpmPerS,
+    endS: sweepS + (toRpm - fromRpm) / sweepRpmPerS + manner.between(0.7, 1.8),
+  };
+  const wobbleDepth = manner.between(0, 0.08);
+  const wobbleRadPerS = (2 * Math.PI) / manner.between(1.5, 5);
+  const wobblePhase = manner.between(0, 2 * Math.PI);
+
+  const rows = Math.floor(phases.endS * rateHz);
+  const column = () => new Float64Array(rows);
+  const time = column();
+  const speed = column();
+  const torque = column();
+  const throttle = column();
+  const trueSpeed = column();
+  const fuelFlow = column();
+  const air = airOfPull(knobs, pull);
+  const airFactor = trueAirFactor(air);
+  const gain = (1 + knobs.calibrationPercent / 100) * (1 + offsetOfPull(knobs, pull));
+  const peakNm = (engine.peakBmepPa * engine.displacementM3) / (4 * Math.PI);
+
+  const sub = Math.max(1, Math.ceil(200 / rateHz));
+  const dt = 1 / (rateHz * sub);
+  const quick = ornstein(stream('wander'), knobs.wanderPercent / 100, knobs.wanderS, dt);
+  const slow = ornstein(
+    stream('slow wander'),
+    knobs.slowWanderPercent / 100,
+    knobs.slowWanderS,
+    dt,
+  );
+  const white = stream('white');
+  const spikes = stream('spike');
+  const speedNoise = stream('speed noise');
+  const lagGain = knobs.sensorLagS > 0 ? 1 - Math.exp(-dt / knobs.sensorLagS) : 1;
+  const blips = knobs.blips.filter((blip) => blip.pull === pull);
+  const speedAt = (t: number): number => {
+    if (t < phases.sweepS) return fromRpm;
+    if (t > phases.closeS) {
+      const past = t - phases.closeS;
+      return toRpm - 0.35 * toRpm * (1 - Math.exp(-past / 2.2));
+    }
+    const s = t - phases.sweepS;
+    const wobble =
+      (wobbleDepth / wobbleRadPerS) *
+      (Math.sin(wobbleRadPerS * s + wobblePhase) - Math.sin(wobblePhase));
+    const end =
+      (wobbleDepth / wobbleRadPerS) *
+      (Math.sin(wobbleRadPerS * (phases.closeS - phases.sweepS) + wobblePhase) -
+        Math.sin(wobblePhase));
+    const length = phases.closeS - phases.sweepS;
+    return fromRpm + ((toRpm - fromRpm) * (s + wobble)) / (length + end);
+  };
+
+  let sensed = 0.07 * peakNm;
+  let shareNow = 0.24;
+  for (let i = 0; i < rows; i++) {
+    const t = i / rateHz;
+    let rpm = fromRpm;
+    for (let k = 1; k <= sub; k++) {
+      const at = t - (sub - k) * dt;
+      rpm = speedAt(at);
+      const alpha = ((speedAt(at + dt / 2) - speedAt(at - dt / 2)) / dt) * RAD_PER_S;
+      const open = at >= phases.openS && at < phases.closeS;
+      const full = trueTorqueNm(engine, rpm, leadDeg) / airFactor;
+      const share = open ? 1 : at < phases.openS ? 0.24 : 0.02;
+      // The charge follows the throttle within about 60 ms.
+      shareNow += (share - shareNow) * (1 - Math.exp(-dt / 0.06));
+      const wander = 1 + quick() + slow();
+      let brake = shareNow * full * wander * gain - knobs.inertiaKgM2 * alpha;
+      for (const blip of blips) {
+        const centreS = phases.sweepS + (blip.atRpm - fromRpm) / sweepRpmPerS;
+        const z = (at - centreS) / (blip.lengthS / 2);
+        if (Math.abs(z) < 1) brake -= (full * blip.depthPercent * (1 - z * z)) / 100;
+      }
+      sensed += lagGain * (brake - sensed);
+    }
+    const open = t >= phases.openS && t < phases.closeS;
+    time[i] = t;
+    trueSpeed[i] = rpm;
+    speed[i] = rpm + knobs.speedNoiseRpm * speedNoise.normal();
+    let reading = sensed + (peakNm * knobs.whitePercent * white.normal()) / 100;
+    if (spikes.uniform() < knobs.spikeChance) {
+      reading += peakNm * spikes.pick([-1, 1]) * spikes.between(0.05, 0.3);
+    }
+    torque[i] = reading;
+    throttle[i] = open ? OPEN_THROTTLE : t < phases.openS ? 0.25 : 0.05;
+    const bestW = (bestTorqueNm(engine, rpm) / airFactor) * rpm * RAD_PER_S;
+    // 0.30 kg/kWh at the best lead; what the lead loses is lost from the same fuel.
+    fuelFlow[i] = (bestW * (open ? 1 : t < phases.openS ? 0.3 : 0.08) * 0.3) / 3.6e6;
+  }
+  const others = slowChannels(knobs, pull, leadDeg, air, phases, trueSpeed);
+  const values = new Map<ChannelKey, Float64Array>([
+    ['time', time],
+    ['speed', speed],
+    ['torque', torque],
+    ['throttle', throttle],
+    ['fuelFlow', jitter(fuelFlow, stream('fuel flow'), 0.01)],
+    ...others.values,
+  ]);
+  hold(values, knobs);
+  stick(values, knobs, pull, trueSpeed);
+  return { rows, values, exhaustK: others.exhaustK, air };
+}
+
+/** Everything beside speed and torque. */
+function slowChannels(
+  knobs: DayKnobs,
+  pull: number,
+  leadDeg: number,
+  air: Air,
+  phases: Phases,
+  speedRpm: Float64Array,
+) {
+  const stream = (purpose: string) => new Chance(knobs.seed, `${purpose} ${pull}`);
+  const rows = speedRpm.length;
+  const noisy = (purpose: string, of: (i: number) => number, sd: number) => {
+    const chance = stream(purpose);
+    return Float64Array.from({ length: rows }, (_, i) => of(i) + sd * chance.normal());
+  };
+  const soak = stream('soak');
+  const oilK = knobs.oilTemperatureK + 0.5 * pull + 0.6 * soak.normal();
+  const waterK = knobs.waterTemperatureK + 0.25 * pull + 0.6 * soak.normal();
+  const timeOf = (i: number) => i / knobs.rateHz;
+  const openAt = (i: number) => timeOf(i) >= phases.openS && timeOf(i) < phases.closeS;
+  const values: [ChannelKey, Float64Array][] = [
+    ['lambda', noisy('lambda', () => knobs.lambda, 0.006)],
+    ['lead', noisy('lead', () => leadDeg, 0.05)],
+    [
+      'oilPressure',
+      noisy('oil pressure', (i) => 1e5 * (1.6 + 3.2 * (speedRpm[i]! / (speedRpm[i]! + 3600))), 7e3),
+    ],
+    ['oilTemperature', noisy('oil temperature', (i) => oilK + 0.06 * timeOf(i), 0.15)],
+    ['waterTemperature', noisy('water temperature', (i) => waterK + 0.02 * timeOf(i), 0.35)],
+    ['airTemperature', noisy('inlet temperature', () => air.temperatureK, 0.2)],
+    ['barometer', noisy('barometer', () => air.pressureAbsPa, 8)],
+    ['humidity', noisy('humidity', () => air.humidity, 0.002)],
+    [
+      'manifoldPressure',
+      noisy(
+        'manifold pressure',
+        (i) => {
+          const share = openAt(i)
+            ? 0.99 - 2e-6 * speedRpm[i]!
+            : timeOf(i) < phases.openS
+              ? 0.72
+              : 0.6;
+          return air.pressureAbsPa * share;
+        },
+        200,
+      ),
+    ],
+  ];
+  if (knobs.limit?.channel) {
+    const { limit } = knobs;
+    const chance = stream('knock');
+    values.push([
+      'knock',
+      Float64Array.from({ length: rows }, (_, i) => {
+        const perS = openAt(i)
+          ? knockRatePerS(limit, knobs.engine.middleRpm, speedRpm[i]!, leadDeg)
+          : limit.backgroundPerS;
+        return chance.poisson(perS / knobs.rateHz);
+      }),
+    ]);
+  }
+  const exhaustK = Array.from({ length: knobs.exhaustChannels }, (_, cylinder) => {
+    const chance = stream(`exhaust ${cylinder}`);
+    const own = new Chance(knobs.seed, `exhaust cylinder ${cylinder}`).normal() * 9;
+    let now = 1055 + own;
+    return Float64Array.from({ length: rows }, (_, i) => {
+      const target = 1060 + own + 0.014 * speedRpm[i]! - 5 * (leadDeg - 30);
+      now += (target - now) * (1 - Math.exp(-1 / (knobs.rateHz * 3)));
+      return now + 3 * chance.normal();
+    });
+  });
+  return { values, exhaustK };
+}
+
+/** Steps of an Ornstein-Uhlenbeck process of a standard deviation and a correlation time, from its own law. */
+function ornstein(chance: Chance, sd: number, timeS: number, dt: number): () => number {
+  const keep = Math.exp(-dt / timeS);
+  const kick = sd * Math.sqrt(1 - keep * keep);
+  let state = sd * chance.normal();
+  return () => {
+    state = keep * state + kick * chance.normal();
+    return state;
+  };
+}
+
+function jitter(values: Float64Array, chance: Chance, relative: number): Float64Array {
+  return values.map((value) => value * (1 + relative * chance.normal()));
+}
+
+/** A slow logger repeats its last value until the next refresh. */
+function hold(values: Map<ChannelKey, Float64Array>, knobs: DayKnobs): void {
+  for (const [key, everyS] of Object.entries(knobs.held)) {
+    const channel = values.get(key as ChannelKey);
+    const every = Math.max(1, Math.round(everyS * knobs.rateHz));
+    if (channel === undefined) continue;
+    for (let i = 0; i < channel.length; i++) channel[i] = channel[i - (i % every)]!;
+  }
+}
+
+function stick(
+  values: Map<ChannelKey, Float64Array>,
+  knobs: DayKnobs,
+  pull: number,
+  trueSpeedRpm: Float64Array,
+): void {
+  for (const stuck of knobs.stuck) {
+    const channel = values.get(stuck.channel);
+    if (stuck.pull !== pull || channel === undefined) continue;
+    const from = trueSpeedRpm.findIndex((rpm) => rpm >= stuck.fromRpm);
+    if (from >= 0) channel.fill(channel[from]!, from);
+  }
+}
