@@ -1,3 +1,5 @@
+import { AIR_STANDARDS, type AirStandard } from '../trade/index.ts';
+
 /** What intake makes of a run file and every later room reads: named channels in inside units. */
 
 /** The quantities a channel can be recognised as. */
@@ -25,9 +27,7 @@ export const QUANTITIES = [
 ] as const;
 export type Quantity = (typeof QUANTITIES)[number];
 
-/** The standards by which air is brought to a common state; `none` shows what was observed. */
-export const AIR_STANDARDS = ['SAE J1349', 'SAE 60F dry', 'ISO 1585', 'DIN 70020', 'none'] as const;
-export type AirStandard = (typeof AIR_STANDARDS)[number];
+export { AIR_STANDARDS, type AirStandard };
 
 /**
  * Which torque (or power) a column holds. `unknown` is never corrected and says so.
