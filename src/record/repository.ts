@@ -26,7 +26,7 @@ export type New<T extends { id: Id }, Required extends keyof T> = Pick<T, Requir
     readonly id?: Id;
   };
 export type NewCell = New<Cell, 'name'>;
-export type NewMapping = New<Mapping, 'cellId' | 'shape' | 'columns'>;
+export type NewMapping = New<Mapping, 'cellId' | 'shape' | 'answers'>;
 export type NewEngine = New<Engine, 'name'>;
 export type NewBuild = New<Build, 'engineId' | 'name'>;
 export type NewDay = New<TestDay, 'buildId' | 'cellId'>;
@@ -93,7 +93,7 @@ export interface PullbookRecord {
   readonly mappings: Shelf<Mapping, NewMapping, { cellId: Id }> & {
     findByShape(cellId: Id, shape: string): Promise<Mapping | null>;
     /** Makes or replaces the answers for this cell and shape. */
-    put(cellId: Id, shape: string, columns: Mapping['columns'], change?: Change): Promise<Mapping>;
+    put(cellId: Id, shape: string, answers: Mapping['answers'], change?: Change): Promise<Mapping>;
   };
   readonly engines: Shelf<Engine, NewEngine, never>;
   readonly builds: Shelf<Build, NewBuild, { engineId: Id }>;

@@ -2,8 +2,9 @@
  * The entities of a shop's record, as every later room sees them. Plain data, ids opaque strings,
  * numbers in inside units with the unit in the name. `null` always means: not known or not said.
  */
+import type { RememberedOptions } from '../intake/types.ts';
 import type { Watched } from '../ladder/types.ts';
-import type { AirStandard, PullSpan, Quantity, TorqueBasis } from '../pull/recording.ts';
+import type { AirStandard, PullSpan, TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration } from '../pull/types.ts';
 import type { UnitSystem } from '../units/types.ts';
 
@@ -57,23 +58,14 @@ export interface Cell {
   readonly calibrationRelSd: number;
 }
 
-/** What a person said of one column of a file shape. Fields left out: as the file says. */
-export interface ColumnAnswer {
-  readonly header: string;
-  readonly quantity: Quantity;
-  readonly unit?: string | null;
-  readonly basis?: TorqueBasis;
-  readonly bank?: number;
-  readonly cylinder?: number;
-}
-
 /** The answers remembered for one cell and one shape of file (same headers, same order). */
 export interface Mapping {
   readonly id: Id;
   readonly cellId: Id;
-  /** Key of the file shape, as intake makes it. */
+  /** Fingerprint of the file shape, as intake makes it. */
   readonly shape: string;
-  readonly columns: readonly ColumnAnswer[];
+  /** Given to intake again with every file of this shape. */
+  readonly answers: RememberedOptions;
 }
 
 export interface Engine {

@@ -117,8 +117,11 @@ function typeOf(schema: JsonSchema): string {
   if (schema.$ref !== undefined) return schema.$ref.slice(schema.$ref.lastIndexOf('/') + 1);
   const union = schema.anyOf ?? schema.oneOf;
   if (union !== undefined) return union.map(typeOf).join(' | ');
-  if (schema.allOf !== undefined)
-    return schema.allOf.map((part) => `(${typeOf(part)})`).join(' & ');
+  if (schema.allOf !== undefined) {
+    // A part that only describes says nothing about the type.
+    const parts = schema.allOf.map(typeOf).filter((part) => part !== 'unknown');
+    return parts.map((part) => (parts.length === 1 ? part : `(${part})`)).join(' & ');
+  }
   if (schema.enum !== undefined) {
     const values = schema.enum.map((value) => JSON.stringify(value));
     return values.join(' | ');

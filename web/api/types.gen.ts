@@ -66,7 +66,6 @@ export type CellPatch = {
 };
 /** What a person said of one column. What is left out is as the file says. */
 export type ColumnAnswer = {
-  readonly header: string;
   readonly quantity:
     | 'time'
     | 'speed'
@@ -88,8 +87,10 @@ export type ColumnAnswer = {
     | 'throttle'
     | 'knock'
     | 'other';
-  readonly unit?: string | null;
+  readonly unit?: string;
+  readonly ignore?: boolean;
   readonly basis?: TorqueBasis;
+  readonly pressureReference?: 'absolute' | 'gauge';
   readonly bank?: number;
   readonly cylinder?: number;
 };
@@ -297,9 +298,10 @@ export type Mapping = {
   readonly id: string;
   readonly cellId: string;
   readonly shape: string;
-  readonly columns: readonly ColumnAnswer[];
+  readonly answers: RememberedOptions;
 };
-export type MappingBody = { readonly columns: readonly ColumnAnswer[] };
+/** Replaces what was remembered of this file shape. */
+export type MappingBody = { readonly answers: RememberedOptions };
 export type NewBuild = {
   readonly name: string;
   readonly notes?: string;
@@ -453,12 +455,13 @@ export type PullPatch = {
   readonly peaksAre?: TorqueBasis | null;
 };
 export type PullPatches = readonly { readonly id: string; readonly patch: PullPatch }[];
-/** What the file does not say, asked once for each cell and shape of file. */
+/** What the file does not say, asked once for each cell and shape of file. Merge the chosen answer into the remembered ones. */
 export type Question = {
-  readonly header: string;
-  readonly about: 'torque basis' | 'unit' | 'quantity' | 'pressure reference' | 'other';
-  readonly sentence: string;
-  readonly choices: readonly string[];
+  /** Stable name: torqueIs, unit:Torque, dayFirst … */ readonly key: string;
+  readonly header: string | null;
+  readonly sentence: string /** What was taken until it is answered. */;
+  readonly meanwhile: string;
+  readonly choices: readonly { readonly label: string; readonly answer: RememberedOptions }[];
 };
 export type RecordEvent = {
   readonly id: number;
@@ -469,6 +472,17 @@ export type RecordEvent = {
   readonly of: number | null;
   readonly undone: boolean;
   readonly touched?: readonly Touched[];
+};
+/** Answers given to intake with every file of one shape from one cell. */
+export type RememberedOptions = {
+  /** By header, exactly as the file has it. */ readonly mapping?: Readonly<
+    Record<string, ColumnAnswer>
+  >;
+  readonly torqueIs?: TorqueBasis;
+  readonly brakeRatio?: number;
+  readonly fuel?: string;
+  readonly fuelDensityKgM3?: number;
+  readonly dayFirst?: boolean;
 };
 export type Shop = {
   readonly name: string;
@@ -580,8 +594,8 @@ export type Understood = {
   }[];
   readonly spans: readonly PullSpan[];
   readonly questions: readonly Question[];
-  readonly warnings: readonly string[] /** What was remembered and used. */;
-  readonly answers: readonly ColumnAnswer[];
+  readonly warnings: readonly string[];
+  readonly answers: RememberedOptions;
 };
 export type UseRules = {
   readonly name: string;
@@ -723,7 +737,7 @@ export interface Routes {
   /** The curves of all pulls of a day in a standard air. */
   readonly 'GET /days/{id}/curves': {
     readonly params: { readonly id: string };
-    readonly query: { readonly standard?: AirStandard & unknown };
+    readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: readonly PullCurve[];
   };
@@ -926,7 +940,7 @@ export interface Routes {
   /** Input and answer of a ladder as it stands. */
   readonly 'GET /ladders/{id}/reading': {
     readonly params: { readonly id: string };
-    readonly query: { readonly standard?: AirStandard & unknown };
+    readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: LadderReading;
   };
@@ -954,7 +968,7 @@ export interface Routes {
   /** The curve of one pull in a standard air. */
   readonly 'GET /pulls/{id}/curve': {
     readonly params: { readonly id: string };
-    readonly query: { readonly standard?: AirStandard & unknown };
+    readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: PullCurve;
   };

@@ -58,25 +58,42 @@ export const cell = cellFields.extend({ id }).openapi('Cell');
 export const newCell = cellFields.partial().required({ name: true }).strict().openapi('NewCell');
 export const cellPatch = cellFields.partial().strict().openapi('CellPatch');
 
-export const columnAnswer = z
+const columnAnswer = z
   .object({
-    header: z.string().max(1000),
     quantity: z.enum(QUANTITIES),
-    unit: z.string().max(40).nullable().optional(),
+    unit: z.string().max(40).optional(),
+    ignore: z.boolean().optional(),
     basis: torqueBasis.optional(),
+    pressureReference: z.enum(['absolute', 'gauge']).optional(),
     bank: z.number().int().min(0).max(64).optional(),
     cylinder: z.number().int().min(0).max(64).optional(),
   })
+  .strict()
   .openapi('ColumnAnswer', {
     description: 'What a person said of one column. What is left out is as the file says.',
   });
+export const rememberedOptions = z
+  .object({
+    mapping: z.record(z.string().max(1000), columnAnswer).optional().openapi({
+      description: 'By header, exactly as the file has it.',
+    }),
+    torqueIs: torqueBasis.optional(),
+    brakeRatio: positive.optional(),
+    fuel: label.optional(),
+    fuelDensityKgM3: positive.optional(),
+    dayFirst: z.boolean().optional(),
+  })
+  .strict()
+  .openapi('RememberedOptions', {
+    description: 'Answers given to intake with every file of one shape from one cell.',
+  });
 export const mapping = z
-  .object({ id, cellId: id, shape: z.string(), columns: list(columnAnswer) })
+  .object({ id, cellId: id, shape: z.string(), answers: rememberedOptions })
   .openapi('Mapping');
 export const mappingBody = z
-  .object({ columns: list(columnAnswer) })
+  .object({ answers: rememberedOptions })
   .strict()
-  .openapi('MappingBody');
+  .openapi('MappingBody', { description: 'Replaces what was remembered of this file shape.' });
 
 const engineMeasures = {
   cylinders: z.number().int().min(1).max(64).nullable(),

@@ -14,26 +14,28 @@ import {
 import {
   build,
   cell,
-  columnAnswer,
   day,
   decision,
   engine,
   ladder,
   pull,
   pullSpan,
+  rememberedOptions,
   shop,
   storedRecording,
 } from './entities.ts';
 
 export const question = z
   .object({
-    header: z.string(),
-    about: z.enum(['torque basis', 'unit', 'quantity', 'pressure reference', 'other']),
+    key: z.string().openapi({ description: 'Stable name: torqueIs, unit:Torque, dayFirst …' }),
+    header: z.string().nullable(),
     sentence: z.string(),
-    choices: list(z.string()),
+    meanwhile: z.string().openapi({ description: 'What was taken until it is answered.' }),
+    choices: list(z.object({ label: z.string(), answer: rememberedOptions })),
   })
   .openapi('Question', {
-    description: 'What the file does not say, asked once for each cell and shape of file.',
+    description:
+      'What the file does not say, asked once for each cell and shape of file. Merge the chosen answer into the remembered ones.',
   });
 
 export const understood = z
@@ -56,7 +58,7 @@ export const understood = z
     spans: list(pullSpan),
     questions: list(question),
     warnings: list(z.string()),
-    answers: list(columnAnswer).openapi({ description: 'What was remembered and used.' }),
+    answers: rememberedOptions.openapi({ description: 'What was remembered and used.' }),
   })
   .openapi('Understood', { description: 'What was understood of one run file.' });
 
