@@ -3,3 +3,7 @@ export * from './air/density.ts';
 export * from './air/saturation.ts';
 export * from './air/vapour.ts';
 export * from './correction/index.ts';
+export * from './fuel.ts';
+export * from './knock.ts';
+export * from './power.ts';
+export * from './spark.ts';

@@ -32,7 +32,7 @@ export function vapourPressureFromHumidityPa(
 
 /**
  * Partial pressure of water vapour [Pa] from a wet-bulb thermometer: e = e_sat(tw) − A p (t − tw).
- * @source  WMO psychrometer equation; TRADE check 958 hPa, 25/12 °C, A 6.21e-4 → 627.52 Pa (MetPy's documentation)
+ * @source  WMO psychrometer equation; check 958 hPa, 25/12 °C, A 6.21e-4 → 627.52 Pa (MetPy's documentation)
  * @validity  wet bulb above freezing: an iced bulb has another coefficient
  * @throws NonPhysicalError  wet bulb above dry bulb, below freezing, or so dry that the vapour pressure is negative
  */
