@@ -1,0 +1,43 @@
+import { single } from './shop-single.ts';
+import { six } from './shop-six.ts';
+import type { DemoShop } from './shop-types.ts';
+import { v8 } from './shop-v8.ts';
+
+export type { DemoDay, DemoEngine, DemoPull, DemoShop } from './shop-types.ts';
+
+/**
+ * The invented shop: three engines on three cells, each cell writing its run files its own way.
+ * The same bytes every time. Nobody and nothing in it is real.
+ */
+export function demoShop(): DemoShop {
+  return {
+    shop: { name: 'Pebble Cove Engine Shop (invented)', units: 'metric', standard: 'SAE J1349' },
+    cells: {
+      one: {
+        name: 'Cell 1, water brake',
+        notes: 'Load cell on the brake’s arm, checked with hung weights in January.',
+        inertiaKgM2: 0.42,
+        sensorLagS: 0.08,
+        torqueIs: { air: 'observed', inertia: 'out' },
+        calibrationRelSd: 0.005,
+      },
+      two: {
+        name: 'Cell 2, big water brake',
+        notes: 'For boat and lorry engines. Knock channel counts events from both banks.',
+        inertiaKgM2: 0.71,
+        sensorLagS: 0.06,
+        torqueIs: { air: 'observed', inertia: 'out' },
+        calibrationRelSd: 0.005,
+      },
+      three: {
+        name: 'Cell 3, motorcycle stand',
+        notes: 'Eddy-current brake straight on the crank.',
+        inertiaKgM2: 0.085,
+        sensorLagS: 0.05,
+        torqueIs: { air: 'observed', inertia: 'out' },
+        calibrationRelSd: 0.005,
+      },
+    },
+    engines: [six(), v8(), single()],
+  };
+}
