@@ -2,8 +2,7 @@ import '@fontsource-variable/inter/wght.css';
 import '@mantine/core/styles.css';
 import './theme.css';
 import { createTheme, MantineProvider, useComputedColorScheme } from '@mantine/core';
-import { useLocalStorage } from '@mantine/hooks';
-import { createContext, type ReactNode, useContext, useEffect, useMemo } from 'react';
+import { type ReactNode, useEffect, useMemo } from 'react';
 import { type ChartStyle, ChartStyleContext, chartStyle } from './chart-style.ts';
 import type { Size } from './palette.ts';
 
@@ -33,26 +32,17 @@ const theme = createTheme({
   },
 });
 
-interface SizeState {
+interface ThemeProps {
+  /** The size the page is read at; the caller keeps the person's choice. */
   readonly size: Size;
-  readonly setSize: (size: Size) => void;
+  readonly children: ReactNode;
 }
-const SizeContext = createContext<SizeState>({ size: 'normal', setSize: () => {} });
-
-/** The size the page is read at, and how to change it. */
-export const useReadingSize = (): SizeState => useContext(SizeContext);
 
 /** The look of the whole app: fonts, paper, Mantine's variables, the style of charts. Writes no `<style>` element. */
-export function Theme({ children }: { readonly children: ReactNode }) {
-  const [size, setSize] = useLocalStorage<Size>({
-    key: 'pullbook-size',
-    defaultValue: 'normal',
-    getInitialValueInEffect: false,
-  });
+export function Theme({ size, children }: ThemeProps) {
   useEffect(() => {
-    document.documentElement.dataset.pbSize = size;
+    document.documentElement.dataset.size = size === 'wall' ? 'wall' : 'desk';
   }, [size]);
-  const state = useMemo(() => ({ size, setSize }), [size, setSize]);
   return (
     <MantineProvider
       theme={theme}
@@ -60,9 +50,7 @@ export function Theme({ children }: { readonly children: ReactNode }) {
       withCssVariables={false}
       withGlobalClasses={false}
     >
-      <SizeContext.Provider value={state}>
-        <Charts size={size}>{children}</Charts>
-      </SizeContext.Provider>
+      <Charts size={size}>{children}</Charts>
     </MantineProvider>
   );
 }

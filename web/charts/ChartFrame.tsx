@@ -1,0 +1,95 @@
+import { Menu } from '@mantine/core';
+import { type ReactNode, useId, useState } from 'react';
+import { useChartStyle } from '../theme/chart-style.ts';
+import { BackIcon, PictureIcon, SaveIcon, TableIcon } from '../theme/icons.tsx';
+import styles from './charts.module.css';
+import { type Caption, savePng, saveSvg } from './save.ts';
+import { type TableModel, TableView } from './TableView.tsx';
+import { type Box, useSize } from './useSize.ts';
+import type { Zoom } from './zoom.ts';
+
+export interface ChartFrameProps {
+  readonly title: string;
+  readonly subtitle?: ReactNode;
+  /** Engine, build, day and band, for the title of a saved picture. */
+  readonly scenario: string;
+  /** The same numbers; asked for only when shown. */
+  readonly table: () => TableModel;
+  readonly zoom?: Zoom;
+  /** Gives the body its height; the picture fills it. */
+  readonly className?: string;
+  readonly children: (box: Box) => ReactNode;
+}
+
+/** What surrounds every picture: title, the table of its numbers, saving it, undoing a zoom. */
+export function ChartFrame(props: ChartFrameProps) {
+  const { title, subtitle, scenario, table, zoom, className, children } = props;
+  const [body, box] = useSize<HTMLDivElement>();
+  const [asTable, setAsTable] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const style = useChartStyle();
+  const name = useId();
+  const caption: Caption = { title, scenario };
+  const save = (how: typeof savePng) => {
+    const svg = body.current?.querySelector('svg');
+    if (svg == null) return;
+    setProblem(null);
+    how(svg, caption, style).catch((error: unknown) =>
+      setProblem(error instanceof Error ? error.message : String(error)),
+    );
+  };
+  return (
+    <section className={styles.frame} aria-labelledby={name}>
+      <header className={styles.head}>
+        <div>
+          <h2 id={name} className={styles.title}>
+            {title}
+          </h2>
+          {subtitle !== undefined && <p className={styles.subtitle}>{subtitle}</p>}
+        </div>
+        <div className={styles.tools}>
+          {zoom?.zoomed === true && (
+            <button type="button" className={styles.tool} onClick={() => zoom.set(null)}>
+              <BackIcon /> Whole
+            </button>
+          )}
+          <button
+            type="button"
+            className={styles.tool}
+            aria-pressed={asTable}
+            aria-label={asTable ? `${title}: show the picture` : `${title}: show as a table`}
+            title={asTable ? 'Show the picture' : 'Show as a table'}
+            onClick={() => setAsTable(!asTable)}
+          >
+            {asTable ? <PictureIcon /> : <TableIcon />}
+          </button>
+          <Menu position="bottom-end" disabled={asTable}>
+            <Menu.Target>
+              <button
+                type="button"
+                className={styles.tool}
+                disabled={asTable}
+                aria-label={`${title}: save the picture`}
+                title="Save the picture"
+              >
+                <SaveIcon />
+              </button>
+            </Menu.Target>
+            <Menu.Dropdown>
+              <Menu.Item onClick={() => save(savePng)}>Save as PNG</Menu.Item>
+              <Menu.Item onClick={() => save(saveSvg)}>Save as SVG</Menu.Item>
+            </Menu.Dropdown>
+          </Menu>
+        </div>
+      </header>
+      {problem !== null && <p role="alert">{`The picture was not saved: ${problem}`}</p>}
+      <div ref={body} className={`${styles.body} ${className ?? ''}`}>
+        {asTable ? (
+          <TableView caption={title} {...table()} />
+        ) : (
+          box !== null && box.width > 40 && box.height > 40 && children(box)
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,338 @@
+import { Fragment, useId } from 'react';
+import type { UnitSystem } from '../../src/units/types.ts';
+import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
+import { rungColour } from '../theme/palette.ts';
+import { XAxis, YAxis } from './Axes.tsx';
+import { Label, round } from './Label.tsx';
+import { type Outside, outside, plain, rpm, withUnit } from './numbers.ts';
+import { Picture } from './Picture.tsx';
+import { bandPath, linePath } from './path.ts';
+import { Surface } from './Surface.tsx';
+import { extentOf, linear, type Plot, padded, type Scale, type Span, valueAt } from './scale.ts';
+import { dodge, textWidth } from './text.ts';
+import type { Zoom } from './zoom.ts';
+
+/** One pull as curves; lists share the places of `speedRpm`. */
+export interface CurveSeries {
+  readonly id: string;
+  /** Short: it stands at the end of the line (`28°`, `pull 4`). */
+  readonly label: string;
+  /** Colours the line along the ramp; null draws it in ink with a dash of its own. */
+  readonly setting: number | null;
+  /** Left out, or in the background. */
+  readonly faint?: boolean;
+  readonly speedRpm: readonly number[];
+  readonly torqueNm: readonly number[];
+  readonly lowNm: readonly number[];
+  readonly highNm: readonly number[];
+  readonly powerW: readonly number[];
+  /** Places to mark on the torque line, such as blips. */
+  readonly marks?: readonly {
+    readonly fromRpm: number;
+    readonly toRpm: number;
+    readonly word: string;
+  }[];
+}
+
+export interface CurveChartProps {
+  readonly width: number;
+  readonly height: number;
+  readonly series: readonly CurveSeries[];
+  readonly units: UnitSystem;
+  /** Stretch the ladder is judged over, washed behind the lines. */
+  readonly band?: Span | null;
+  readonly cursorRpm: number | null;
+  readonly onCursor?: (speedRpm: number | null) => void;
+  readonly zoom?: Zoom;
+}
+
+/** rad/s per rev/min. */
+const RAD_PER_S = Math.PI / 30;
+const DASHES = ['', '7 3', '2 3', '9 3 2 3', '4 2', '12 4'] as const;
+
+/** Torque above power, one axis of speed: every pull with its band, named where its line ends. */
+export function CurveChart(props: CurveChartProps) {
+  const { width, height, series, units, band = null, cursorRpm, onCursor, zoom } = props;
+  const style = useChartStyle();
+  const { palette, small, label } = style;
+  const full = extentOf(...series.map((one) => one.speedRpm)) ?? [0, 1];
+  const torque = outside('torque', units);
+  const power = outside('power', units);
+  const gutter =
+    16 + Math.max(0, ...series.map((one) => textWidth(endText(one, 888, 0), label, true)));
+  const left = small * 3.4;
+  const wide = Math.max(10, width - left - gutter);
+  const foot = small * 3.6;
+  const each = Math.max(10, (height - foot - small * 4.4) / 2);
+  const upper: Plot = { left, top: small * 2, width: wide, height: each };
+  const lower: Plot = { left, top: small * 4.4 + each, width: wide, height: each };
+  const whole: Plot = { left, top: upper.top, width: wide, height: lower.top + each - upper.top };
+  const x = linear(zoom?.domain ?? full, [left, left + wide]);
+
+  return (
+    <Picture width={width} height={height} label={summaryOf(series, torque, power)}>
+      {band !== null && (
+        <rect
+          x={clampTo(x(band[0]), whole)}
+          width={Math.max(0, clampTo(x(band[1]), whole) - clampTo(x(band[0]), whole))}
+          y={whole.top}
+          height={whole.height}
+          fill={palette.band}
+        />
+      )}
+      <XAxis plot={whole} scale={x} label="engine speed, rpm" />
+      <Panel {...{ series, x, style, cursorRpm }} plot={upper} unit={torque} kind="torque" />
+      <Panel {...{ series, x, style, cursorRpm }} plot={lower} unit={power} kind="power" />
+      {cursorRpm !== null && inside(x(cursorRpm), whole) && (
+        <g data-screen-only="">
+          <line
+            x1={x(cursorRpm)}
+            x2={x(cursorRpm)}
+            y1={whole.top}
+            y2={whole.top + whole.height}
+            stroke={palette.ink}
+          />
+          <Label
+            x={x(cursorRpm)}
+            y={upper.top - small * 1.1}
+            anchor="middle"
+            bold
+            rim={palette.paper}
+          >
+            {rpm(cursorRpm)}
+          </Label>
+        </g>
+      )}
+      {onCursor !== undefined && (
+        <Surface
+          plot={whole}
+          x={x}
+          cursor={cursorRpm === null ? null : { x: cursorRpm, y: null }}
+          onCursor={(point) => onCursor(point === null ? null : point.x)}
+          label="Engine speed"
+          step={50}
+          sentence={(point) => sentenceAt(series, torque, power, point.x)}
+          full={full}
+          {...(zoom === undefined ? {} : { zoom })}
+        />
+      )}
+    </Picture>
+  );
+}
+
+interface PanelProps {
+  readonly series: readonly CurveSeries[];
+  readonly plot: Plot;
+  readonly x: Scale;
+  readonly unit: Outside;
+  readonly kind: 'torque' | 'power';
+  readonly style: ChartStyle;
+  readonly cursorRpm: number | null;
+}
+
+function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
+  const { palette, small, label, stroke, dot } = style;
+  const clip = useId().replace(/\W/g, '');
+  const [from, to] = x.domain() as [number, number];
+  const lines = series.map((one) => {
+    const value = (nm: number, at: number) =>
+      unit.of(kind === 'torque' ? nm : nm * one.speedRpm[at]! * RAD_PER_S);
+    const middle =
+      kind === 'torque' ? one.torqueNm.map((nm) => unit.of(nm)) : one.powerW.map((w) => unit.of(w));
+    return { one, middle, low: one.lowNm.map(value), high: one.highNm.map(value) };
+  });
+  const seen = lines.flatMap(({ one, middle }) =>
+    middle.filter((_, at) => one.speedRpm[at]! >= from && one.speedRpm[at]! <= to),
+  );
+  const y = linear(padded(extentOf(seen) ?? [0, 1], 0.06, 1), [plot.top + plot.height, plot.top]);
+  const rungs = extentOf(series.map((one) => one.setting)) ?? [0, 0];
+  const colourOf = (one: CurveSeries) =>
+    one.faint
+      ? palette.chanceLine
+      : one.setting === null
+        ? palette.ink
+        : rungColour(one.setting, rungs, palette);
+  let plainCount = 0;
+  const dashes = series.map((one) =>
+    one.setting === null ? DASHES[plainCount++ % DASHES.length]! : '',
+  );
+  const ends = lines.map(({ one, middle }) => {
+    const at = lastBefore(one.speedRpm, to);
+    return at === null ? plot.top + plot.height : y(middle[at]!);
+  });
+  const places = dodge(ends, label * 1.25, plot.top, plot.top + plot.height);
+  return (
+    <g data-panel={kind}>
+      <clipPath id={clip}>
+        <rect x={plot.left} y={plot.top - 4} width={plot.width} height={plot.height + 8} />
+      </clipPath>
+      <YAxis plot={plot} scale={y} every={40} />
+      <Label x={0} y={plot.top - small * 1.1} size={small} colour={palette.muted}>
+        {`${kind}, ${unit.symbol}`}
+      </Label>
+      <g clipPath={`url(#${clip})`}>
+        {lines.map(({ one, low, high }) =>
+          one.faint ? null : (
+            <path
+              key={one.id}
+              d={bandPath(
+                one.speedRpm.map((at) => x(at)),
+                low.map((at) => y(at)),
+                high.map((at) => y(at)),
+              )}
+              fill={colourOf(one)}
+              fillOpacity={0.14}
+            />
+          ),
+        )}
+        {lines.map(({ one, middle }, index) => (
+          <path
+            key={one.id}
+            data-pull={one.id}
+            d={linePath(
+              one.speedRpm.map((at) => x(at)),
+              middle.map((at) => y(at)),
+            )}
+            fill="none"
+            stroke={colourOf(one)}
+            strokeWidth={one.faint ? 1 : stroke}
+            strokeDasharray={dashes[index] || undefined}
+            strokeLinejoin="round"
+          />
+        ))}
+        {kind === 'torque' &&
+          lines.flatMap(({ one, middle }) =>
+            (one.marks ?? []).map((mark) => {
+              const at = (mark.fromRpm + mark.toRpm) / 2;
+              const value = valueAt(one.speedRpm, middle, at);
+              return value === null ? null : (
+                <Fragment key={`${one.id}${mark.fromRpm}`}>
+                  <circle
+                    cx={x(at)}
+                    cy={y(value)}
+                    r={dot * 1.5}
+                    fill="none"
+                    stroke={palette.look}
+                    strokeWidth={1.5}
+                  />
+                  <Label
+                    x={x(at)}
+                    y={y(value) - dot * 1.5 - label * 0.7}
+                    anchor="middle"
+                    size={small}
+                    colour={palette.look}
+                    rim={palette.paper}
+                  >
+                    {mark.word}
+                  </Label>
+                </Fragment>
+              );
+            }),
+          )}
+      </g>
+      {lines.map(({ one, middle }, index) => {
+        const reading = cursorRpm === null ? null : valueAt(one.speedRpm, middle, cursorRpm);
+        const place = places[index]!;
+        const end = plot.left + plot.width;
+        return (
+          <g key={one.id}>
+            <path
+              d={`M${end + 1} ${round(Math.min(Math.max(ends[index]!, plot.top), plot.top + plot.height))}L${end + 7} ${round(place)}`}
+              fill="none"
+              stroke={colourOf(one)}
+              strokeWidth={1.25}
+            />
+            <Label
+              x={end + 11}
+              y={place}
+              colour={one.faint ? palette.muted : palette.ink}
+              bold={!one.faint}
+            >
+              {endText(one, reading, kind === 'power' && unit.symbol === 'kW' ? 1 : 0)}
+            </Label>
+            {reading !== null && cursorRpm !== null && (
+              <circle
+                data-screen-only=""
+                cx={x(cursorRpm)}
+                cy={y(reading)}
+                r={3}
+                fill={colourOf(one)}
+              />
+            )}
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** What stands at a line's end: its name, and under a cursor the figure there. */
+const endText = (one: CurveSeries, reading: number | null, decimals: number) =>
+  reading === null ? one.label : `${one.label}  ${plain(reading, decimals)}`;
+
+function lastBefore(speeds: readonly number[], rpmTo: number): number | null {
+  for (let at = speeds.length - 1; at >= 0; at -= 1) if (speeds[at]! <= rpmTo + 1e-6) return at;
+  return null;
+}
+
+const inside = (px: number, plot: Plot) =>
+  px >= plot.left - 0.5 && px <= plot.left + plot.width + 0.5;
+const clampTo = (px: number, plot: Plot) =>
+  Math.min(Math.max(px, plot.left), plot.left + plot.width);
+
+function sentenceAt(
+  series: readonly CurveSeries[],
+  torque: Outside,
+  power: Outside,
+  at: number,
+): string {
+  const parts = series.map((one) => {
+    const nm = valueAt(one.speedRpm, one.torqueNm, at);
+    const watt = valueAt(one.speedRpm, one.powerW, at);
+    if (nm === null || watt === null) return `${one.label}: not run here`;
+    return `${one.label}: ${withUnit(plain(torque.of(nm), 0), torque.symbol)}, ${withUnit(plain(power.of(watt), 0), power.symbol)}`;
+  });
+  return `${rpm(at)}. ${parts.join('. ')}`;
+}
+
+function summaryOf(series: readonly CurveSeries[], torque: Outside, power: Outside): string {
+  const parts = series.map((one) => {
+    const nm = extentOf(one.torqueNm)?.[1] ?? null;
+    const watt = extentOf(one.powerW)?.[1] ?? null;
+    return `${one.label}: most torque ${withUnit(plain(nm === null ? null : torque.of(nm), 0), torque.symbol)}, most power ${withUnit(plain(watt === null ? null : power.of(watt), 0), power.symbol)}`;
+  });
+  return `Torque and power against engine speed. ${parts.join('. ')}.`;
+}
+
+/** The same numbers as a table, one line about every `everyRpm`. */
+export function curveTable(series: readonly CurveSeries[], units: UnitSystem, everyRpm = 250) {
+  const torque = outside('torque', units);
+  const power = outside('power', units);
+  const columns = ['engine speed, rpm'];
+  for (const one of series) {
+    columns.push(`${one.label}: torque, ${torque.symbol}`, 'from – to', `power, ${power.symbol}`);
+  }
+  const [low, high] = extentOf(...series.map((one) => one.speedRpm)) ?? [0, -1];
+  const rows: string[][] = [];
+  for (let speed = Math.ceil(low / everyRpm) * everyRpm; speed <= high; speed += everyRpm) {
+    rows.push([
+      plain(speed, 0),
+      ...series.flatMap((one) => {
+        const at = (list: readonly number[]) => valueAt(one.speedRpm, list, speed);
+        const [nm, lowNm, highNm, watt] = [
+          at(one.torqueNm),
+          at(one.lowNm),
+          at(one.highNm),
+          at(one.powerW),
+        ];
+        if (nm === null || watt === null) return ['–', '–', '–'];
+        const band =
+          lowNm === null || highNm === null
+            ? '–'
+            : `${plain(torque.of(lowNm), 1)} to ${plain(torque.of(highNm), 1)}`;
+        return [plain(torque.of(nm), 1), band, plain(power.of(watt), 1)];
+      }),
+    ]);
+  }
+  return { columns, rows };
+}

@@ -1,0 +1,83 @@
+import { type DisplayKind, displayDecimals, displayUnit } from '../../src/units/display.ts';
+import { fromInside } from '../../src/units/quantity.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
+
+/** Between a number and its unit: narrow, and never broken across lines. */
+const THIN = '\u202f';
+const MINUS = '\u2212';
+/** What is not known. */
+export const UNKNOWN = '–';
+
+/** `12.3`, `−0.4`; an en dash where there is no number. Negative zero reads as zero. */
+export function plain(value: number | null | undefined, decimals = 1): string {
+  if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
+  const digits = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(digits) !== 0 ? `${MINUS}${digits}` : digits;
+}
+
+/** As plain, with a plus sign before gains. */
+export function signed(value: number | null | undefined, decimals = 1): string {
+  const text = plain(value, decimals);
+  return value !== null && value !== undefined && Number(value.toFixed(decimals)) > 0
+    ? `+${text}`
+    : text;
+}
+
+export const percent = (value: number | null | undefined, decimals = 1): string =>
+  withUnit(plain(value, decimals), '%');
+export const signedPercent = (value: number | null | undefined, decimals = 1): string =>
+  withUnit(signed(value, decimals), '%');
+
+/** A chance from 0 to 1 in words: `2 %`, `under 1 %`, `over 99 %`. */
+export function chance(share: number | null | undefined): string {
+  if (share === null || share === undefined || !Number.isFinite(share)) return UNKNOWN;
+  if (share < 0.001) return `under 0.1${THIN}%`;
+  if (share < 0.0995) return `${(share * 100).toFixed(1)}${THIN}%`;
+  if (share > 0.99) return `over 99${THIN}%`;
+  return `${Math.round(share * 100)}${THIN}%`;
+}
+
+export const rpm = (value: number | null | undefined): string => withUnit(plain(value, 0), 'rpm');
+
+/** `28°` for degrees, `0.87 λ` for others; as many decimals as asked, none where the figure is whole. */
+export function setting(value: number | null | undefined, unit: string, decimals = 1): string {
+  if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
+  const rounded = Number(value.toFixed(decimals));
+  const text = plain(rounded, Number.isInteger(rounded) ? 0 : decimals);
+  return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
+}
+
+/** As setting, but always with its decimals: for estimates, whose last digit says how well they are known. */
+export function estimate(value: number | null | undefined, unit: string, decimals = 1): string {
+  const text = plain(value, decimals);
+  if (text === UNKNOWN) return text;
+  return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
+}
+
+/** `28.4 to 29.4`; an end that is not closed is said in words. */
+export function interval(low: number | null, high: number | null, decimals = 1): string {
+  if (low === null && high === null) return 'not known yet';
+  if (high === null) return `${plain(low, decimals)} or more`;
+  if (low === null) return `${plain(high, decimals)} or less`;
+  return `${plain(low, decimals)} to ${plain(high, decimals)}`;
+}
+
+export function withUnit(text: string, unit: string): string {
+  return text === UNKNOWN || unit === '' ? text : `${text}${THIN}${unit}`;
+}
+
+/** How inside values become figures on an axis: unit, factor and usual decimals of a kind. */
+export interface Outside {
+  readonly symbol: string;
+  readonly decimals: number;
+  of(insideValue: number): number;
+}
+
+export function outside(kind: DisplayKind, system: UnitSystem): Outside {
+  const unit = displayUnit(kind, system);
+  return {
+    symbol: unit.symbol,
+    decimals: displayDecimals(kind, system),
+    of: (value) => fromInside(value, unit),
+  };
+}
