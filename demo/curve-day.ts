@@ -139,7 +139,9 @@ function gridNoise(knobs: DayKnobs): GridNoise {
   const peakNm = (engine.peakBmepPa * engine.displacementM3) / (4 * Math.PI);
   const cellS = (knobs.toRpm - knobs.fromRpm) / (GRID - 1) / knobs.sweepRpmPerS;
   const samples = Math.max(1, cellS * knobs.rateHz);
-  const whiteSdNm = (peakNm * knobs.whitePercent) / 100 / Math.sqrt(samples);
+  // The mean of n samples with correlation r from one to the next has (1 + r)/(1 − r) times the variance of n free ones.
+  const coloured = (1 + knobs.whiteKeep) / (1 - knobs.whiteKeep);
+  const whiteSdNm = (peakNm * knobs.whitePercent) / 100 / Math.sqrt(samples / coloured);
   const quickSdNm = (peakNm * 0.9 * knobs.wanderPercent) / 100;
   const quickKeep = Math.exp(-cellS / knobs.wanderS);
   const covariance = new Float64Array(GRID * GRID);

@@ -70,8 +70,9 @@ export interface DayKnobs {
   readonly wanderS: number;
   readonly slowWanderPercent: number;
   readonly slowWanderS: number;
-  /** White noise of one torque sample [% of the engine's peak torque]. */
+  /** Noise of one torque sample [% of the engine's peak torque], and its correlation with the sample before. */
   readonly whitePercent: number;
+  readonly whiteKeep: number;
   readonly speedNoiseRpm: number;
   /** Chance that one torque sample is a spike. */
   readonly spikeChance: number;
@@ -138,7 +139,8 @@ export function knobsOf(options: DayOptions): DayKnobs {
     wanderS: options.wanderS ?? draw('wander time').between(0.2, 0.8),
     slowWanderPercent: options.slowWanderPercent ?? draw('slow wander').between(0.05, 0.25),
     slowWanderS: options.slowWanderS ?? draw('slow wander time').between(2, 6),
-    whitePercent: options.whitePercent ?? draw('white').between(0.4, 1.2),
+    whitePercent: options.whitePercent ?? draw('white').between(0.4, 1.4),
+    whiteKeep: options.whiteKeep ?? draw('white keep').between(0, 0.65),
     speedNoiseRpm: options.speedNoiseRpm ?? draw('speed noise').between(2, 7),
     spikeChance: options.spikeChance ?? draw('spikes').between(0, 0.004),
     blips: options.blips ?? [],

@@ -123,6 +123,8 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
 
   let sensed = 0.07 * peakNm;
   let shareNow = 0.24;
+  const fresh = Math.sqrt(1 - knobs.whiteKeep ** 2);
+  let noise = white.normal();
   for (let i = 0; i < rows; i++) {
     const t = i / rateHz;
     let rpm = fromRpm;
@@ -148,7 +150,8 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
     time[i] = t;
     trueSpeed[i] = rpm;
     speed[i] = rpm + knobs.speedNoiseRpm * speedNoise.normal();
-    let reading = sensed + (peakNm * knobs.whitePercent * white.normal()) / 100;
+    noise = knobs.whiteKeep * noise + fresh * white.normal();
+    let reading = sensed + (peakNm * knobs.whitePercent * noise) / 100;
     if (spikes.uniform() < knobs.spikeChance) {
       reading += peakNm * spikes.pick([-1, 1]) * spikes.between(0.05, 0.3);
     }
