@@ -1,1 +1,7 @@
+export * from './leastSquares.ts';
+export * from './penalised.ts';
+export type { PenaltyOrder } from './penalty.ts';
+export * from './quantile.ts';
+export * from './robust.ts';
 export * from './spline.ts';
+export type { Noise, Series } from './wander.ts';

@@ -1,0 +1,158 @@
+import { type FitPriors, fitPenalisedSpline, type PenalisedFit } from './penalised.ts';
+import type { PenaltyOrder } from './penalty.ts';
+import { median, robustSd } from './quantile.ts';
+import { evaluateSpline, type KnotGrid } from './spline.ts';
+import type { Series } from './wander.ts';
+
+/** A run of points that stand away from the curve by more than chance does; left out of the fit. */
+export interface Blip {
+  /** Indices into the series, inclusive. */
+  readonly from: number;
+  readonly to: number;
+  /** Mean distance from the curve, in the unit of the ordinate. */
+  readonly size: number;
+}
+
+export interface RobustFit extends PenalisedFit {
+  readonly blips: readonly Blip[];
+  /** 1: counted, 0: left out. */
+  readonly weight: Float64Array;
+  /** Ordinate minus curve, for every point. */
+  readonly residual: Float64Array;
+}
+
+/**
+ * How many robust sds the mean over a window must stand off. A pull has some thousand overlapping windows that
+ * amount to a few hundred independent ones; 4.5 makes a false blip about one pull in thirty (robust.test.ts).
+ */
+const STAND_OFF = 4.5;
+/** No more than this part of the points may be left out, the worst first. */
+const MOST = 0.2;
+const ROUNDS = 5;
+
+/**
+ * The penalised fit with blips left out: points get weight 0 or 1, by windows of every length up to `longestBlip`
+ * (in points) whose mean residual stands off. The scale of each window length is the robust sd of all windows of
+ * that length, so autocorrelation is in it and blips are not. Windows see what single samples cannot: a
+ * half-second sag of two sds in every sample.
+ *
+ * Blips are looked for against a curve that bends little and knows no wander (a wander would explain them), again
+ * until their set settles; a point that the next curve explains comes back. The full fit is made once, at the end.
+ * @throws InputError as fitPenalisedSpline
+ */
+export function fitRobustSpline(
+  grid: KnotGrid,
+  series: Omit<Series, 'weight'>,
+  order: PenaltyOrder,
+  priors: FitPriors,
+  longestBlip: number,
+): RobustFit {
+  const count = series.y.length;
+  let weight = startWeights(series.y, longestBlip);
+  for (let round = 0; round < ROUNDS; round++) {
+    const seeking = stiffCurve(grid, { ...series, weight }, order, priors);
+    const next = weightsFrom(residualsOf(seeking, series), longestBlip);
+    if (next.every((w, i) => w === weight[i])) break;
+    weight = next;
+  }
+  const fit = fitPenalisedSpline(grid, { ...series, weight }, order, priors);
+  const residual = residualsOf(fit, series);
+  return { ...fit, weight, residual, blips: runsOf(weight, residual, count) };
+}
+
+function residualsOf(fit: PenalisedFit, { x, y }: Omit<Series, 'weight'>): Float64Array {
+  return Float64Array.from(
+    { length: y.length },
+    (_, i) => y[i]! - evaluateSpline(fit.spline, x[i]!),
+  );
+}
+
+/** Before there is a curve: points far from the running median, so that a dead second cannot bend the first fit. */
+function startWeights(y: ArrayLike<number>, longestBlip: number): Float64Array {
+  const half = Math.min(Math.max(3, longestBlip), Math.floor(y.length / 8));
+  if (half < 3) return new Float64Array(y.length).fill(1);
+  const away = Float64Array.from({ length: y.length }, (_, i) => {
+    const from = Math.max(0, Math.min(i - half, y.length - 1 - 2 * half));
+    return y[i]! - median(Array.from({ length: 2 * half + 1 }, (_, k) => y[from + k]!));
+  });
+  const limit = 2 * STAND_OFF * robustSd(away, 0);
+  return away.map((value) => (Math.abs(value) > limit ? 0 : 1));
+}
+
+/** Parameters of the curve from which blips are first looked for: enough for a torque curve, too few for a blip. */
+const STIFF_DOF = 12;
+
+/** A curve that bends with STIFF_DOF or fewer, so that a sag cannot hide by bending it. */
+function stiffCurve(grid: KnotGrid, series: Series, order: PenaltyOrder, priors: FitPriors) {
+  const white = { ...priors, share: [0], shareWeight: [1] };
+  const stiffest = priors.smoothness.length - 1;
+  let [low, high] = [0, stiffest];
+  const at = (index: number) =>
+    fitPenalisedSpline(grid, series, order, { ...white, smoothness: [priors.smoothness[index]!] });
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (at(middle).effectiveDof > STIFF_DOF) low = middle + 1;
+    else high = middle;
+  }
+  return at(low);
+}
+
+interface Window {
+  readonly from: number;
+  readonly length: number;
+  readonly score: number;
+}
+
+function weightsFrom(residual: Float64Array, longestBlip: number): Float64Array {
+  const count = residual.length;
+  const centre = median(residual);
+  const running = new Float64Array(count + 1);
+  for (let i = 0; i < count; i++) running[i + 1] = running[i]! + residual[i]! - centre;
+  const windows: Window[] = [];
+  // Lengths longer than this leave too few windows to take a scale from.
+  const longest = Math.min(longestBlip, Math.floor(count / 20));
+  for (let length = 1; length <= longest; length = Math.max(length + 1, Math.round(length * 1.5))) {
+    const means = Float64Array.from(
+      { length: count - length + 1 },
+      (_, i) => (running[i + length]! - running[i]!) / length,
+    );
+    const scale = robustSd(means, 0);
+    if (!(scale > 0)) continue;
+    for (let i = 0; i < means.length; i++) {
+      const score = Math.abs(means[i]!) / scale;
+      if (score > STAND_OFF) windows.push({ from: i, length, score });
+    }
+  }
+  windows.sort((one, other) => other.score - one.score);
+  const weight = new Float64Array(count).fill(1);
+  let left = Math.floor(MOST * count);
+  for (const { from, length } of windows) {
+    // A window that a worse one has already emptied says nothing of its own.
+    let fresh = 0;
+    for (let i = from; i < from + length; i++) fresh += weight[i]!;
+    if (fresh < length || fresh > left) continue;
+    weight.fill(0, from, from + length);
+    left -= fresh;
+  }
+  return weight;
+}
+
+function runsOf(weight: Float64Array, residual: Float64Array, count: number): Blip[] {
+  const blips: Blip[] = [];
+  for (let from = 0; from < count; from++) {
+    if (weight[from] !== 0) continue;
+    let to = from;
+    // One good point between two bad ones belongs to the same blip.
+    while (to + 1 < count && (weight[to + 1] === 0 || (to + 2 < count && weight[to + 2] === 0)))
+      to++;
+    let [sum, bad] = [0, 0];
+    for (let i = from; i <= to; i++) {
+      if (weight[i] !== 0) continue;
+      sum += residual[i]!;
+      bad++;
+    }
+    blips.push({ from, to, size: sum / bad });
+    from = to;
+  }
+  return blips;
+}
