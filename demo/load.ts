@@ -1,0 +1,78 @@
+import type { Imported, PullbookRecord } from '../src/record/repository.ts';
+import { type DemoDay, demoShop } from './shop.ts';
+
+/** Takes one run file in as a user's would be: reads it, finds its pulls, stores both. */
+export type ImportRunFile = (
+  dayId: string,
+  fileName: string,
+  bytes: Uint8Array,
+) => Promise<Pick<Imported, 'pulls'>>;
+
+const CHANGE = { who: 'demo shop' };
+
+/**
+ * Fills a new record with the invented shop. Every run file goes through `importRunFile`, the way in that a
+ * user's files take; then each pull gets what its operator set and saw.
+ *
+ * @throws Error where a run file is not read as exactly one pull: the demo is then not what it says it is.
+ */
+export async function loadDemo(
+  record: PullbookRecord,
+  importRunFile: ImportRunFile,
+  onProgress: (done: number, total: number) => void = () => {},
+): Promise<void> {
+  const { shop, cells, engines } = demoShop();
+  const total = engines
+    .flatMap((one) => one.builds.flatMap((build) => build.days))
+    .reduce((sum, day) => sum + day.files.length, 0);
+  let done = 0;
+  await record.shop.update(shop, CHANGE);
+  const cellIds = new Map<string, string>();
+  for (const [key, cell] of Object.entries(cells)) {
+    cellIds.set(key, (await record.cells.create(cell, CHANGE)).id);
+  }
+  for (const { engine, builds } of engines) {
+    const { id: engineId } = await record.engines.create(engine, CHANGE);
+    for (const { build, days } of builds) {
+      const { id: buildId } = await record.builds.create({ ...build, engineId }, CHANGE);
+      for (const day of days) {
+        const cellId = cellIds.get(day.cell)!;
+        const { id } = await record.days.create({ ...day.day, buildId, cellId }, CHANGE);
+        await loadPulls(record, id, day, importRunFile, () => onProgress(++done, total));
+        await loadLadder(record, id, day);
+      }
+    }
+  }
+}
+
+async function loadPulls(
+  record: PullbookRecord,
+  dayId: string,
+  day: DemoDay,
+  importRunFile: ImportRunFile,
+  onFile: () => void,
+): Promise<void> {
+  const idOfFile = new Map<string, string>();
+  for (const { name, bytes } of day.files) {
+    const { pulls } = await importRunFile(dayId, name, bytes);
+    if (pulls.length !== 1) {
+      throw new Error(`${name} of the demo shop was read as ${pulls.length} pulls; expected one.`);
+    }
+    idOfFile.set(name, pulls[0]!.id);
+    onFile();
+  }
+  await record.pulls.updateMany(
+    day.pulls.map(({ file, ...patch }) => ({ id: idOfFile.get(file)!, patch })),
+    { ...CHANGE, summary: `what the operator set and saw on ${day.day.name ?? 'the day'}` },
+  );
+}
+
+/** A new day has its ladder already; the shop's own words and its decisions are put to it. */
+async function loadLadder(record: PullbookRecord, dayId: string, day: DemoDay): Promise<void> {
+  const [ladder] = await record.ladders.list({ dayId });
+  if (ladder === undefined) return;
+  if (day.ladder !== null) await record.ladders.update(ladder.id, day.ladder, CHANGE);
+  for (const decision of day.decisions) {
+    await record.decisions.create({ ...decision, ladderId: ladder.id }, CHANGE);
+  }
+}
