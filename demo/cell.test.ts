@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { evaluateSpline } from '../src/numerics/spline.ts';
 import { trueAirFactor } from './air.ts';
 import { type DayOptions, type SimulatedDay, simulateDay } from './cell.ts';
 import { simulateCurveDay } from './curve-day.ts';
@@ -158,27 +159,11 @@ describe('torque against lead', () => {
 });
 
 describe('a day straight to curves', () => {
-  const valueAt = (
-    fit: { low: number; high: number; segments: number; coefficients: readonly number[] },
-    x: number,
-  ) => {
-    const at = ((x - fit.low) / (fit.high - fit.low)) * fit.segments;
-    const i = Math.min(Math.floor(at), fit.segments - 1);
-    const u = at - i;
-    const w = [
-      (1 - u) ** 3 / 6,
-      (3 * u ** 3 - 6 * u ** 2 + 4) / 6,
-      (-3 * u ** 3 + 3 * u ** 2 + 3 * u + 1) / 6,
-      u ** 3 / 6,
-    ];
-    return w.reduce((sum, weight, k) => sum + weight * fit.coefficients[i + k]!, 0);
-  };
-
   it('is the truth when nothing is wrong with the cell', () => {
     const day = simulateCurveDay({ ...QUIET, seed: 17 });
     for (const pull of day.input.pulls) {
       for (const rpm of [day.knobs.fromRpm, 4321, 5000, day.knobs.toRpm]) {
-        const ratio = valueAt(pull.torque!, rpm) / day.truth.torqueNm(rpm, pull.setting);
+        const ratio = evaluateSpline(pull.torque!, rpm) / day.truth.torqueNm(rpm, pull.setting);
         expect(Math.abs(ratio - 1)).toBeLessThan(1e-3);
       }
     }

@@ -1,6 +1,7 @@
+import { Matrix, pseudoInverse } from 'ml-matrix';
 import { SPARK_LEAD } from '../src/ladder/kinds.ts';
 import type { LadderInput, LadderPull, UseRule } from '../src/ladder/types.ts';
-import type { SplineFit } from '../src/numerics/spline.ts';
+import { evaluateSpline, type SplineFit } from '../src/numerics/spline.ts';
 import { type DayTruth, truthOf } from './cell.ts';
 import { trueTorqueNm } from './engine.ts';
 import { type DayKnobs, type DayOptions, knobsOf } from './knobs.ts';
@@ -177,41 +178,17 @@ function splineOperator(segments: number, grid: number): Float64Array {
   const key = `${segments} ${grid}`;
   const known = operators.get(key);
   if (known !== undefined) return known;
-  const K = segments + 3;
-  const basis = new Float64Array(grid * K);
+  const basis = Matrix.zeros(grid, segments + 3);
   for (let g = 0; g < grid; g++) {
     const at = (segments * g) / (grid - 1);
     const i = Math.min(Math.floor(at), segments - 1);
     const u = at - i;
-    basis[g * K + i] = (1 - u) ** 3 / 6;
-    basis[g * K + i + 1] = (3 * u ** 3 - 6 * u ** 2 + 4) / 6;
-    basis[g * K + i + 2] = (-3 * u ** 3 + 3 * u ** 2 + 3 * u + 1) / 6;
-    basis[g * K + i + 3] = u ** 3 / 6;
+    basis.set(g, i, (1 - u) ** 3 / 6);
+    basis.set(g, i + 1, (3 * u ** 3 - 6 * u ** 2 + 4) / 6);
+    basis.set(g, i + 2, (-3 * u ** 3 + 3 * u ** 2 + 3 * u + 1) / 6);
+    basis.set(g, i + 3, u ** 3 / 6);
   }
-  // Normal equations with the right-hand sides Bᵀ, by Gauss-Jordan elimination; B is well conditioned.
-  const width = K + grid;
-  const table = new Float64Array(K * width);
-  for (let r = 0; r < K; r++) {
-    for (let c = 0; c < K; c++) {
-      let sum = 0;
-      for (let g = 0; g < grid; g++) sum += basis[g * K + r]! * basis[g * K + c]!;
-      table[r * width + c] = sum;
-    }
-    for (let g = 0; g < grid; g++) table[r * width + K + g] = basis[g * K + r]!;
-  }
-  for (let p = 0; p < K; p++) {
-    const pivot = table[p * width + p]!;
-    for (let c = p; c < width; c++) table[p * width + c]! /= pivot;
-    for (let r = 0; r < K; r++) {
-      const factor = table[r * width + p]!;
-      if (r === p || factor === 0) continue;
-      for (let c = p; c < width; c++) table[r * width + c]! -= factor * table[p * width + c]!;
-    }
-  }
-  const operator = new Float64Array(K * grid);
-  for (let r = 0; r < K; r++) {
-    for (let g = 0; g < grid; g++) operator[r * grid + g] = table[r * width + K + g]!;
-  }
+  const operator = Float64Array.from(pseudoInverse(basis).to1DArray());
   operators.set(key, operator);
   return operator;
 }
@@ -236,4 +213,21 @@ function propagate(operator: Float64Array, covariance: Float64Array): number[] {
     }
   }
   return out;
+}
+
+/** The same day as a shop that keeps no recordings would type it: peak power and torque of each pull, no curves. */
+export function asTypedPeaks(input: LadderInput): LadderInput {
+  return {
+    ...input,
+    pulls: input.pulls.map((pull) => {
+      const fit = pull.torque!;
+      let [peakTorqueNm, peakPowerW] = [0, 0];
+      for (let rpm = fit.low; rpm <= fit.high; rpm += 10) {
+        const torqueNm = evaluateSpline(fit, rpm);
+        peakTorqueNm = Math.max(peakTorqueNm, torqueNm);
+        peakPowerW = Math.max(peakPowerW, (torqueNm * rpm * Math.PI) / 30);
+      }
+      return { ...pull, torque: null, knock: null, peakTorqueNm, peakPowerW };
+    }),
+  };
 }
