@@ -2,6 +2,7 @@
  * Which column holds which field of an entity. One table of kinds serves reading, writing, events and undo,
  * so that a field cannot be saved by one and forgotten by another.
  */
+import { InputError } from '../errors.ts';
 import type { EntityName, EntityTypes } from './types.ts';
 
 export type SqlValue = string | number | bigint | Uint8Array | null;
@@ -228,6 +229,12 @@ export function toRow(entity: EntityName, fields: Readonly<Record<string, unknow
   for (const [field, value] of Object.entries(fields)) {
     const kind = kinds[field];
     if (kind === undefined || value === undefined) continue;
+    if (typeof value === 'number' && !Number.isFinite(value)) {
+      throw new InputError(`The field ${field} is not a number that can be kept.`, {
+        found: String(value),
+        expected: 'a finite number, or null where it is not known',
+      });
+    }
     row[columnOf(field)] = encoded(kind, value);
   }
   return row;

@@ -30,7 +30,7 @@ export function migrate(
   migrations: readonly Migration[] = MIGRATIONS,
 ): number {
   const applied = appliedMigrations(db, file);
-  refuseStrangeHistory(applied, migrations, file);
+  refuseStrangeHistory(applied, file, migrations);
   const missing = migrations.slice(applied.length);
   missing.forEach((migration, index) => {
     db.transaction(() => {
@@ -51,10 +51,11 @@ export function migrate(
   return missing.length;
 }
 
-function refuseStrangeHistory(
+/** @throws StoreError where the applied migrations are not the beginning of ours. */
+export function refuseStrangeHistory(
   applied: readonly string[],
-  migrations: readonly Migration[],
   file: string,
+  migrations: readonly Migration[] = MIGRATIONS,
 ): void {
   const strange = applied.findIndex((name, index) => migrations[index]?.name !== name);
   if (strange === -1) return;

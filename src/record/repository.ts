@@ -5,6 +5,7 @@
 import type {
   Build,
   Cell,
+  DaySummary,
   Decision,
   Engine,
   EntityName,
@@ -55,10 +56,16 @@ export interface Shelf<T, N, Parent> {
   remove(id: Id, change?: Change): Promise<void>;
 }
 
+/** A file too large for memory: its digest and size are known, its bytes can be read from the start at any time. */
+export interface SpooledFile {
+  readonly sha256: string;
+  readonly sizeBytes: number;
+  read(): AsyncIterable<Uint8Array>;
+}
 export interface Import {
   readonly dayId: Id;
   readonly fileName: string;
-  readonly bytes: Uint8Array;
+  readonly bytes: Uint8Array | SpooledFile;
   readonly kind: StoredRecording['kind'];
   readonly rows: number;
   readonly shape: string;
@@ -83,7 +90,7 @@ export interface DerivedKey {
 export interface PullbookRecord {
   /** Folder of the database, absolute. */
   readonly folder: string;
-  /** true when this call made the database. */
+  /** true while nothing was ever recorded in it, when it was opened. */
   readonly isNew: boolean;
   readonly shop: {
     get(): Promise<Shop>;
@@ -112,6 +119,8 @@ export interface PullbookRecord {
     find(sha256: string): Promise<StoredRecording | null>;
     /** The file as it came. @throws InputError unknown; StoreError when the bytes no longer match their digest. */
     bytes(sha256: string): Promise<Uint8Array>;
+    /** The same in pieces of at most 1 MiB; the digest is checked as the last piece is handed out. */
+    pieces(sha256: string): AsyncIterable<Uint8Array>;
     /** Live pulls that have these bytes. */
     pulls(sha256: string): Promise<readonly Pull[]>;
     /** Stores bytes and pulls in one transaction, or answers with the pulls that have the bytes already. */
@@ -134,6 +143,10 @@ export interface PullbookRecord {
     redo(id?: number, change?: Change): Promise<RecordEvent>;
   };
   summary(): Promise<ShopSummary>;
+  /** Days of all builds of an engine, newest first. */
+  daysOfEngine(engineId: Id): Promise<readonly DaySummary[]>;
+  /** Whole files and rows still stand as they should. @throws StoreError when damaged. */
+  check(): Promise<void>;
   /** Writes a whole, consistent copy to a new file while the record stays in use. */
   backup(toFile: string, progress?: (share: number) => void): Promise<void>;
   close(): Promise<void>;

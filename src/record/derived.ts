@@ -1,0 +1,54 @@
+/**
+ * Results that can be computed again at any time, kept so that a screen need not wait for them. Kept in the
+ * form of structured clone, because JSON would turn a NaN of a curve into null.
+ */
+import { promisify } from 'node:util';
+import { deserialize, serialize } from 'node:v8';
+import { brotliCompress, brotliDecompress, constants } from 'node:zlib';
+import { sha256Of } from './pack.ts';
+import type { DerivedKey, PullbookRecord } from './repository.ts';
+import { type Connections, storeErrorOf } from './store.ts';
+
+const compress = promisify(brotliCompress);
+const decompress = promisify(brotliDecompress);
+const digestOf = (key: DerivedKey) => sha256Of(Buffer.from(key.question));
+
+export function makeDerived(at: Connections): PullbookRecord['derived'] {
+  return {
+    async find(key) {
+      const row = await at.reading
+        .selectFrom('derived')
+        .select(['version', 'result'])
+        .where('recording_sha256', '=', key.recordingSha256)
+        .where('question_sha256', '=', digestOf(key))
+        .executeTakeFirst();
+      if (row === undefined || row.version !== key.version) return null;
+      try {
+        return deserialize(await decompress(row.result as Uint8Array)) as unknown;
+      } catch {
+        // Written by a Node whose form of structured clone this one cannot read: compute it again.
+        return null;
+      }
+    },
+    async put(key, result) {
+      const packed = await compress(serialize(result), {
+        params: { [constants.BROTLI_PARAM_QUALITY]: 3 },
+      });
+      const values = { version: key.version, result: packed };
+      await at.writing
+        .insertInto('derived')
+        .values({
+          recording_sha256: key.recordingSha256,
+          question_sha256: digestOf(key),
+          ...values,
+        })
+        .onConflict((conflict) =>
+          conflict.columns(['recording_sha256', 'question_sha256']).doUpdateSet(values),
+        )
+        .execute()
+        .catch((error: unknown) => {
+          throw storeErrorOf(error, at.file);
+        });
+    },
+  };
+}

@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { ConflictError } from './errors.ts';
+import type { PullbookRecord } from './repository.ts';
+import { oneDay, withRecord } from './testing.ts';
+
+/** Everything a person can see of the record. */
+async function everything(record: PullbookRecord) {
+  const { shop, cells, mappings, engines, builds, days, pulls, ladders, decisions } = record;
+  return {
+    shop: await shop.get(),
+    cells: await cells.list(),
+    mappings: await mappings.list(),
+    engines: await engines.list(),
+    builds: await builds.list(),
+    days: await days.list(),
+    pulls: await pulls.list(),
+    ladders: await ladders.list(),
+    decisions: await decisions.list(),
+  };
+}
+
+describe('events', () => {
+  it('tell who did what and which rows it touched, before and after', () =>
+    withRecord(async (record) => {
+      const cell = await record.cells.create({ name: 'Cell' }, { who: 'Ann' });
+      await record.cells.update(cell.id, { ratio: 2.5 }, { who: 'Bo' });
+      const [newest, first] = await record.events.list();
+      expect(newest).toMatchObject({
+        who: 'Bo',
+        kind: 'change',
+        summary: 'cell: ratio',
+        undone: false,
+      });
+      expect(first).toMatchObject({ who: 'Ann', summary: 'new cell Cell' });
+      expect((await record.events.get(newest!.id)).touched).toEqual([
+        { entity: 'cell', id: cell.id, before: { ratio: 1 }, after: { ratio: 2.5 } },
+      ]);
+    }));
+
+  it('bring an engine back with all under it', () =>
+    withRecord(async (record) => {
+      const { engine, day } = await oneDay(record);
+      const [ladder] = await record.ladders.list({ dayId: day.id });
+      await record.pulls.create({ dayId: day.id, leadDeg: 28 });
+      await record.decisions.create({
+        ladderId: ladder!.id,
+        use: 'bursts',
+        leadDeg: 26,
+        who: 'Ann',
+        why: 'clean',
+      });
+      const before = await everything(record);
+      await record.engines.remove(engine.id);
+      expect((await everything(record)).pulls).toEqual([]);
+      const undo = await record.events.undo();
+      expect(undo).toMatchObject({ kind: 'undo', summary: 'took back: removed engine Engine' });
+      expect(await everything(record)).toEqual(before);
+      await record.events.redo();
+      expect(await record.engines.list()).toEqual([]);
+    }));
+
+  it('take back an older change where nothing later stands in its way', () =>
+    withRecord(async (record) => {
+      const cell = await record.cells.create({ name: 'Cell' });
+      await record.cells.update(cell.id, { ratio: 2 });
+      const [ratio] = await record.events.list();
+      await record.cells.update(cell.id, { notes: 'moved' });
+      await record.events.undo(ratio!.id);
+      expect(await record.cells.get(cell.id)).toMatchObject({ ratio: 1, notes: 'moved' });
+    }));
+
+  it('refuse to take back what a later change rests on, and name that change', () =>
+    withRecord(async (record) => {
+      const cell = await record.cells.create({ name: 'Cell' });
+      const [made] = await record.events.list();
+      await record.cells.update(cell.id, { ratio: 2 });
+      await expect(record.events.undo(made!.id)).rejects.toThrow(
+        'Event 1 (new cell Cell) cannot be turned: event 2 (cell: ratio) came after it and touched the same cell; take that back first.',
+      );
+      const engine = await record.engines.create({ name: 'Engine' });
+      await record.builds.create({ engineId: engine.id, name: 'Build' });
+      await expect(record.events.undo(3)).rejects.toThrow(/event 4 \(new build Build\)/);
+      await expect(record.events.undo(99)).rejects.toThrow(/no event with the id 99/);
+      await expect(record.events.redo(1)).rejects.toThrow(ConflictError);
+    }));
+
+  it('say so where there is nothing to take back or bring back', () =>
+    withRecord(async (record) => {
+      await expect(record.events.undo()).rejects.toThrow('There is nothing to take back.');
+      await expect(record.events.redo()).rejects.toThrow('There is nothing to bring back.');
+      await record.cells.create({ name: 'Cell' });
+      await record.events.undo();
+      await expect(record.events.undo(2)).rejects.toThrow(/itself an undo; redo event 1 instead/);
+      await expect(record.events.undo(1)).rejects.toThrow(/taken back already/);
+    }));
+
+  it('undone one by one lead back through every state, and redone forward again', async () => {
+    const step = fc.oneof(
+      fc.record({ kind: fc.constant('cell' as const), text: fc.string({ minLength: 1 }) }),
+      fc.record({ kind: fc.constant('pull' as const), number: fc.integer({ min: -20, max: 60 }) }),
+      fc.record({ kind: fc.constant('change' as const), which: fc.nat(), text: fc.string() }),
+      fc.record({ kind: fc.constant('remove' as const), which: fc.nat() }),
+      fc.record({
+        kind: fc.constant('shop' as const),
+        number: fc.double({ min: 0.1, max: 5, noNaN: true }),
+      }),
+    );
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 12 }), async (steps) => {
+        await withRecord(async (record) => {
+          const { day } = await oneDay(record);
+          const states = [await everything(record)];
+          for (const one of steps) {
+            const before = (await record.events.list({ limit: 1 }))[0]!.id;
+            const pulls = await record.pulls.list();
+            if (one.kind === 'cell') await record.cells.create({ name: one.text });
+            if (one.kind === 'pull')
+              await record.pulls.create({ dayId: day.id, leadDeg: one.number });
+            if (one.kind === 'shop') await record.shop.update({ worthPercent: one.number });
+            const pull = pulls['which' in one ? one.which % Math.max(1, pulls.length) : 0];
+            if (one.kind === 'change' && pull !== undefined)
+              await record.pulls.update(pull.id, {
+                note: one.text,
+                configuration: { oil: one.text },
+              });
+            if (one.kind === 'remove' && pull !== undefined) await record.pulls.remove(pull.id);
+            if ((await record.events.list({ limit: 1 }))[0]!.id > before)
+              states.push(await everything(record));
+          }
+          for (let at = states.length - 2; at >= 0; at -= 1) {
+            await record.events.undo();
+            expect(await everything(record)).toEqual(states[at]);
+          }
+          for (let at = 1; at < states.length; at += 1) {
+            await record.events.redo();
+            expect(await everything(record)).toEqual(states[at]);
+          }
+        });
+      }),
+      { seed: 20260517, numRuns: 15 },
+    );
+  });
+});
