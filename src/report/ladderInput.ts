@@ -1,0 +1,79 @@
+import type { LadderInput, LadderPull, SettingKind, UseRule, Watched } from '../ladder/types.ts';
+import type { Aspiration, Curve } from '../pull/types.ts';
+
+/** One pull of a day, made ready for a ladder: what was set and seen, and what the cell recorded or the operator typed. */
+export interface DayPull {
+  readonly id: string;
+  readonly order: number;
+  readonly setting: number;
+  readonly curve: Curve | null;
+  readonly peakPowerW: number | null;
+  readonly peakTorqueNm: number | null;
+  readonly excludedBecause: string | null;
+  readonly watched: Watched | null;
+  readonly knockHeard: boolean | number;
+  readonly aborted: boolean;
+  readonly configuration: string | null;
+}
+
+/** What a ladder is judged by, whether it stands in a session file or in the shop's record. */
+export interface LadderSettings {
+  readonly kind: SettingKind;
+  /** Null: chosen from the curves, see bandFromCurves. */
+  readonly bandRpm: readonly [number, number] | null;
+  readonly uses: readonly UseRule[];
+  readonly aspiration: Aspiration;
+  readonly step: number;
+  readonly worthPercent: number;
+  readonly repeatabilityPercent: number | null;
+  readonly worstInletDeltaK: number;
+  readonly worstFuelDeltaOctane: number;
+  readonly holdbackPer10K: number;
+  readonly holdbackPerOctane: number;
+}
+
+/** Speeds that a ladder of typed peaks stands for: it has none, so the widest that an engine turns. */
+export const NO_BAND_RPM: readonly [number, number] = [500, 20_000];
+
+/** The ladder's question from a day's pulls: plain data, the same for the command, the server and the browser. */
+export function ladderInputOf(pulls: readonly DayPull[], settings: LadderSettings): LadderInput {
+  const { bandRpm, ...rest } = settings;
+  return {
+    ...rest,
+    pulls: pulls.map(ladderPullOf),
+    bandRpm: bandRpm ?? bandFromCurves(pulls.map(({ curve }) => curve)) ?? NO_BAND_RPM,
+  };
+}
+
+function ladderPullOf({ curve, ...pull }: DayPull): LadderPull {
+  return {
+    ...pull,
+    torque: curve?.spline ?? null,
+    peakPowerW: pull.peakPowerW ?? curve?.peakPower.value ?? null,
+    peakTorqueNm: pull.peakTorqueNm ?? curve?.peakTorque.value ?? null,
+    knock:
+      curve === null || curve.bySpeed.knock === null
+        ? null
+        : { speedRpm: curve.bySpeed.speedRpm, level: curve.bySpeed.knock },
+    airTemperatureK: curve?.conditions.airTemperatureK ?? null,
+  };
+}
+
+/**
+ * The band where nobody chose one: from the speed of peak torque to the highest speed that all curves reach, in whole
+ * hundreds of rev/min. Null where there are no curves, or they share nothing above peak torque.
+ */
+export function bandFromCurves(
+  curves: readonly (Curve | null)[],
+): readonly [number, number] | null {
+  const known = curves.filter((curve) => curve !== null);
+  if (known.length === 0) return null;
+  const peaks = known.map((curve) => curve.peakTorque.speedRpm).sort((a, b) => a - b);
+  const middle = peaks[Math.floor((peaks.length - 1) / 2)]!;
+  const low = Math.ceil(Math.max(middle, ...known.map((curve) => curve.spline.low)) / 100) * 100;
+  const high = Math.floor(Math.min(...known.map((curve) => curve.spline.high)) / 100) * 100;
+  if (high - low >= 500) return [low, high];
+  const from = Math.max(...known.map((curve) => curve.spline.low));
+  const to = Math.min(...known.map((curve) => curve.spline.high));
+  return to - from > 0 ? [from, to] : null;
+}

@@ -1,0 +1,78 @@
+import { PullbookError, sentenceOf } from '../errors.ts';
+import type { PullSpan, Recording } from '../pull/recording.ts';
+
+/** What was understood of a run file, as `pullbook look --json` publishes it. Rows count from 0. */
+export interface LookObject {
+  readonly file: string;
+  readonly ok: true;
+  readonly rows: number;
+  readonly kind: Recording['kind'];
+  readonly channels: readonly {
+    readonly header: string;
+    readonly quantity: string;
+    readonly unit: string | null;
+  }[];
+  readonly pulls: readonly {
+    readonly firstRow: number;
+    readonly lastRow: number;
+    /** Speed at the start and the end of the pull [rev/min]. */
+    readonly from: number;
+    readonly to: number;
+  }[];
+  readonly warnings: readonly string[];
+}
+
+/** A refused file: what is wrong, and where. Line and column count from 1; null where they have no meaning. */
+export interface RefusedObject {
+  readonly file: string;
+  readonly ok: false;
+  readonly error: {
+    readonly message: string;
+    readonly line: number | null;
+    readonly column: number | string | null;
+    readonly found: string | null;
+    readonly expected: string | null;
+  };
+}
+
+/** The published object of a file that was understood. Questions that are open are warnings with what was taken meanwhile. */
+export function lookObject(
+  file: string,
+  recording: Recording,
+  pulls: readonly PullSpan[],
+  questions: readonly { readonly sentence: string; readonly meanwhile: string }[] = [],
+): LookObject {
+  return {
+    file,
+    ok: true,
+    rows: recording.rows,
+    kind: recording.kind,
+    channels: recording.channels.map(({ header, quantity, unit }) => ({ header, quantity, unit })),
+    pulls: pulls.map(({ firstRow, lastRow, fromRpm, toRpm }) => ({
+      firstRow,
+      lastRow,
+      from: fromRpm,
+      to: toRpm,
+    })),
+    warnings: [
+      ...recording.warnings,
+      ...questions.map(({ sentence, meanwhile }) => `${sentence} ${meanwhile}`.trim()),
+    ],
+  };
+}
+
+/** The published object of a file that was refused. */
+export function refusedObject(file: string, error: unknown): RefusedObject {
+  const place = error instanceof PullbookError ? error.place : {};
+  return {
+    file,
+    ok: false,
+    error: {
+      message: error instanceof PullbookError ? error.message : sentenceOf(error),
+      line: place.line ?? null,
+      column: place.column ?? null,
+      found: place.found ?? null,
+      expected: place.expected ?? null,
+    },
+  };
+}
