@@ -58,6 +58,8 @@ export interface DayKnobs {
   readonly fromRpm: number;
   readonly toRpm: number;
   readonly sweepRpmPerS: number;
+  /** A sweep up, a sweep down, or speeds held some seconds each. */
+  readonly manner: 'rising' | 'falling' | 'held steps';
 
   /** Pull-to-pull standard deviation of torque [%]. */
   readonly offsetSdPercent: number;
@@ -132,6 +134,7 @@ export function knobsOf(options: DayOptions): DayKnobs {
     fromRpm,
     toRpm,
     sweepRpmPerS: options.sweepRpmPerS ?? draw('sweep').logBetween(250, 600),
+    manner: options.manner ?? 'rising',
     offsetSdPercent: options.offsetSdPercent ?? Math.exp(draw('offset sd').normal() * 0.48) * 0.4,
     offsetsPercent: options.offsetsPercent ?? null,
     driftPercentPerPull: options.driftPercentPerPull ?? 0,

@@ -1,6 +1,7 @@
 import { type Air, trueAirFactor } from './air.ts';
 import { bestTorqueNm, trueTorqueNm } from './engine.ts';
 import type { ChannelKey, DayKnobs, LimitTruth } from './knobs.ts';
+import { type Profile, profileOf } from './profile.ts';
 import { Chance } from './random.ts';
 
 /** What one pull's logger wrote, in inside units, before headers and units are put to it. */
@@ -48,35 +49,15 @@ export function offsetOfPull(knobs: DayKnobs, pull: number): number {
   return (offset + knobs.driftPercentPerPull * pull) / 100;
 }
 
-interface Phases {
-  readonly openS: number;
-  readonly sweepS: number;
-  readonly closeS: number;
-  readonly endS: number;
-}
-
-const OPEN_THROTTLE = 1;
 const RAD_PER_S = (2 * Math.PI) / 60;
 
 /** One pull: hold at part throttle, open, sweep at full throttle, close and fall off. */
 export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
-  const { seed, engine, fromRpm, toRpm, sweepRpmPerS, rateHz } = knobs;
+  const { seed, engine, rateHz } = knobs;
   const leadDeg = knobs.leadsDeg[pull]!;
   const stream = (purpose: string) => new Chance(seed, `${purpose} ${pull}`);
-  const manner = stream('manner');
-  const openS = manner.between(0.6, 1.2);
-  const sweepS = openS + manner.between(0.3, 0.7);
-  const phases: Phases = {
-    openS,
-    sweepS,
-    closeS: sweepS + (toRpm - fromRpm) / sweepRpmPerS,
-    endS: sweepS + (toRpm - fromRpm) / sweepRpmPerS + manner.between(0.7, 1.8),
-  };
-  const wobbleDepth = manner.between(0, 0.08);
-  const wobbleRadPerS = (2 * Math.PI) / manner.between(1.5, 5);
-  const wobblePhase = manner.between(0, 2 * Math.PI);
-
-  const rows = Math.floor(phases.endS * rateHz);
+  const profile = profileOf(knobs, pull);
+  const rows = Math.floor(profile.endS * rateHz);
   const column = () => new Float64Array(rows);
   const time = column();
   const speed = column();
@@ -102,24 +83,9 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
   const spikes = stream('spike');
   const speedNoise = stream('speed noise');
   const lagGain = knobs.sensorLagS > 0 ? 1 - Math.exp(-dt / knobs.sensorLagS) : 1;
-  const blips = knobs.blips.filter((blip) => blip.pull === pull);
-  const speedAt = (t: number): number => {
-    if (t < phases.sweepS) return fromRpm;
-    if (t > phases.closeS) {
-      const past = t - phases.closeS;
-      return toRpm - 0.35 * toRpm * (1 - Math.exp(-past / 2.2));
-    }
-    const s = t - phases.sweepS;
-    const wobble =
-      (wobbleDepth / wobbleRadPerS) *
-      (Math.sin(wobbleRadPerS * s + wobblePhase) - Math.sin(wobblePhase));
-    const end =
-      (wobbleDepth / wobbleRadPerS) *
-      (Math.sin(wobbleRadPerS * (phases.closeS - phases.sweepS) + wobblePhase) -
-        Math.sin(wobblePhase));
-    const length = phases.closeS - phases.sweepS;
-    return fromRpm + ((toRpm - fromRpm) * (s + wobble)) / (length + end);
-  };
+  const blips = knobs.blips
+    .filter((blip) => blip.pull === pull)
+    .map((blip) => ({ ...blip, centreS: profile.timeAtRpm(blip.atRpm) }));
 
   let sensed = 0.07 * peakNm;
   let shareNow = 0.24;
@@ -127,26 +93,23 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
   let noise = white.normal();
   for (let i = 0; i < rows; i++) {
     const t = i / rateHz;
-    let rpm = fromRpm;
+    let rpm = knobs.fromRpm;
     for (let k = 1; k <= sub; k++) {
       const at = t - (sub - k) * dt;
-      rpm = speedAt(at);
-      const alpha = ((speedAt(at + dt / 2) - speedAt(at - dt / 2)) / dt) * RAD_PER_S;
-      const open = at >= phases.openS && at < phases.closeS;
+      rpm = profile.speedAt(at);
+      const alpha =
+        ((profile.speedAt(at + dt / 2) - profile.speedAt(at - dt / 2)) / dt) * RAD_PER_S;
       const full = trueTorqueNm(engine, rpm, leadDeg) / airFactor;
-      const share = open ? 1 : at < phases.openS ? 0.24 : 0.02;
       // The charge follows the throttle within about 60 ms.
-      shareNow += (share - shareNow) * (1 - Math.exp(-dt / 0.06));
+      shareNow += (profile.shareAt(at) - shareNow) * (1 - Math.exp(-dt / 0.06));
       const wander = 1 + quick() + slow();
       let brake = shareNow * full * wander * gain - knobs.inertiaKgM2 * alpha;
       for (const blip of blips) {
-        const centreS = phases.sweepS + (blip.atRpm - fromRpm) / sweepRpmPerS;
-        const z = (at - centreS) / (blip.lengthS / 2);
+        const z = (at - blip.centreS) / (blip.lengthS / 2);
         if (Math.abs(z) < 1) brake -= (full * blip.depthPercent * (1 - z * z)) / 100;
       }
       sensed += lagGain * (brake - sensed);
     }
-    const open = t >= phases.openS && t < phases.closeS;
     time[i] = t;
     trueSpeed[i] = rpm;
     speed[i] = rpm + knobs.speedNoiseRpm * speedNoise.normal();
@@ -156,12 +119,12 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
       reading += peakNm * spikes.pick([-1, 1]) * spikes.between(0.05, 0.3);
     }
     torque[i] = reading;
-    throttle[i] = open ? OPEN_THROTTLE : t < phases.openS ? 0.25 : 0.05;
+    throttle[i] = profile.throttleAt(t);
     const bestW = (bestTorqueNm(engine, rpm) / airFactor) * rpm * RAD_PER_S;
     // 0.30 kg/kWh at the best lead; what the lead loses is lost from the same fuel.
-    fuelFlow[i] = (bestW * (open ? 1 : t < phases.openS ? 0.3 : 0.08) * 0.3) / 3.6e6;
+    fuelFlow[i] = (bestW * (0.06 + 0.94 * profile.shareAt(t)) * 0.3) / 3.6e6;
   }
-  const others = slowChannels(knobs, pull, leadDeg, air, phases, trueSpeed);
+  const others = slowChannels(knobs, pull, leadDeg, air, profile, trueSpeed);
   const values = new Map<ChannelKey, Float64Array>([
     ['time', time],
     ['speed', speed],
@@ -181,7 +144,7 @@ function slowChannels(
   pull: number,
   leadDeg: number,
   air: Air,
-  phases: Phases,
+  profile: Profile,
   speedRpm: Float64Array,
 ) {
   const stream = (purpose: string) => new Chance(knobs.seed, `${purpose} ${pull}`);
@@ -194,7 +157,7 @@ function slowChannels(
   const oilK = knobs.oilTemperatureK + 0.5 * pull + 0.6 * soak.normal();
   const waterK = knobs.waterTemperatureK + 0.25 * pull + 0.6 * soak.normal();
   const timeOf = (i: number) => i / knobs.rateHz;
-  const openAt = (i: number) => timeOf(i) >= phases.openS && timeOf(i) < phases.closeS;
+  const openAt = (i: number) => profile.throttleAt(timeOf(i)) === 1;
   const values: [ChannelKey, Float64Array][] = [
     ['lambda', noisy('lambda', () => knobs.lambda, 0.006)],
     ['lead', noisy('lead', () => leadDeg, 0.05)],
@@ -214,7 +177,7 @@ function slowChannels(
         (i) => {
           const share = openAt(i)
             ? 0.99 - 2e-6 * speedRpm[i]!
-            : timeOf(i) < phases.openS
+            : timeOf(i) < profile.openS
               ? 0.72
               : 0.6;
           return air.pressureAbsPa * share;
@@ -283,7 +246,10 @@ function stick(
   for (const stuck of knobs.stuck) {
     const channel = values.get(stuck.channel);
     if (stuck.pull !== pull || channel === undefined) continue;
-    const from = trueSpeedRpm.findIndex((rpm) => rpm >= stuck.fromRpm);
+    const from =
+      knobs.manner === 'falling'
+        ? trueSpeedRpm.findIndex((rpm) => rpm <= stuck.fromRpm)
+        : trueSpeedRpm.findIndex((rpm) => rpm >= stuck.fromRpm);
     if (from >= 0) channel.fill(channel[from]!, from);
   }
 }
