@@ -7,10 +7,20 @@ export interface SettingKind {
   readonly unit: string;
   /** Which way is safe: for spark lead the lower figure. */
   readonly safeDirection: 'lower' | 'higher';
-  /** The step a shop works in unless it says otherwise. */
+  /** The step in which settings are given out unless the shop says otherwise. */
   readonly defaultStep: number;
+  /** The usual distance between two rungs, where the ladder does not show it yet. */
+  readonly defaultRung: number;
   /** Prior of the curvature of log torque against the setting, per unit squared: log-uniform between the two. */
   readonly curvaturePrior: readonly [number, number];
+  /** Lean of the loss, (1 + lean·d) at d units to the unsafe side of the best: mean and sd, per unit. */
+  readonly leanPrior: readonly [number, number];
+  /** How far the first, most careful rung usually stands on the safe side of the best: middle and spread, in units. */
+  readonly startShortPrior: readonly [number, number];
+  /** How the setting is called in a sentence: `lead`, `lambda`; and what a move to the unsafe side is called. */
+  readonly word: string;
+  readonly more: string;
+  readonly less: string;
 }
 
 export type Watched = 'ear' | 'plug' | 'sensor' | 'not';

@@ -1,0 +1,323 @@
+import { InputError } from '../errors.ts';
+import { readBand } from './band.ts';
+import { middleLimit, nextGains, settingForUse, worthOfNext } from './decide.ts';
+import { kneesOf } from './knee.ts';
+import { findLimit, type LimitFinding, limitForUse, type UseLimit } from './limit.ts';
+import { type Move, nextMove } from './next.ts';
+import { gridPosterior, type ResponsePosterior } from './posterior.ts';
+import { priorsFor } from './priors.ts';
+import { quantileOf } from './quantiles.ts';
+import { summaryOf, useAnswerOf } from './sentences.ts';
+import { modelSpeeds } from './speeds.ts';
+import { rungsOf, stepsOf } from './steps.ts';
+import { pictureSettings, responseCurve, surfaceOf } from './surface.ts';
+import type { LadderAnswer, LadderInput, LadderPull, SettingInterval } from './types.ts';
+import { warningsOf } from './warnings.ts';
+
+/** Changes whenever the same pulls would give another answer. */
+export const LADDER_VERSION = 1;
+
+/** Fewest distinct rungs from which a setting is given, unless a limit is in the way. */
+const LEAST_RUNGS = 3;
+/** A pull is said to disagree with the others above this chance. */
+const STRAY_CHANCE = 0.6;
+/** No setting is given while a finished ladder may well permit a better one with more than this chance. */
+const SHORT_CHANCE = 0.15;
+
+/** Usual distance between neighbouring rungs: the median, or the kind's own where there are fewer than two. */
+function usualRung(us: readonly number[], fallback: number): number {
+  const gaps = us.slice(1).map((u, i) => u - us[i]!);
+  if (gaps.length === 0) return fallback;
+  gaps.sort((a, b) => a - b);
+  return gaps[gaps.length >> 1]!;
+}
+
+function checkInput({ bandRpm, step, uses, worthPercent }: LadderInput): void {
+  if (!(bandRpm[1] > bandRpm[0])) {
+    throw new InputError(`The band from ${bandRpm[0]} to ${bandRpm[1]} rpm is empty.`, {
+      expected: 'a lower and a higher speed',
+    });
+  }
+  if (!(step > 0))
+    throw new InputError(`The step ${step} in which settings are given out must be above zero.`);
+  if (!(worthPercent > 0))
+    throw new InputError(`The gain worth having, ${worthPercent} %, must be above zero.`);
+  for (const { name, holdback } of uses) {
+    if (!(holdback >= 0))
+      throw new InputError(`The holdback ${holdback} of the use ${name} must not be below zero.`);
+  }
+}
+
+/** An interval from quantiles in mirrored settings; ends beyond `reach` are open. */
+function intervalOf(
+  value: number,
+  low: number,
+  high: number,
+  reach: readonly [number, number],
+  mirror: number,
+): SettingInterval {
+  const shown = value < reach[0] || value > reach[1] ? null : mirror * value;
+  const [a, b] = [low < reach[0] ? null : mirror * low, high > reach[1] ? null : mirror * high];
+  return mirror > 0 ? { value: shown, low: a, high: b } : { value: shown, low: b, high: a };
+}
+
+/**
+ * From the pulls of a ladder to a decision: what each step gained, where the best and the knee lie, where the limit,
+ * which setting to leave for each use, and what to do next. Pure: the same pulls give the same answer.
+ *
+ * @throws InputError when the band is empty, the step or the worthwhile gain is not above zero, a holdback is below zero
+ */
+export function answerLadder(input: LadderInput): LadderAnswer {
+  checkInput(input);
+  const { kind } = input;
+  const mirror = kind.safeDirection === 'lower' ? 1 : -1;
+  const reading = readBand(input, mirror);
+  const { counted } = reading;
+  const rungs = rungsOf(counted);
+  const us = rungs.map((rung) => rung.u);
+  const rung = usualRung(us, kind.defaultRung);
+  const lowest = us[0] ?? 0;
+  const highest = us.at(-1) ?? 0;
+  const meanPower =
+    counted.length === 0 ? 1 : counted.reduce((sum, one) => sum + one.power, 0) / counted.length;
+  const posterior = gridPosterior(
+    counted.map((one) => ({
+      u: one.u,
+      order: one.pull.order,
+      y: one.power / meanPower,
+      ySd: one.powerSd / meanPower,
+    })),
+    priorsFor(kind, lowest, input.repeatabilityPercent),
+  );
+  const { draws } = posterior;
+  const chosen = new Set<LadderPull>(counted.map((one) => one.pull));
+  const limit = findLimit(input, chosen, mirror, rung);
+  const bandLimit = limitForUse(limit, chosen, input.bandRpm, mirror);
+  const best = posterior.bestQuantile(0.5);
+  const knees = kneesOf(draws, rung, input.worthPercent / 100).sort();
+
+  const strays = counted.filter((_, i) => posterior.strayChance[i]! > STRAY_CHANCE);
+  const lastAny = input.pulls.reduce<LadderPull | null>(
+    (latest, pull) =>
+      Number.isFinite(pull.setting) && (latest === null || pull.order >= latest.order)
+        ? pull
+        : latest,
+    null,
+  );
+  const top = Math.min(highest, limit.highestClean ?? highest);
+  const gains = nextGains(draws, top, top + rung).sort();
+  const worthGain = input.worthPercent / 100;
+  const leastHoldback = Math.min(
+    ...input.uses.map((use) => use.holdback),
+    Number.POSITIVE_INFINITY,
+  );
+  const channelLimit = limit.channel === null ? null : limit.channel.lowestOver(null);
+  const move = nextMove({
+    kind,
+    mirror,
+    rung,
+    worthPercent: input.worthPercent,
+    rungs: rungs.map(({ u, pulls }) => ({ u, pulls: pulls.length })),
+    lastU: lastAny === null ? highest : mirror * lastAny.setting,
+    limit,
+    limitMiddle: channelLimit ?? middleLimit(bandLimit),
+    strayU: strays.length === 0 ? null : strays[0]!.u,
+    best,
+    chanceWorth:
+      gains.reduce((count, gain) => count + (gain >= worthGain ? 1 : 0), 0) / gains.length,
+    middleGain: quantileOf(gains, 0.5),
+    chanceBestBelowLadder: rungs.length === 0 ? 0 : posterior.chanceBestBelow(lowest),
+    worth: worthOfNext(
+      draws,
+      best,
+      top,
+      top + rung,
+      Number.isFinite(leastHoldback) ? leastHoldback : 0,
+    ),
+  });
+
+  const uses = usesOf(input, posterior, limit, chosen, move, rungs.length, mirror);
+  const reach = [lowest - 2 * rung, highest + 2 * rung] as const;
+  const bestAnswer = bestOf(
+    posterior,
+    reach,
+    [lowest - rung, highest + rung],
+    rungs.length,
+    mirror,
+  );
+  const kneeReach = [lowest, highest + 2 * rung] as const;
+  const knee: SettingInterval =
+    rungs.length < 2
+      ? NOTHING
+      : intervalOf(
+          quantileOf(knees, 0.5),
+          quantileOf(knees, 0.025),
+          quantileOf(knees, 0.975),
+          kneeReach,
+          mirror,
+        );
+  const speeds = modelSpeeds(reading, draws, (lowest + highest) / 2, rung);
+  const picture = counted.length === 0 ? [] : pictureSettings(lowest, highest, rung);
+  const surface =
+    speeds === null || rungs.length < LEAST_RUNGS
+      ? null
+      : surfaceOf(picture, reach, draws, speeds, (lowest + highest) / 2, mirror);
+  const repeatSd = Float64Array.from(draws.repeatSd).sort();
+  const steps = stepsOf(rungs, draws, speeds, input.worthPercent, mirror);
+  const answer = {
+    version: LADDER_VERSION,
+    best: bestAnswer,
+    knee,
+    limit: limitAnswer(limit, bandLimit, mirror),
+    limitBySpeed: limitBySpeed(limit, speeds?.speedRpm ?? null, mirror),
+    limitWatched: limit.watched,
+    highestClean: limit.highestClean === null ? null : mirror * limit.highestClean,
+    uses,
+    next: {
+      action: move.action,
+      value: move.u === null ? null : mirror * move.u,
+      worthPercent: move.worth === null ? null : 100 * move.worth,
+      why: limit.watched ? move.why : `${move.why} (limit not watched)`,
+    },
+    steps,
+    repeatability: {
+      value: 100 * quantileOf(repeatSd, 0.5),
+      low: 100 * quantileOf(repeatSd, 0.025),
+      high: 100 * quantileOf(repeatSd, 0.975),
+      from: repeatabilityFrom(input, rungs),
+    },
+    dots: counted.map(({ pull, power, powerSd }) => {
+      const half = 1.96 * Math.hypot(powerSd, power * quantileOf(repeatSd, 0.5));
+      return {
+        id: pull.id,
+        setting: pull.setting,
+        meanPowerW: { value: power, low: power - half, high: power + half },
+      };
+    }),
+    response: responseCurve(picture, draws, meanPower, mirror),
+    map: surface?.map ?? null,
+    following: surface?.following ?? null,
+    warnings: warningsOf(
+      input,
+      reading,
+      limit,
+      strays.map((one) => one.pull),
+      rungs,
+      move,
+    ),
+  };
+  return { ...answer, headline: move.headline, summary: summaryOf(answer, kind, move) };
+}
+
+const NOTHING: SettingInterval = { value: null, low: null, high: null };
+
+/**
+ * The best with its 95 % interval. Where the ladder has not turned the upper end is open, and all 5 % go to the lower.
+ */
+function bestOf(
+  posterior: ResponsePosterior,
+  reach: readonly [number, number],
+  shown: readonly [number, number],
+  rungs: number,
+  mirror: number,
+): SettingInterval {
+  if (rungs < 2) return NOTHING;
+  const q = posterior.bestQuantile;
+  const openAbove = q(0.975) > reach[1];
+  const openBelow = q(0.025) < reach[0];
+  const low = openAbove && !openBelow ? q(0.05) : q(0.025);
+  const high = openBelow && !openAbove ? q(0.95) : q(0.975);
+  const value = q(0.5);
+  const interval = intervalOf(value, low, high, reach, mirror);
+  return value < shown[0] || value > shown[1] ? { ...interval, value: null } : interval;
+}
+
+function usesOf(
+  input: LadderInput,
+  posterior: ResponsePosterior,
+  limit: LimitFinding,
+  chosen: ReadonlySet<LadderPull>,
+  move: Move,
+  rungs: number,
+  mirror: number,
+): LadderAnswer['uses'] {
+  const extra =
+    (Math.max(0, input.worstInletDeltaK) / 10) * input.holdbackPer10K +
+    Math.max(0, input.worstFuelDeltaOctane) * input.holdbackPerOctane;
+  return Object.fromEntries(
+    input.uses.map((rule) => {
+      const useLimit: UseLimit = limitForUse(
+        limit,
+        chosen,
+        rule.speedsRpm ?? input.bandRpm,
+        mirror,
+      );
+      const setting = settingForUse(rule, extra, posterior, useLimit, input.step);
+      const located = useLimit.draws !== null;
+      const early =
+        !located &&
+        (rungs < LEAST_RUNGS || (move.action === 'pull' && setting.chanceShort > SHORT_CHANCE));
+      return [
+        rule.name,
+        useAnswerOf(
+          input,
+          setting,
+          extra,
+          { early, located, watched: limit.watched },
+          move,
+          mirror,
+        ),
+      ];
+    }),
+  );
+}
+
+function limitAnswer(finding: LimitFinding, use: UseLimit, mirror: number): LadderAnswer['limit'] {
+  if (!finding.watched) return null;
+  const clean = finding.highestClean === null ? null : mirror * finding.highestClean;
+  if (use.draws === null) {
+    return mirror > 0
+      ? { value: null, low: clean, high: null }
+      : { value: null, low: null, high: clean };
+  }
+  const sorted = Float64Array.from(use.draws).sort();
+  const finite = (p: number) => {
+    const value = quantileOf(sorted, p);
+    return Number.isFinite(value) ? mirror * value : null;
+  };
+  const [low, high] = [finite(0.025), finite(0.975)];
+  const heard = finding.heardBetween;
+  const highest = high ?? (heard === null ? null : mirror * heard[1]);
+  return mirror > 0
+    ? { value: finite(0.5), low, high: highest }
+    : { value: finite(0.5), low: highest, high: low };
+}
+
+function limitBySpeed(
+  { channel }: LimitFinding,
+  speeds: readonly number[] | null,
+  mirror: number,
+): LadderAnswer['limitBySpeed'] {
+  if (channel === null) return null;
+  const speedRpm =
+    speeds ??
+    Array.from(
+      { length: 25 },
+      (_, i) => channel.fromRpm + ((channel.toRpm - channel.fromRpm) * i) / 24,
+    );
+  const at = speedRpm.map((speed) => channel.at(speed));
+  return {
+    speedRpm: [...speedRpm],
+    value: at.map((one) => mirror * one.value),
+    low: at.map((one) => mirror * one.low),
+  };
+}
+
+function repeatabilityFrom(
+  input: LadderInput,
+  rungs: readonly { readonly pulls: readonly unknown[] }[],
+): LadderAnswer['repeatability']['from'] {
+  if (input.repeatabilityPercent !== null) return 'stated';
+  if (rungs.some((rung) => rung.pulls.length > 1)) return 'repeats';
+  return rungs.length > 3 ? 'pulls' : 'prior';
+}

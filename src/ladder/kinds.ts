@@ -1,0 +1,45 @@
+import type { SettingKind } from './types.ts';
+
+/**
+ * Spark lead [degrees before top centre].
+ *
+ * Curvature: published engine data give 2e-4 to 4e-4 per square degree (Crossley and Cook 1991 by way of the open
+ * Modelica throttle example; a textbook's normalised curve, from memory), large two-valve engines up to 1.5e-3 in
+ * test-cell practice (no source).
+ * Lean: the same shapes lose 0 to 1.6 % of their curvature a degree on the retarded side, so 0.008 ± 0.012 per degree.
+ * Start: a first setting is chosen careful, some 3 to 11 degrees short of the best (common practice, no source).
+ */
+export const SPARK_LEAD: SettingKind = {
+  name: 'lead',
+  unit: 'deg',
+  safeDirection: 'lower',
+  defaultStep: 1,
+  defaultRung: 2,
+  curvaturePrior: [2e-4, 2e-3],
+  leanPrior: [0.008, 0.012],
+  startShortPrior: [7, 3],
+  word: 'lead',
+  more: 'more lead',
+  less: 'less lead',
+};
+
+/**
+ * Lambda at full throttle: richer is the safe side, so the ladder climbs to the lean side.
+ *
+ * Curvature: torque falls 1.5 to 4 % from its best at lambda 0.86 to 1.0 (a quadratic in 1/lambda fitted to a textbook
+ * figure; the cycle with fixed air gives less), 0.8 to 2.5 per square unit.
+ * Lean: richer than the best, torque falls more slowly than leaner (same fit), about 1 ± 1.5 per unit.
+ */
+export const LAMBDA: SettingKind = {
+  name: 'lambda',
+  unit: '',
+  safeDirection: 'higher',
+  defaultStep: 0.01,
+  defaultRung: 0.02,
+  curvaturePrior: [0.5, 5],
+  leanPrior: [0.5, 1.5],
+  startShortPrior: [0.06, 0.04],
+  word: 'lambda',
+  more: 'leaner',
+  less: 'richer',
+};

@@ -1,0 +1,282 @@
+import { functionalCovariance, valueFunctional } from '../numerics/spline.ts';
+import type { BandReading } from './band.ts';
+import { normalFraction } from './evenly.ts';
+import type { ResponseDraws } from './posterior.ts';
+
+/*
+ * The response at each speed.
+ *
+ * With y_p(s) = T_p(s)/T̄(s), T̄ the mean of the pulls' curves, a pull is written as
+ *   y_p(s) = z_p + Σ_j c_pj φ_j(s),   φ_j the j-th Legendre polynomial over the common speeds less its mean over the
+ * band, weighted by power. So z_p is exactly the mean power over the band (relative), whose response to the setting is
+ * integrated in posterior.ts, and the φ_j say only how speeds differ. Each c_pj answers the setting by a small
+ * regression of its own, c_pj = a_j + β_j v + q_j v² + noise: β_j moves the best with speed, q_j lets the curvature
+ * differ; both have Gaussian priors that shrink with j (the best moves smoothly), and the noise is the pull's own
+ * wander over speed, its sd summed over a grid. Given the sd all is closed form, so 12 pulls cost a few milliseconds.
+ */
+
+const COMPONENTS = 5;
+const GRID = 41;
+const SPEED_DRAWS = 256;
+/** How far the best may lie from its mean over the band at the end of the sweep [rungs], prior sd of the first component. */
+const SHIFT_RUNGS = 2;
+/** By what part the curvature may differ over speed, prior sd of the first component. */
+const CURVATURE_PART = 0.25;
+/** Wander of a pull over speed: median sd of the first component [1] and the sd of its logarithm (ours, no source). */
+const WANDER_MEDIAN = 0.003;
+const WANDER_LOG_SD = 0.8;
+
+export interface SpeedModel {
+  readonly speedRpm: readonly number[];
+  /** φ_j on the speeds, one row a component. */
+  readonly shapes: readonly Float64Array[];
+  /** Sd of a pull's wander in each component, relative. */
+  readonly wanderSd: readonly number[];
+  /** Mean torque of the pulls on the speeds [N·m]. */
+  readonly meanTorqueNm: Float64Array;
+  /** Weight of each speed in the mean power over the band; zero outside it. */
+  readonly bandWeight: Float64Array;
+  /** Equally likely responses: slope and curvature of relative torque at a speed, above the band's response. */
+  readonly draws: number;
+  readonly slopeAt: (draw: number, speed: number) => number;
+  readonly bendAt: (draw: number, speed: number) => number;
+  readonly offsetAt: (draw: number, speed: number) => number;
+}
+
+function legendre(count: number, x: number): number[] {
+  const values = [1, x];
+  for (let j = 1; j < count; j++) {
+    values.push(((2 * j + 1) * x * values[j]! - j * values[j - 1]!) / (j + 1));
+  }
+  return values.slice(1, count + 1);
+}
+
+/** Solves the small symmetric positive system in place by Cholesky; returns its inverse. */
+function inverseOf(a: readonly (readonly number[])[]): number[][] {
+  const n = a.length;
+  const l = a.map((row) => [...row]);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = l[i]![j]!;
+      for (let k = 0; k < j; k++) sum -= l[i]![k]! * l[j]![k]!;
+      l[i]![j] = i === j ? Math.sqrt(Math.max(sum, 1e-300)) : sum / l[j]![j]!;
+    }
+  }
+  const out = a.map(() => new Array<number>(n).fill(0));
+  for (let c = 0; c < n; c++) {
+    const y = new Array<number>(n).fill(0);
+    for (let i = 0; i < n; i++) {
+      let sum = i === c ? 1 : 0;
+      for (let k = 0; k < i; k++) sum -= l[i]![k]! * y[k]!;
+      y[i] = sum / l[i]![i]!;
+    }
+    for (let i = n - 1; i >= 0; i--) {
+      let sum = y[i]!;
+      for (let k = i + 1; k < n; k++) sum -= l[k]![i]! * out[k]![c]!;
+      out[i]![c] = sum / l[i]![i]!;
+    }
+  }
+  return out;
+}
+
+interface ComponentFit {
+  readonly mean: readonly [number, number, number];
+  /** Lower Cholesky factor of the covariance of (a, β, q). */
+  readonly factor: readonly [number, number, number, number, number, number];
+  readonly wanderSd: number;
+}
+
+function fitComponent(
+  v: readonly number[],
+  c: readonly number[],
+  cVariance: readonly number[],
+  priorSd: readonly [number, number, number],
+  wanderMedian: number,
+): ComponentFit {
+  const mean = [0, 0, 0];
+  const second = new Array<number>(9).fill(0);
+  let total = 0;
+  let wander = 0;
+  const parts: { log: number; mu: number[]; cov: number[][]; sd: number }[] = [];
+  for (let g = -3; g <= 3; g++) {
+    const z = g * 0.7;
+    const sd = wanderMedian * Math.exp(z * WANDER_LOG_SD);
+    const precision = [0, 1, 2].map((i) =>
+      [0, 1, 2].map((j) => (i === j ? 1 / priorSd[i]! ** 2 : 0)),
+    );
+    const rhs = [0, 0, 0];
+    let quad = 0;
+    let logDet = 0;
+    v.forEach((value, p) => {
+      const w = 1 / (sd * sd + cVariance[p]!);
+      const x = [1, value, value * value];
+      logDet -= Math.log(w);
+      quad += w * c[p]! * c[p]!;
+      for (let i = 0; i < 3; i++) {
+        rhs[i]! += w * x[i]! * c[p]!;
+        for (let j = 0; j < 3; j++) precision[i]![j]! += w * x[i]! * x[j]!;
+      }
+    });
+    const cov = inverseOf(precision);
+    const mu = cov.map((row) => row.reduce((sum, value, j) => sum + value * rhs[j]!, 0));
+    const fitted = mu.reduce((sum, value, i) => sum + value * rhs[i]!, 0);
+    const det =
+      precision[0]![0]! * (precision[1]![1]! * precision[2]![2]! - precision[1]![2]! ** 2) -
+      precision[0]![1]! *
+        (precision[0]![1]! * precision[2]![2]! - precision[1]![2]! * precision[0]![2]!) +
+      precision[0]![2]! *
+        (precision[0]![1]! * precision[1]![2]! - precision[1]![1]! * precision[0]![2]!);
+    parts.push({
+      log: -0.5 * (quad - fitted + logDet + Math.log(Math.max(det, 1e-300)) + z * z),
+      mu,
+      cov,
+      sd,
+    });
+  }
+  const top = Math.max(...parts.map((part) => part.log));
+  for (const { log, mu, cov, sd } of parts) {
+    const weight = Math.exp(log - top);
+    total += weight;
+    wander += weight * sd * sd;
+    for (let i = 0; i < 3; i++) {
+      mean[i]! += weight * mu[i]!;
+      for (let j = 0; j < 3; j++) second[3 * i + j]! += weight * (cov[i]![j]! + mu[i]! * mu[j]!);
+    }
+  }
+  for (let i = 0; i < 3; i++) mean[i]! /= total;
+  const cov = (i: number, j: number) => second[3 * i + j]! / total - mean[i]! * mean[j]!;
+  const l11 = Math.sqrt(Math.max(cov(0, 0), 0));
+  const l21 = l11 > 0 ? cov(1, 0) / l11 : 0;
+  const l31 = l11 > 0 ? cov(2, 0) / l11 : 0;
+  const l22 = Math.sqrt(Math.max(cov(1, 1) - l21 * l21, 0));
+  const l32 = l22 > 0 ? (cov(2, 1) - l31 * l21) / l22 : 0;
+  const l33 = Math.sqrt(Math.max(cov(2, 2) - l31 * l31 - l32 * l32, 0));
+  return {
+    mean: [mean[0]!, mean[1]!, mean[2]!],
+    factor: [l11, l21, l22, l31, l32, l33],
+    wanderSd: Math.sqrt(wander / total),
+  };
+}
+
+/**
+ * The response at each speed, or null where the pulls are typed peaks or cover no speeds in common.
+ *
+ * @param rung  usual distance between rungs, in the setting's unit
+ */
+export function modelSpeeds(
+  reading: BandReading,
+  response: ResponseDraws,
+  middle: number,
+  rung: number,
+): SpeedModel | null {
+  const { counted, bandRpm } = reading;
+  if (bandRpm === null || counted.length === 0) return null;
+  const from = Math.max(...counted.map(({ pull }) => pull.torque!.low));
+  const to = Math.min(...counted.map(({ pull }) => pull.torque!.high));
+  if (!(to > from)) return null;
+  const speedRpm = Array.from({ length: GRID }, (_, m) => from + ((to - from) * m) / (GRID - 1));
+  const rows = counted.map(({ pull }) =>
+    speedRpm.map((speed) => valueFunctional(pull.torque!, Math.min(speed, to))),
+  );
+  const torque = counted.map(({ pull }, p) =>
+    rows[p]!.map((row) => {
+      let sum = 0;
+      for (let i = 0; i < row.length; i++) sum += row[i]! * pull.torque!.coefficients[i]!;
+      return sum;
+    }),
+  );
+  const meanTorqueNm = Float64Array.from({ length: GRID }, (_, m) =>
+    torque.reduce((sum, curve) => sum + curve[m]! / counted.length, 0),
+  );
+  const meanPower = counted.reduce((sum, one) => sum + one.power, 0) / counted.length;
+  const bandWeight = Float64Array.from(speedRpm, (speed, m) =>
+    speed >= bandRpm[0] - 1e-9 && speed <= bandRpm[1] + 1e-9 ? speed * meanTorqueNm[m]! : 0,
+  );
+  const weightSum = bandWeight.reduce((sum, value) => sum + value, 0);
+  for (let m = 0; m < GRID; m++) bandWeight[m]! /= weightSum;
+  const shapes = Array.from({ length: COMPONENTS }, () => new Float64Array(GRID));
+  for (let m = 0; m < GRID; m++) {
+    legendre(COMPONENTS, (2 * m) / (GRID - 1) - 1).forEach((value, j) => {
+      shapes[j]![m] = value;
+    });
+  }
+  for (const shape of shapes) {
+    let mean = 0;
+    for (let m = 0; m < GRID; m++) mean += bandWeight[m]! * shape[m]!;
+    for (let m = 0; m < GRID; m++) shape[m]! -= mean;
+  }
+  // Least squares of y − z on the shapes: rows of (ΦΦᵀ)⁻¹Φ.
+  const gram = shapes.map((one) =>
+    shapes.map((other) => one.reduce((sum, value, m) => sum + value * other[m]!, 0)),
+  );
+  const inverse = inverseOf(gram);
+  const project = shapes.map((_, j) =>
+    Float64Array.from({ length: GRID }, (_unused, m) =>
+      shapes.reduce((sum, shape, i) => sum + inverse[j]![i]! * shape[m]!, 0),
+    ),
+  );
+  const k = response.curvature.reduce((sum, value) => sum + value, 0) / response.count;
+  const v = counted.map(({ u }) => u - middle);
+  const fits = shapes.map((_, j) => {
+    const row = project[j]!;
+    const c: number[] = [];
+    const variance: number[] = [];
+    counted.forEach(({ pull, power }, p) => {
+      const fit = pull.torque!;
+      let value = 0;
+      const functional = new Float64Array(fit.coefficients.length);
+      for (let m = 0; m < GRID; m++) {
+        value += row[m]! * (torque[p]![m]! / meanTorqueNm[m]! - power / meanPower);
+        const weight = row[m]! / meanTorqueNm[m]!;
+        const place = rows[p]![m]!;
+        for (let i = 0; i < place.length; i++) functional[i]! += weight * place[i]!;
+      }
+      c.push(value);
+      variance.push(Math.max(0, functionalCovariance(fit, functional)));
+    });
+    return fitComponent(
+      v,
+      c,
+      variance,
+      [0.05, (2 * k * SHIFT_RUNGS * rung) / (j + 1), (k * CURVATURE_PART) / (j + 1)],
+      WANDER_MEDIAN / (j + 1),
+    );
+  });
+  const draws = SPEED_DRAWS;
+  const a = new Float64Array(draws * COMPONENTS);
+  const beta = new Float64Array(draws * COMPONENTS);
+  const bend = new Float64Array(draws * COMPONENTS);
+  for (let j = 0; j < COMPONENTS; j++) {
+    const { mean, factor } = fits[j]!;
+    for (let d = 0; d < draws; d++) {
+      // Each component walks the same even points in an order of its own.
+      const at = ((d + 1) * STRIDES[j]!) % 509;
+      const [z1, z2, z3] = [normalFraction(at, 5), normalFraction(at, 6), normalFraction(at, 7)];
+      a[d * COMPONENTS + j] = mean[0] + factor[0] * z1;
+      beta[d * COMPONENTS + j] = mean[1] + factor[1] * z1 + factor[2] * z2;
+      bend[d * COMPONENTS + j] = mean[2] + factor[3] * z1 + factor[4] * z2 + factor[5] * z3;
+    }
+  }
+  const sumOver = (table: Float64Array) => (draw: number, speed: number) => {
+    let sum = 0;
+    for (let j = 0; j < COMPONENTS; j++) sum += table[draw * COMPONENTS + j]! * shapes[j]![speed]!;
+    return sum;
+  };
+  return {
+    speedRpm,
+    shapes,
+    wanderSd: fits.map((fit) => fit.wanderSd),
+    meanTorqueNm,
+    bandWeight,
+    draws,
+    slopeAt: sumOver(beta),
+    bendAt: sumOver(bend),
+    offsetAt: sumOver(a),
+  };
+}
+
+const STRIDES = [101, 197, 307, 401, 467];
+
+/** Index into the response's draws that goes with a draw of the speeds. */
+export const responseDraw = (draw: number, response: ResponseDraws): number =>
+  Math.floor(((draw + 0.5) * response.count) / SPEED_DRAWS) % response.count;

@@ -1,0 +1,182 @@
+import { lossAt, type ResponseDraws } from './posterior.ts';
+import { quantileOf } from './quantiles.ts';
+import { responseDraw, type SpeedModel } from './speeds.ts';
+import type { LadderAnswer } from './types.ts';
+
+/** Settings of the pictures: a quarter of a rung apart, from a rung below the ladder to a rung above it. Mirrored. */
+export function pictureSettings(low: number, high: number, rung: number): number[] {
+  const from = low - rung;
+  const count = Math.min(80, Math.round((4 * (high + rung - from)) / rung));
+  return Array.from({ length: count + 1 }, (_, i) => from + ((high + rung - from) * i) / count);
+}
+
+/** Mean power over the band against the setting [W] with its 95 % band. */
+export function responseCurve(
+  us: readonly number[],
+  draws: ResponseDraws,
+  meanPower: number,
+  mirror: number,
+): LadderAnswer['response'] {
+  const meanPowerW: number[] = [];
+  const lowW: number[] = [];
+  const highW: number[] = [];
+  const column = new Float64Array(draws.count);
+  for (const u of us) {
+    for (let d = 0; d < draws.count; d++) {
+      column[d] =
+        meanPower *
+        (draws.level[d]! - lossAt(u - draws.best[d]!, draws.curvature[d]!, draws.lean[d]!));
+    }
+    column.sort();
+    meanPowerW.push(quantileOf(column, 0.5));
+    lowW.push(quantileOf(column, 0.025));
+    highW.push(quantileOf(column, 0.975));
+  }
+  return inOrder({ setting: us.map((u) => mirror * u), meanPowerW, lowW, highW });
+}
+
+function inOrder(curve: LadderAnswer['response']): LadderAnswer['response'] {
+  const { setting, meanPowerW, lowW, highW } = curve;
+  if (setting.length < 2 || setting[0]! < setting[1]!) return curve;
+  const turn = (values: readonly number[]) => [...values].reverse();
+  return {
+    setting: turn(setting),
+    meanPowerW: turn(meanPowerW),
+    lowW: turn(lowW),
+    highW: turn(highW),
+  };
+}
+
+/** Best setting at a speed for one draw: where the slope of the summed response is zero; infinite where it never is. */
+function bestAt(
+  response: ResponseDraws,
+  at: number,
+  slope: number,
+  bend: number,
+  middle: number,
+): number {
+  const b = response.best[at]!;
+  const k = response.curvature[at]!;
+  const c = response.lean[at]!;
+  const e = b - middle;
+  // −2kd − 3kcd² + slope + 2·bend·(e + d) = 0, d from the band's best.
+  const linear = 2 * k - 2 * bend;
+  const constant = slope + 2 * bend * e;
+  const square = 3 * k * c;
+  const inside = linear * linear + 4 * square * constant;
+  if (!(linear > 0) || inside < 0)
+    return constant > 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+  return b + (2 * constant) / (linear + Math.sqrt(inside));
+}
+
+const MAP_SPEEDS = 25;
+const TABLE_SPEEDS = 7;
+
+export interface Surface {
+  readonly map: NonNullable<LadderAnswer['map']>;
+  readonly following: NonNullable<LadderAnswer['following']>;
+}
+
+/**
+ * Loss from the best at each speed and setting, the best by speed, and what a setting that follows speed would gain
+ * over the best fixed one.
+ *
+ * @param reach  settings beyond which nothing is said, mirrored: a best outside is open
+ */
+export function surfaceOf(
+  us: readonly number[],
+  reach: readonly [number, number],
+  response: ResponseDraws,
+  speeds: SpeedModel,
+  middle: number,
+  mirror: number,
+): Surface {
+  const { draws, speedRpm, bandWeight } = speeds;
+  const grid = speedRpm.length;
+  const bests = Array.from({ length: grid }, () => new Float64Array(draws));
+  const slopes = new Float64Array(draws * grid);
+  const bends = new Float64Array(draws * grid);
+  const offsets = new Float64Array(draws * grid);
+  const valueAt = (d: number, at: number, m: number, u: number) => {
+    const v = u - middle;
+    const i = d * grid + m;
+    return (
+      response.level[at]! -
+      lossAt(u - response.best[at]!, response.curvature[at]!, response.lean[at]!) +
+      offsets[i]! +
+      v * (slopes[i]! + v * bends[i]!)
+    );
+  };
+  const clamp = (u: number) => Math.min(reach[1], Math.max(reach[0], u));
+  const gains = new Float64Array(draws);
+  const fixedCosts = Array.from({ length: grid }, () => new Float64Array(draws));
+  for (let d = 0; d < draws; d++) {
+    const at = responseDraw(d, response);
+    const fixed = clamp(response.best[at]!);
+    let gain = 0;
+    for (let m = 0; m < grid; m++) {
+      const i = d * grid + m;
+      slopes[i] = speeds.slopeAt(d, m);
+      bends[i] = speeds.bendAt(d, m);
+      offsets[i] = speeds.offsetAt(d, m);
+      const best = bestAt(response, at, slopes[i]!, bends[i]!, middle);
+      bests[m]![d] = best;
+      const top = valueAt(d, at, m, clamp(best));
+      const cost = Math.max(0, 1 - valueAt(d, at, m, fixed) / top);
+      fixedCosts[m]![d] = 100 * cost;
+      gain += bandWeight[m]! * cost;
+    }
+    gains[d] = 100 * gain;
+  }
+  const chosen = Array.from({ length: MAP_SPEEDS }, (_, i) =>
+    Math.round((i * (grid - 1)) / (MAP_SPEEDS - 1)),
+  );
+  const sorted = chosen.map((m) => Float64Array.from(bests[m]!).sort());
+  const open = (u: number) => (u < reach[0] || u > reach[1] ? null : mirror * u);
+  const quantiles = sorted.map((column) => ({
+    middle: mirror * clamp(quantileOf(column, 0.5)),
+    low: open(quantileOf(column, 0.025)),
+    high: open(quantileOf(column, 0.975)),
+  }));
+  const lossPercent = us.map((u) =>
+    chosen.map((m) => {
+      let sum = 0;
+      for (let d = 0; d < draws; d++) {
+        const at = responseDraw(d, response);
+        const top = valueAt(d, at, m, clamp(bests[m]![d]!));
+        sum += Math.max(0, 1 - valueAt(d, at, m, u) / top);
+      }
+      return (100 * sum) / draws;
+    }),
+  );
+  const banded = (column: Float64Array) => {
+    const order = Float64Array.from(column).sort();
+    return {
+      value: quantileOf(order, 0.5),
+      low: quantileOf(order, 0.025),
+      high: quantileOf(order, 0.975),
+    };
+  };
+  const table = Array.from({ length: TABLE_SPEEDS }, (_, i) => {
+    const m = Math.round((i * (grid - 1)) / (TABLE_SPEEDS - 1));
+    const column = Float64Array.from(bests[m]!).sort();
+    return {
+      speedRpm: speedRpm[m]!,
+      setting: mirror * clamp(quantileOf(column, 0.5)),
+      fixedCostPercent: banded(fixedCosts[m]!),
+    };
+  });
+  const settings = us.map((u) => mirror * u);
+  const turned = settings.length > 1 && settings[0]! > settings[1]!;
+  return {
+    map: {
+      speedRpm: chosen.map((m) => speedRpm[m]!),
+      setting: turned ? settings.reverse() : settings,
+      lossPercent: turned ? lossPercent.reverse() : lossPercent,
+      bestSetting: quantiles.map((q) => q.middle),
+      bestLow: quantiles.map((q) => (mirror > 0 ? q.low : q.high)),
+      bestHigh: quantiles.map((q) => (mirror > 0 ? q.high : q.low)),
+    },
+    following: { gainPercent: banded(gains), table },
+  };
+}
