@@ -1,0 +1,75 @@
+/** How numbers and cells are written in one file. */
+export interface Dialect {
+  readonly delimiter: ',' | ';' | '\t' | '|';
+  readonly decimal: '.' | ',';
+}
+
+/** Cells of one line, quotes taken off, doubled quotes single, white space around them gone. */
+export function splitCells(line: string, delimiter: string): string[] {
+  if (!line.includes('"')) return line.split(delimiter).map(trimCell);
+  const cells: string[] = [];
+  let at = 0;
+  for (;;) {
+    while (line[at] === ' ') at++;
+    let cell = '';
+    if (line[at] === '"') {
+      at++;
+      for (;;) {
+        const close = line.indexOf('"', at);
+        if (close === -1) {
+          cell += line.slice(at);
+          at = line.length;
+          break;
+        }
+        cell += line.slice(at, close);
+        at = close + 1;
+        if (line[at] !== '"') break;
+        cell += '"';
+        at++;
+      }
+    }
+    const next = line.indexOf(delimiter, at);
+    const end = next === -1 ? line.length : next;
+    cells.push(trimCell(cell + line.slice(at, end)));
+    if (next === -1) return cells;
+    at = next + 1;
+  }
+}
+
+function trimCell(cell: string): string {
+  return cell.trim();
+}
+
+/** Ways in which loggers and spreadsheets write that there is no value. */
+const MISSING =
+  /^(?:|[-–—]{1,6}|[.?*_]{1,6}|[-+]?nan(?:\(.*\))?|n\/?a|#n\/a|null|none|nil|missing|[-+]?inf(?:inity)?|[-+]?∞|[-+]?1\.?#(?:inf|ind|qnan|snan|j)\w*|#(?:div\/0!|value!|num!|ref!|name\?|null!))$/i;
+
+export function isMissing(cell: string): boolean {
+  return cell === '' || (cell.length <= 12 && MISSING.test(cell));
+}
+
+const PLAIN = {
+  '.': /^[+\-−]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?$/,
+  ',': /^[+\-−]?(?:\d+,?\d*|,\d+)(?:[eE][+\-−]?\d+)?$/,
+};
+const GROUPED = {
+  '.': /^[+\-−]?[1-9]\d{0,2}(?:([,'’ \u00a0\u2009\u202f])\d{3})(?:\1\d{3})*(?:\.\d*)?$/,
+  ',': /^[+\-−]?[1-9]\d{0,2}(?:([.'’ \u00a0\u2009\u202f])\d{3})(?:\1\d{3})*(?:,\d*)?$/,
+};
+const LONGEST_NUMBER = 64;
+
+/** The number a cell holds, or undefined where it holds none. Thousands marks are taken out. */
+export function cellNumber(cell: string, decimal: Dialect['decimal']): number | undefined {
+  if (cell.length === 0 || cell.length > LONGEST_NUMBER) return undefined;
+  const plain = PLAIN[decimal].test(cell);
+  if (!plain && !GROUPED[decimal].test(cell)) return undefined;
+  let text = cell.replace('−', '-').replace('−', '-');
+  if (!plain) text = text.replace(decimal === '.' ? /[,'’\s]/g : /[.'’\s]/g, '');
+  const value = Number(decimal === '.' ? text : text.replace(',', '.'));
+  return Number.isFinite(value) ? value : undefined;
+}
+
+/** Whether a cell's thousands mark is one that another country reads as its decimal mark. */
+export function isGrouped(cell: string, decimal: Dialect['decimal']): boolean {
+  return GROUPED[decimal].test(cell);
+}

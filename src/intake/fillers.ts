@@ -1,0 +1,65 @@
+/** What loggers write where no sensor is connected. */
+const FILLERS = new Set([
+  9999, -9999, 999.9, -999.9, 9999.9, -9999.9, 999.99, -999.99, 99999, -99999, 999, -999, 32767,
+  -32768, 65535, 3276.7, -3276.8, 6553.5, 327.67, -327.68,
+]);
+/** Found so often that a column of nothing else may be a true reading. */
+const RARE_ALONE = new Set([999, -999, 327.67, -327.68]);
+
+/** Rows that hold a filler, and which. */
+export interface FillerFinding {
+  readonly filler: number;
+  readonly rows: number;
+  readonly firstRow: number;
+}
+
+/**
+ * Replaces an unchanging filler (9999, -999.9) by NaN, in place. A filler is one of the known figures that either is all
+ * the column holds, or stands far outside of everything else in it and is reached in one step.
+ */
+export function takeFillers(values: Float64Array): FillerFinding | null {
+  let filler = Number.NaN;
+  let firstRow = -1;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let others = 0;
+  let hits = 0;
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
+    if (Number.isNaN(value)) continue;
+    if (value === filler) hits++;
+    else if (firstRow === -1 && FILLERS.has(value)) {
+      filler = value;
+      firstRow = row;
+      hits = 1;
+    } else {
+      others++;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  if (hits === 0) return null;
+  if (others === 0) {
+    if (values.length < 3 || RARE_ALONE.has(filler)) return null;
+  } else {
+    const away = filler > high ? filler - high : low - filler;
+    if (away <= 0 || away < largestStep(values, filler) * 3 || away < 0.2 * Math.abs(filler))
+      return null;
+  }
+  for (let row = firstRow; row < values.length; row++)
+    if (values[row] === filler) values[row] = Number.NaN;
+  return { filler, rows: hits, firstRow };
+}
+
+/** The largest change from one row to the next where neither is the filler. */
+function largestStep(values: Float64Array, filler: number): number {
+  let largest = 0;
+  for (let row = 1; row < values.length; row++) {
+    const a = values[row - 1]!;
+    const b = values[row]!;
+    if (a === filler || b === filler) continue;
+    const step = Math.abs(b - a);
+    if (step > largest) largest = step;
+  }
+  return largest;
+}

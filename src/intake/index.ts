@@ -1,0 +1,11 @@
+export { readRunFile, readRunFileAt } from './read.ts';
+export type { RunSource } from './source.ts';
+export {
+  type ChannelMapping,
+  type FileShape,
+  MAX_VALUES,
+  type Question,
+  type ReadOptions,
+  type RememberedOptions,
+  type RunFile,
+} from './types.ts';

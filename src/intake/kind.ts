@@ -1,0 +1,89 @@
+import { FormatError } from '../errors.ts';
+import type { Channel, Recording } from '../pull/recording.ts';
+import { shown } from './display.ts';
+import type { RawTable } from './types.ts';
+
+/**
+ * Refuses what is no recording of a run.
+ * @throws FormatError  without a speed, with neither torque nor power, or with a speed that never changes
+ */
+export function refuseOtherFiles(
+  table: RawTable,
+  channels: readonly Channel[],
+  fileName: string,
+): void {
+  const has = (quantity: Channel['quantity']) =>
+    channels.some((channel) => channel.quantity === quantity);
+  const hasSpeed = has('speed');
+  const hasLoad = has('torque') || has('power');
+  const place = {
+    file: fileName,
+    ...(table.headerLine === null ? { line: 1 } : { line: table.headerLine }),
+    found: shown(table.headers.join(', '), 240),
+  };
+  if (hasSpeed && hasLoad) return;
+  const missing = [
+    ...(hasSpeed ? [] : ['a file without a speed']),
+    ...(hasLoad ? [] : [`${hasSpeed ? 'a file ' : ''}with neither torque nor power`]),
+  ].join(' and ');
+  const why =
+    table.headerLine === null
+      ? `it has no header, so none of its ${table.headers.length} columns is known to be speed, torque or power`
+      : `none of its ${table.headers.length} columns is recognised as ${hasSpeed ? 'torque or power' : hasLoad ? 'engine speed' : 'speed, torque or power'}`;
+  throw new FormatError(`this is not a run file but ${missing}: ${why}`, {
+    ...place,
+    expected: hasSpeed
+      ? 'a column such as "Torque (lb-ft)" or "Power (kW)"'
+      : 'a column such as "Engine Speed (rpm)", and one of torque or power',
+  });
+}
+
+/** A sweep needs a speed that changes: held steps do, one held speed does not. */
+export function refuseConstantSpeed(table: RawTable, speed: Channel, fileName: string): void {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const value of speed.values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const column = table.headers.findIndex((header) => shown(header) === speed.header) + 1;
+  const place = {
+    file: fileName,
+    line: table.lineOfRow[0] ?? 1,
+    ...(column > 0 ? { column } : { column: speed.header }),
+  };
+  if (!(high >= low))
+    throw new FormatError(`the speed column "${speed.header}" holds no numbers`, {
+      ...place,
+      found: 'no numbers',
+      expected: 'engine speeds',
+    });
+  // A governor holds its speed to about one per cent; less than three from end to end is one held speed.
+  if (high - low >= 0.03 * Math.abs(high)) return;
+  throw new FormatError(
+    `the speed never rises: it stays between ${Math.round(low)} and ${Math.round(high)} rpm over all ${table.rows} rows, so there is no sweep in this file`,
+    {
+      ...place,
+      found: `${Math.round(low)} to ${Math.round(high)} rpm`,
+      expected: 'a speed that rises or falls through a sweep, or is held at several steps',
+    },
+  );
+}
+
+/** Rows binned by speed (no time, speeds in order), or rows that follow time. */
+export function kindOf(channels: readonly Channel[]): Recording['kind'] {
+  if (channels.some((channel) => channel.quantity === 'time')) return 'time series';
+  const speed = channels.find((channel) => channel.quantity === 'speed')!.values;
+  if (speed.length > 5000) return 'time series';
+  let up = 0;
+  let down = 0;
+  let still = 0;
+  for (let row = 1; row < speed.length; row++) {
+    const step = speed[row]! - speed[row - 1]!;
+    if (step > 0) up++;
+    else if (step < 0) down++;
+    else still++;
+  }
+  const steps = up + down + still;
+  return steps === 0 || Math.max(up, down) >= 0.9 * steps ? 'speed table' : 'time series';
+}

@@ -1,0 +1,227 @@
+import { FormatError } from '../errors.ts';
+import { findUnit } from '../units/index.ts';
+import { cellNumber, type Dialect, isMissing, splitCells } from './cells.ts';
+import { dayOrder, looksLikeClock } from './clock.ts';
+import { countCells, type HeadRecord, isDataRow, sniffDialect } from './dialect.ts';
+import { quoted } from './display.ts';
+
+/** Where what stands in a text table. */
+export interface Layout {
+  readonly dialect: Dialect;
+  /** Physical lines before the first row of numbers. */
+  readonly linesBefore: number;
+  readonly headerLine: number | null;
+  readonly headers: readonly string[];
+  readonly unitRow: readonly string[] | null;
+  readonly unitLine: number | null;
+  readonly kinds: readonly ('number' | 'clock' | 'text')[];
+  readonly notes: readonly { readonly line: number; readonly text: string }[];
+  readonly warnings: readonly string[];
+  /** Day before month as the dates show; null: they do not tell; `none`: no such dates. */
+  readonly dayFirst: boolean | null | 'none';
+  /** The header as one line, to know it again where it is repeated. */
+  readonly repeats: ReadonlySet<string>;
+}
+
+const SAMPLE_ROWS = 400;
+
+/** Finds delimiter, decimal mark, header, row of units and the kind of each column from the head of a file. */
+export function findLayout(
+  records: readonly HeadRecord[],
+  fileName: string,
+  known?: Dialect,
+): Layout {
+  if (records.every((record) => record.text.trim() === ''))
+    throw new FormatError('the file is empty: it holds only blank lines', {
+      file: fileName,
+      line: 1,
+      found: 'blank lines',
+      expected: 'a header and rows of a run',
+    });
+  const guess = sniffDialect(records.slice(0, SAMPLE_ROWS), known) ?? sniffDialect(records, known);
+  if (guess === null) return refuseNoTable(records, fileName);
+  const { dialect, width } = guess;
+  const rows = records.map((record) => splitCells(record.text, dialect.delimiter));
+  const first = withSparseRows(rows, firstDataRow(rows, dialect, width), width, dialect);
+  const { header, units } = headerAbove(rows, first, width);
+  const headerCells = header === null ? null : trimTrailing(rows[header]!, width);
+  const headers = nameColumns(headerCells, width, records[header ?? first]!, fileName);
+  const sample = rows.slice(first, first + SAMPLE_ROWS).filter((cells) => cells.length >= 2);
+  const kinds = headers.map((_, column) => kindOf(sample, column, dialect));
+  const used = new Set([header, units].filter((index) => index !== null));
+  const notes = records
+    .slice(0, first)
+    .filter((record, index) => !used.has(index) && record.text.trim() !== '')
+    .map(({ line, text }) => ({ line, text }));
+  return {
+    dialect,
+    linesBefore: records[first]!.line - 1,
+    headerLine: header === null ? null : records[header]!.line,
+    headers,
+    unitRow: units === null ? null : headers.map((_, column) => rows[units]![column] ?? ''),
+    unitLine: units === null ? null : records[units]!.line,
+    kinds,
+    notes,
+    warnings:
+      guess.doubtfulMark === null
+        ? []
+        : [`${quoted(guess.doubtfulMark)} was read with its comma as a thousands mark.`],
+    dayFirst: dayOrder(sample.flatMap((cells) => cells.filter((_, at) => kinds[at] === 'clock'))),
+    repeats: new Set(
+      [header, units].flatMap((index) => (index === null ? [] : [rowKey(rows[index]!)])),
+    ),
+  };
+}
+
+/** A row of words as one key, whatever its case and trailing delimiters. */
+export function rowKey(cells: readonly string[]): string {
+  return cells.join('\t').toLowerCase().replace(/\s+$/, '');
+}
+
+function refuseNoTable(records: readonly HeadRecord[], fileName: string): never {
+  const header = records.find((record) => /[,;\t|]/.test(record.text));
+  const at = header ?? records.find((record) => record.text.trim() !== '')!;
+  throw new FormatError(
+    header === undefined
+      ? 'the file is not a run file: it holds no table of numbers'
+      : 'the file is not a run file: it has a header but no row of numbers under it',
+    {
+      file: fileName,
+      line: at.line,
+      found: at.text.slice(0, 80),
+      expected: 'rows of numbers between commas, semicolons, tabs or pipes',
+    },
+  );
+}
+
+function firstDataRow(rows: readonly string[][], dialect: Dialect, width: number): number {
+  const fits = (cells: readonly string[] | undefined) =>
+    cells !== undefined && fitsWidth(cells, width) && isDataRow(cells, dialect.decimal);
+  let only = -1;
+  for (let at = 0; at < rows.length; at++) {
+    if (!fits(rows[at])) continue;
+    if (only === -1) only = at;
+    const next = rows.slice(at + 1).find((cells) => cells.some((cell) => cell !== ''));
+    if (next === undefined || fits(next)) return at;
+  }
+  return only;
+}
+
+/** As wide as the table, or wider by empty cells only. */
+function fitsWidth(cells: readonly string[], width: number): boolean {
+  return cells.length >= width && cells.slice(width).every((cell) => cell === '');
+}
+
+function headerAbove(
+  rows: readonly string[][],
+  first: number,
+  width: number,
+): { header: number | null; units: number | null } {
+  const above: number[] = [];
+  for (let at = first - 1; at >= 0 && above.length < 3; at--) {
+    const names = rows[at]!.filter((cell) => !isMissing(cell)).length;
+    if (rows[at]!.every((cell) => cell === '')) continue;
+    // Fewer names than half the columns is a line of preamble, not a header.
+    if (names * 2 < width && !isUnitRow(rows[at]!)) break;
+    if (rows[at]!.length < 2) break;
+    above.push(at);
+  }
+  const [nearest, next] = above;
+  if (nearest === undefined) return { header: null, units: null };
+  if (isUnitRow(rows[nearest]!))
+    return next === undefined || isUnitRow(rows[next]!)
+      ? { header: nearest, units: null }
+      : { header: next, units: nearest };
+  if (next !== undefined && isUnitRow(rows[next]!)) return { header: nearest, units: next };
+  return { header: nearest, units: null };
+}
+
+/** First rows in which most values are still missing belong to the table too. */
+function withSparseRows(
+  rows: readonly string[][],
+  first: number,
+  width: number,
+  dialect: Dialect,
+): number {
+  let start = first;
+  for (let at = first - 1; at >= 0; at--) {
+    const cells = rows[at]!;
+    if (cells.every((cell) => cell === '')) continue;
+    const { numbers, words } = countCells(cells, dialect.decimal);
+    if (cells.length < width || numbers === 0 || words > 0) break;
+    start = at;
+  }
+  return start;
+}
+
+/** Units, dashes and blanks, and at least two units among them. */
+function isUnitRow(cells: readonly string[]): boolean {
+  let units = 0;
+  let words = 0;
+  for (const cell of cells) {
+    const bare = cell.replace(/^[[({]\s*|\s*[\])}]$/g, '');
+    if (bare === '' || isMissing(bare)) continue;
+    if (bare === '%' || findUnit(bare) !== undefined || /^(?:counts?|cnt|raw|text|n)$/i.test(bare))
+      units++;
+    else words++;
+  }
+  return units >= 2 && units > 2 * words;
+}
+
+function trimTrailing(cells: readonly string[], width: number): string[] {
+  let length = cells.length;
+  while (length > width && cells[length - 1] === '') length--;
+  return cells.slice(0, length);
+}
+
+function nameColumns(
+  cells: readonly string[] | null,
+  width: number,
+  record: HeadRecord,
+  fileName: string,
+): string[] {
+  if (cells === null) return Array.from({ length: width }, (_, at) => `column ${at + 1}`);
+  if (cells.length < width && cells.length > 0 && cells.every((cell) => cell !== ''))
+    throw new FormatError(
+      `the header names ${cells.length} columns, but the rows under it have ${width}`,
+      {
+        file: fileName,
+        line: record.line,
+        column: cells.length,
+        found: `${cells.length} names`,
+        expected: `${width} names`,
+      },
+    );
+  const length = Math.max(width, cells.length);
+  return Array.from({ length }, (_, at) => {
+    const name = (cells[at] ?? '').replace(/\s+/g, ' ').trim();
+    return name === '' ? `column ${at + 1}` : name;
+  });
+}
+
+function kindOf(
+  sample: readonly string[][],
+  column: number,
+  dialect: Dialect,
+): 'number' | 'clock' | 'text' {
+  let numbers = 0;
+  let clocks = 0;
+  let words = 0;
+  let first: 'number' | 'clock' | 'text' | null = null;
+  for (const cells of sample) {
+    const cell = cells[column] ?? '';
+    if (isMissing(cell)) continue;
+    let kind: 'number' | 'clock' | 'text' = 'text';
+    if (cellNumber(cell, dialect.decimal) !== undefined) {
+      kind = 'number';
+      numbers++;
+    } else if (looksLikeClock(cell)) {
+      kind = 'clock';
+      clocks++;
+    } else words++;
+    first ??= kind;
+  }
+  if (first === 'clock' && clocks > numbers) return 'clock';
+  // Words from the start are a column of words; words that start later are a fault, met when the rows are read.
+  return first === 'text' && words >= numbers + clocks ? 'text' : 'number';
+}

@@ -1,0 +1,140 @@
+import { open, stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { FormatError, InputError } from '../errors.ts';
+
+/** A path, the bytes themselves, or bytes as they arrive. */
+export type RunSource = string | Uint8Array | AsyncIterable<Uint8Array>;
+
+/** A file's bytes with its first part looked at already; `chunks` gives all of them, from the start. */
+export interface OpenedSource {
+  readonly head: Uint8Array;
+  /** The head is all there is. */
+  readonly whole: boolean;
+  readonly totalBytes: number | null;
+  chunks(): AsyncIterable<Uint8Array>;
+  /** Lets go of the file, whether or not it was read to its end. */
+  close(): Promise<void>;
+}
+
+/** Enough to see preamble, header and some hundred rows. */
+export const HEAD_BYTES = 256 * 1024;
+const CHUNK_BYTES = 1024 * 1024;
+
+/** A disk file as chunks; each chunk is only good until the next is asked for. */
+async function* chunksOfFile(path: string): AsyncGenerator<Uint8Array> {
+  const file = await open(path, 'r');
+  try {
+    const buffer = new Uint8Array(CHUNK_BYTES);
+    for (;;) {
+      const { bytesRead } = await file.read(buffer, 0, CHUNK_BYTES, null);
+      if (bytesRead === 0) return;
+      yield buffer.subarray(0, bytesRead);
+    }
+  } finally {
+    await file.close();
+  }
+}
+
+async function* chunksOfBytes(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  for (let at = 0; at < bytes.length; at += CHUNK_BYTES) {
+    // Room for progress and cancelling between chunks, as with a file on disk.
+    if (at > 0) await new Promise((resolve) => setImmediate(resolve));
+    yield bytes.subarray(at, at + CHUNK_BYTES);
+  }
+}
+
+/**
+ * Opens a source and looks at its head.
+ * @throws InputError   there is no such file, or it cannot be read
+ * @throws FormatError  the file is empty
+ */
+export async function openSource(source: RunSource, fileName: string): Promise<OpenedSource> {
+  let totalBytes: number | null = null;
+  let stream: AsyncIterable<Uint8Array>;
+  if (typeof source === 'string') {
+    totalBytes = await sizeOf(source);
+    stream = chunksOfFile(source);
+  } else if (source instanceof Uint8Array) {
+    totalBytes = source.length;
+    stream = chunksOfBytes(source);
+  } else stream = source;
+
+  const iterator = stream[Symbol.asyncIterator]();
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  let ended = false;
+  while (length < HEAD_BYTES) {
+    const next = await iterator.next();
+    if (next.done === true) {
+      ended = true;
+      break;
+    }
+    // A reader may use its buffer again: what is kept is copied.
+    parts.push(next.value.slice());
+    length += next.value.length;
+  }
+  const head = Buffer.concat(parts);
+  if (head.length === 0)
+    throw new FormatError('the file is empty: it has no bytes at all', {
+      file: fileName,
+      line: 1,
+      found: 'nothing',
+      expected: 'a header and rows of a run',
+    });
+  async function* chunks(): AsyncGenerator<Uint8Array> {
+    yield head;
+    while (!ended) {
+      const next = await iterator.next();
+      if (next.done === true) return;
+      yield next.value;
+    }
+  }
+  return {
+    head,
+    whole: ended,
+    totalBytes: ended ? head.length : totalBytes,
+    chunks,
+    close: async () => {
+      await iterator.return?.();
+    },
+  };
+}
+
+async function sizeOf(path: string): Promise<number> {
+  let found: Awaited<ReturnType<typeof stat>>;
+  try {
+    found = await stat(path);
+  } catch (cause) {
+    throw new InputError(
+      `there is no file ${basename(path)} that can be read`,
+      { file: path },
+      cause,
+    );
+  }
+  if (!found.isFile())
+    throw new InputError(`${basename(path)} is not a file`, {
+      file: path,
+      expected: 'a run file',
+    });
+  return found.size;
+}
+
+/** All bytes of a source, for formats that cannot be read in one pass. */
+export async function allBytes(
+  opened: OpenedSource,
+  fileName: string,
+  maxBytes: number,
+): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  for await (const chunk of opened.chunks()) {
+    length += chunk.length;
+    if (length > maxBytes)
+      throw new FormatError(
+        `the file is larger than ${Math.round(maxBytes / 1e6)} MB, too large to read whole in this format: export the run as text`,
+        { file: fileName, found: `more than ${Math.round(maxBytes / 1e6)} MB` },
+      );
+    parts.push(chunk.slice());
+  }
+  return Buffer.concat(parts);
+}
