@@ -176,6 +176,7 @@ export function runFileBytes(pull: SimulatedPull, dialect: Dialect): Uint8Array 
 }
 
 function headerOf(column: Written, dialect: Dialect): string {
+  if (column.unit === '') return column.header;
   switch (dialect.unitStands) {
     case 'round':
       return `${column.header} (${column.unit})`;
@@ -246,7 +247,7 @@ function timeColumn(header: string, timeS: Float64Array, form: 'ms' | 'clock'): 
   const two = (value: number) => String(value).padStart(2, '0');
   return {
     header,
-    unit: 'hh:mm:ss.000',
+    unit: '',
     cell: (row) => {
       const ms = Math.round(timeS[row]! * 1000) + 37_812_000;
       const s = Math.floor(ms / 1000);
