@@ -1,0 +1,167 @@
+import { useMemo, useState } from 'react';
+import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
+import { ChartFrame } from '../charts/ChartFrame.tsx';
+import { GainChart, gainTable } from '../charts/GainChart.tsx';
+import { LossMap, lossTable } from '../charts/LossMap.tsx';
+import { outside, plain, setting } from '../charts/numbers.ts';
+import { ResponseChart, responseTable, type UseFlag } from '../charts/ResponseChart.tsx';
+import { extentOf, type Span } from '../charts/scale.ts';
+import { useZoom } from '../charts/zoom.ts';
+import styles from './ladder.module.css';
+import type { LadderTitle } from './props.ts';
+import { onlyPeaks, rungsOf, speedsRun } from './state.ts';
+import { axisName, bandInWords } from './words.ts';
+
+interface PicturesProps {
+  readonly input: LadderInput;
+  readonly answer: LadderAnswer;
+  readonly title: LadderTitle;
+  readonly units: UnitSystem;
+  readonly use: string | null;
+  readonly onBand?: (band: Span) => void;
+}
+
+/** The evidence in three pictures that share their cursor of speed: response, gain of each step, map of loss. */
+export function Pictures({ input, answer, title, units, use, onBand }: PicturesProps) {
+  const { kind, bandRpm } = input;
+  const [cursorRpm, setCursorRpm] = useState<number | null>(null);
+  const [cursorSetting, setCursorSetting] = useState<number | null>(null);
+  const [mapSetting, setMapSetting] = useState<number | null>(null);
+  const rungs = useMemo(() => rungsOf(input), [input]);
+  const full = speedsRun(input) ?? bandRpm;
+  const zoom = useZoom(full);
+  const power = outside('power', units);
+  const axis = axisName(kind);
+  const peaks = onlyPeaks(input);
+  const scenario = `${title.scenario}, ${title.standard}${peaks ? '' : `, judged ${bandInWords(bandRpm)}`}`;
+  const flags: readonly UseFlag[] = input.uses.flatMap(({ name }) => {
+    const value = answer.uses[name]?.value;
+    return value === null || value === undefined ? [] : [{ name, value, chosen: name === use }];
+  });
+  const chosen = flags.find((flag) => flag.chosen) ?? null;
+  const rule = input.uses.find((one) => one.name === use);
+  const left = chosen === null ? null : { ...chosen, speedsRpm: rule?.speedsRpm ?? bandRpm };
+  const drawable = answer.steps.filter((step) => step.bySpeed.speedRpm.length > 1);
+
+  return (
+    <div className={styles.pictures} data-count={peaks ? 1 : 3}>
+      <div className={styles.picture}>
+        <ChartFrame
+          title={peaks ? 'Peak power against the setting' : `Mean power ${bandInWords(bandRpm)}`}
+          subtitle={`Each dot is a pull in standard air; the grey is what these pulls leave possible.`}
+          scenario={scenario}
+          table={() => responseTable({ answer, unit: kind.unit, power })}
+          className={styles.canvas!}
+        >
+          {(box) => (
+            <ResponseChart
+              {...box}
+              answer={answer}
+              uses={flags}
+              unit={kind.unit}
+              axis={axis}
+              safeDirection={kind.safeDirection}
+              power={power}
+              cursor={cursorSetting}
+              onCursor={setCursorSetting}
+            />
+          )}
+        </ChartFrame>
+      </div>
+      {drawable.length > 0 && (
+        <div className={styles.picture} data-wide="">
+          <ChartFrame
+            title="What each step gained, by engine speed"
+            subtitle={
+              <>
+                In percent of torque. Inside the grey, chance could do it.
+                {onBand === undefined ? '' : ' Drag the grips to judge other speeds.'}
+              </>
+            }
+            scenario={scenario}
+            table={() => gainTable(answer.steps, kind.unit)}
+            zoom={zoom}
+            className={styles.canvas!}
+          >
+            {(box) => (
+              <GainChart
+                {...box}
+                steps={drawable}
+                unit={kind.unit}
+                settings={extentOf(rungs) ?? [0, 1]}
+                band={bandRpm}
+                full={full}
+                zoom={zoom}
+                cursorRpm={cursorRpm}
+                onCursor={setCursorRpm}
+                {...(onBand === undefined ? {} : { onBand })}
+              />
+            )}
+          </ChartFrame>
+        </div>
+      )}
+      {answer.map !== null && (
+        <div className={styles.picture}>
+          <ChartFrame
+            title="Loss from the best, by speed and setting"
+            subtitle={
+              left === null
+                ? 'Dashed: the best at each speed. Lines: percent of torque lost.'
+                : `Dashed: the best at each speed. Solid: ${setting(left.value, kind.unit)}, left for ${left.name}.`
+            }
+            scenario={scenario}
+            table={() => lossTable(answer.map!, rungs, kind.unit)}
+            zoom={zoom}
+            className={styles.canvas!}
+          >
+            {(box) => (
+              <LossMap
+                {...box}
+                map={answer.map!}
+                limit={answer.limit?.value ?? null}
+                limitBySpeed={answer.limitBySpeed}
+                rungs={rungs}
+                unit={kind.unit}
+                axis={axis}
+                safeDirection={kind.safeDirection}
+                left={left}
+                band={bandRpm}
+                zoom={zoom}
+                cursor={cursorRpm === null ? null : { x: cursorRpm, y: mapSetting }}
+                onCursor={(point) => {
+                  setCursorRpm(point?.x ?? null);
+                  setMapSetting(point?.y ?? null);
+                }}
+              />
+            )}
+          </ChartFrame>
+        </div>
+      )}
+      {peaks && <PeaksOnly input={input} answer={answer} />}
+    </div>
+  );
+}
+
+/** Beside the one picture of typed peaks: the steps as words, since nothing is known by speed. */
+function PeaksOnly({ input, answer }: Pick<PicturesProps, 'input' | 'answer'>) {
+  const { unit } = input.kind;
+  return (
+    <section className={styles.picture} data-wide="" aria-label="What each step gained">
+      <h2 className={styles.sectionTitle}>What each step gained</h2>
+      <p className={styles.quiet}>
+        From typed peaks alone: nothing is known by engine speed. With the recordings dropped in,
+        this becomes the gain at each speed and a map of the best.
+      </p>
+      <ul className={styles.stepList}>
+        {answer.steps.map((step) => (
+          <li key={`${step.from}-${step.to}`} data-word={step.word}>
+            <b>{`${setting(step.from, unit)} to ${setting(step.to, unit)}`}</b>
+            <span>{`${step.gainPercent >= 0 ? '+' : ''}${plain(step.gainPercent)} % (${plain(step.lowPercent)} to ${plain(step.highPercent)})`}</span>
+            <em>{step.word}</em>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

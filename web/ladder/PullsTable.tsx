@@ -1,0 +1,251 @@
+import { Button, Popover, TextInput } from '@mantine/core';
+import { useState } from 'react';
+import type { LadderInput, LadderPull } from '../../src/ladder/types.ts';
+import type { Mark, Peak } from '../../src/pull/types.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
+import { type Outside, outside, plain, setting, UNKNOWN } from '../charts/numbers.ts';
+import { extentOf } from '../charts/scale.ts';
+import { useChartStyle } from '../theme/chart-style.ts';
+import { LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
+import { rungColour } from '../theme/palette.ts';
+import styles from './ladder.module.css';
+import type { LadderCallbacks, PullDetail } from './props.ts';
+
+interface PullsTableProps {
+  readonly input: LadderInput;
+  readonly units: UnitSystem;
+  readonly details: ReadonlyMap<string, PullDetail>;
+  readonly onExclude?: LadderCallbacks['onExclude'];
+}
+
+/** Every pull of the ladder in the order it was made; those left out stay, struck through, with their reason. */
+export function PullsTable({ input, units, details, onExclude }: PullsTableProps) {
+  const power = outside('power', units);
+  const torque = outside('torque', units);
+  const pulls = [...input.pulls].sort((a, b) => a.order - b.order);
+  return (
+    <section aria-labelledby="ladder-pulls" className={styles.pulls}>
+      <h2 id="ladder-pulls" className={styles.sectionTitle}>
+        Pulls
+      </h2>
+      <div className={styles.tableWrap}>
+        <table className={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">pull</th>
+              <th scope="col" data-left="">
+                {input.kind.word}
+              </th>
+              <th scope="col">{`peak ${power.symbol}`}</th>
+              <th scope="col">at rpm</th>
+              <th scope="col">{`peak ${torque.symbol}`}</th>
+              <th scope="col">at rpm</th>
+              <th scope="col">lambda</th>
+              <th scope="col">air factor</th>
+              <th scope="col" data-left="">
+                seen in it
+              </th>
+              {onExclude !== undefined && (
+                <th scope="col">
+                  <span className={styles.hidden}>leave out</span>
+                </th>
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            {pulls.map((pull) => (
+              <Row
+                key={pull.id}
+                {...{ pull, input, power, torque, onExclude }}
+                detail={details.get(pull.id)}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Row({
+  pull,
+  input,
+  power,
+  torque,
+  detail,
+  onExclude,
+}: {
+  pull: LadderPull;
+  input: LadderInput;
+  power: Outside;
+  torque: Outside;
+  detail: PullDetail | undefined;
+  onExclude: LadderCallbacks['onExclude'];
+}) {
+  const { palette } = useChartStyle();
+  const range = extentOf(input.pulls.map((one) => one.setting))!;
+  const out = pull.excludedBecause !== null;
+  const name = detail?.name ?? `${pull.order + 1}`;
+  return (
+    <tr data-out={out}>
+      <th scope="row">{detail?.href === undefined ? name : <a href={detail.href}>{name}</a>}</th>
+      <td data-left="">
+        <svg className={styles.rung} viewBox="0 0 12 12" aria-hidden="true">
+          <circle
+            cx="6"
+            cy="6"
+            r="5"
+            fill={out ? palette.chance : rungColour(pull.setting, range, palette)}
+          />
+        </svg>
+        {setting(pull.setting, input.kind.unit, 2)}
+      </td>
+      <PeakCells peak={detail?.peakPower ?? null} typed={pull.peakPowerW} unit={power} />
+      <PeakCells peak={detail?.peakTorque ?? null} typed={pull.peakTorqueNm} unit={torque} />
+      <td>{detail?.lambda == null ? UNKNOWN : plain(detail.lambda, 2)}</td>
+      <td>{detail?.airFactor == null ? UNKNOWN : plain(detail.airFactor, 3)}</td>
+      <td data-left="" data-marks="">
+        <Seen pull={pull} marks={detail?.marks ?? []} />
+      </td>
+      {onExclude !== undefined && (
+        <td>
+          <LeaveOut {...{ pull, name, onExclude }} />
+        </td>
+      )}
+    </tr>
+  );
+}
+
+function PeakCells({
+  peak,
+  typed,
+  unit,
+}: {
+  peak: Peak | null;
+  typed: number | null;
+  unit: Outside;
+}) {
+  if (peak === null) {
+    return (
+      <>
+        <td>{typed === null ? UNKNOWN : plain(unit.of(typed), 0)}</td>
+        <td>{UNKNOWN}</td>
+      </>
+    );
+  }
+  const half = unit.of((peak.high - peak.low) / 2);
+  return (
+    <>
+      <td>
+        {plain(unit.of(peak.value), 0)} <small>± {plain(half, half < 0.95 ? 1 : 0)}</small>
+      </td>
+      <td>{plain(peak.speedRpm, 0)}</td>
+    </>
+  );
+}
+
+/** Reason it is left out, knock, what differs, and the marks of the recording, worst first. */
+function Seen({ pull, marks }: { pull: LadderPull; marks: readonly Mark[] }) {
+  const lines: { key: string; icon: 'stop' | 'look' | 'note'; text: string }[] = [];
+  if (pull.excludedBecause !== null) {
+    lines.push({ key: 'out', icon: 'note', text: `left out: ${pull.excludedBecause}` });
+  }
+  if (pull.knockHeard !== false) {
+    const where = typeof pull.knockHeard === 'number' ? ` at ${plain(pull.knockHeard, 0)} rpm` : '';
+    lines.push({ key: 'knock', icon: 'stop', text: `knock heard${where}` });
+  }
+  if (pull.aborted) lines.push({ key: 'aborted', icon: 'look', text: 'aborted' });
+  if (pull.configuration !== null) {
+    lines.push({ key: 'config', icon: 'look', text: `differs: ${pull.configuration}` });
+  }
+  const order = { stop: 0, 'look again': 1, note: 2 } as const;
+  const icons = { stop: 'stop', 'look again': 'look', note: 'note' } as const;
+  for (const mark of [...marks].sort((a, b) => order[a.severity] - order[b.severity])) {
+    lines.push({ key: mark.sentence, icon: icons[mark.severity], text: mark.sentence });
+  }
+  if (lines.length === 0) return null;
+  const shown = lines.slice(0, 2);
+  return (
+    <ul className={styles.seen}>
+      {shown.map((line) => (
+        <li key={line.key} data-icon={line.icon}>
+          {line.icon === 'stop' ? <StopIcon /> : line.icon === 'look' ? <LookIcon /> : <NoteIcon />}
+          <span>{line.text}</span>
+        </li>
+      ))}
+      {lines.length > shown.length && (
+        <li>
+          <details>
+            <summary>{`${lines.length - shown.length} more`}</summary>
+            {lines.slice(2).map((line) => (
+              <p key={line.key}>{line.text}</p>
+            ))}
+          </details>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function LeaveOut({
+  pull,
+  name,
+  onExclude,
+}: {
+  pull: LadderPull;
+  name: string;
+  onExclude: NonNullable<LadderCallbacks['onExclude']>;
+}) {
+  const [open, setOpen] = useState(false);
+  const [because, setBecause] = useState('');
+  if (pull.excludedBecause !== null) {
+    return (
+      <button
+        type="button"
+        className={styles.link}
+        onClick={() => onExclude(pull.id, null)}
+        aria-label={`Take ${name} back in`}
+      >
+        take back in
+      </button>
+    );
+  }
+  return (
+    <Popover opened={open} onChange={setOpen} position="bottom-end" trapFocus withArrow>
+      <Popover.Target>
+        <button
+          type="button"
+          className={styles.link}
+          onClick={() => setOpen(!open)}
+          aria-label={`Leave ${name} out`}
+          aria-expanded={open}
+        >
+          leave out
+        </button>
+      </Popover.Target>
+      <Popover.Dropdown>
+        <form
+          className={styles.popForm}
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (because.trim() === '') return;
+            setOpen(false);
+            onExclude(pull.id, because.trim());
+          }}
+        >
+          <TextInput
+            label={`Why leave ${name} out?`}
+            placeholder="belt slipped, wrong fuel …"
+            value={because}
+            onChange={(event) => setBecause(event.currentTarget.value)}
+            data-autofocus
+            required
+          />
+          <Button type="submit" size="xs" disabled={because.trim() === ''}>
+            Leave it out
+          </Button>
+        </form>
+      </Popover.Dropdown>
+    </Popover>
+  );
+}

@@ -1,0 +1,83 @@
+import type { LadderAnswer, LadderInput, UseRule } from '../../src/ladder/types.ts';
+import type { Mark, Peak } from '../../src/pull/types.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
+
+/** What the table says of a pull beyond what the ladder computes from. All of it may be missing. */
+export interface PullDetail {
+  /** What people call it: `pull 4`, a file's name. */
+  readonly name: string;
+  /** Where its own page is. */
+  readonly href?: string;
+  readonly peakPower: Peak | null;
+  readonly peakTorque: Peak | null;
+  readonly lambda: number | null;
+  /** Factor that brought it to standard air. */
+  readonly airFactor: number | null;
+  readonly marks: readonly Mark[];
+}
+
+/** A decision on record. */
+export interface DecisionNote {
+  readonly id: string;
+  readonly use: string;
+  readonly setting: number | null;
+  readonly who: string;
+  /** Already in words. */
+  readonly when: string;
+  readonly why: string;
+}
+
+/** A decision about to be recorded, with what was advised beside it. */
+export interface NewDecisionNote {
+  readonly use: string;
+  readonly setting: number;
+  readonly who: string;
+  readonly why: string;
+  readonly advised: number | null;
+  readonly advisedWhy: string | null;
+}
+
+/** What the screen knows of its surroundings. */
+export interface LadderTitle {
+  /** `Spark ladder`. */
+  readonly ladder: string;
+  /** Engine, build, day: `Rally six, build 2, 14 May`. Stands on saved pictures. */
+  readonly scenario: string;
+  /** Air standard in words. */
+  readonly standard: string;
+}
+
+export interface LadderCallbacks {
+  /** After the band came to rest, not at every pixel. */
+  readonly onBand?: (bandRpm: readonly [number, number]) => void;
+  /** The use the page speaks about. */
+  readonly onUse?: (use: string) => void;
+  /** After the rules of the uses were changed. */
+  readonly onUses?: (uses: readonly UseRule[]) => void;
+  /** A reason leaves the pull out; null takes it back in. */
+  readonly onExclude?: (pullId: string, because: string | null) => void;
+  /** Settles when the decision is on record; a refusal is shown. */
+  readonly onDecide?: (decision: NewDecisionNote) => Promise<unknown> | undefined;
+}
+
+export interface LadderScreenProps extends LadderCallbacks {
+  readonly input: LadderInput;
+  readonly title: LadderTitle;
+  readonly units: UnitSystem;
+  readonly details?: ReadonlyMap<string, PullDetail>;
+  readonly decisions?: readonly DecisionNote[];
+  /** The use to speak about first; otherwise the first rule. */
+  readonly use?: string | null;
+  /** Where pulls are added, for the state without pulls. */
+  readonly addPullsHref?: string;
+}
+
+/** As the screen, but the answer is given and every change goes straight up. */
+export interface LadderViewProps extends LadderScreenProps {
+  readonly answer: LadderAnswer | null;
+  /** Why there is no answer, in a sentence. */
+  readonly trouble?: string | null;
+  readonly use: string | null;
+  /** The answer shown lags behind what is being dragged. */
+  readonly settling?: boolean;
+}
