@@ -73,7 +73,12 @@ export async function openRecord(
       now,
       newId: options.newId ?? ((kind) => makeId(kind, now().getTime())),
     };
-    return recordOver(at, { folder: whole, isNew, reader, unlock });
+    const closeAll = () => {
+      // Kysely closes only connections it has used.
+      for (const db of open) db.close();
+      unlock();
+    };
+    return recordOver(at, { folder: whole, isNew, reader, closeAll });
   } catch (error) {
     for (const db of open) db.close();
     unlock();
@@ -103,7 +108,7 @@ function seedShop(db: Database.Database): void {
 
 function recordOver(
   at: Connections,
-  opened: { folder: string; isNew: boolean; reader: Database.Database; unlock: () => void },
+  opened: { folder: string; isNew: boolean; reader: Database.Database; closeAll: () => void },
 ): PullbookRecord {
   const getShop = async () =>
     fromRow('shop', await at.reading.selectFrom('shop').selectAll().executeTakeFirstOrThrow());
@@ -177,7 +182,7 @@ function recordOver(
       closed = true;
       await at.reading.destroy();
       await at.writing.destroy();
-      opened.unlock();
+      opened.closeAll();
     },
   };
 }
