@@ -1,0 +1,108 @@
+import { useMutation } from '@tanstack/react-query';
+import { say, sayTrouble } from '../shell/toasts.tsx';
+import { ask } from './client.ts';
+import { queryClient } from './queries.ts';
+import type { DayPage, Pull, PullPatch, RecordEvent } from './types.gen.ts';
+
+/** Every change can touch counts and curves anywhere, so all that is shown is asked again. */
+export async function refresh(): Promise<void> {
+  await queryClient.invalidateQueries();
+}
+
+const sentenceOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
+
+async function travel(request: () => Promise<RecordEvent>, back: () => void): Promise<void> {
+  try {
+    const event = await request();
+    await refresh();
+    say(asSentence(event.summary), back);
+  } catch (error) {
+    sayTrouble(sentenceOf(error));
+  }
+}
+
+/** Takes back the newest change that stands. */
+export const undoLatest = (): Promise<void> =>
+  travel(
+    () => ask('POST /undo', {}),
+    () => void redoLatest(),
+  );
+/** Brings back what was last taken back. */
+export const redoLatest = (): Promise<void> =>
+  travel(
+    () => ask('POST /redo', {}),
+    () => void undoLatest(),
+  );
+/** Takes back one change of the list. */
+export const undoEvent = (event: number): Promise<void> =>
+  travel(
+    () => ask('POST /events/{event}/undo', { params: { event } }),
+    () => void redoEvent(event),
+  );
+/** Brings back one change of the list. */
+export const redoEvent = (event: number): Promise<void> =>
+  travel(
+    () => ask('POST /events/{event}/redo', { params: { event } }),
+    () => void undoEvent(event),
+  );
+
+/** First letter large, full stop at the end. */
+export function asSentence(text: string): string {
+  const large = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(large) ? large : `${large}.`;
+}
+
+interface ChangeOptions<T> {
+  /** Said when done, with a way back; left out: done silently. */
+  readonly done?: string | ((result: T) => string);
+  readonly after?: (result: T) => void;
+}
+
+/** One change of the record: asked of the service, told in passing, undone from there. */
+export function useChange<A, T>(
+  request: (argument: A) => Promise<T>,
+  { done, after }: ChangeOptions<T> = {},
+) {
+  return useMutation({
+    mutationFn: request,
+    onSuccess: async (result) => {
+      await refresh();
+      if (done !== undefined)
+        say(typeof done === 'string' ? done : done(result), () => void undoLatest());
+      after?.(result);
+    },
+    onError: (error) => sayTrouble(sentenceOf(error)),
+  });
+}
+
+export interface PullChanges {
+  readonly dayId: string;
+  readonly patches: readonly { readonly id: string; readonly patch: PullPatch }[];
+  readonly what: string;
+}
+
+/** Changes pulls of a day; the table shows it at once and turns back where the service refuses. */
+export function useChangePulls() {
+  return useMutation({
+    mutationFn: ({ dayId, patches }: PullChanges) =>
+      ask('PATCH /days/{id}/pulls', { params: { id: dayId }, body: patches }),
+    onMutate: async ({ dayId, patches }) => {
+      const key = ['days', dayId, 'page'];
+      await queryClient.cancelQueries({ queryKey: key });
+      const before = queryClient.getQueryData<DayPage>(key);
+      const byId = new Map(patches.map(({ id, patch }) => [id, patch]));
+      if (before !== undefined)
+        queryClient.setQueryData<DayPage>(key, {
+          ...before,
+          pulls: before.pulls.map((pull) => ({ ...pull, ...byId.get(pull.id) }) as Pull),
+        });
+      return { key, before };
+    },
+    onSuccess: (_, { what }) => say(asSentence(what), () => void undoLatest()),
+    onError: (error, _, context) => {
+      if (context?.before !== undefined) queryClient.setQueryData(context.key, context.before);
+      sayTrouble(sentenceOf(error));
+    },
+    onSettled: refresh,
+  });
+}

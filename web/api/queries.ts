@@ -1,0 +1,115 @@
+import { keepPreviousData, QueryClient, queryOptions } from '@tanstack/react-query';
+import { ask, ServiceError } from './client.ts';
+import type { AirStandard } from './types.gen.ts';
+
+/** Everything the screens ask, under the keys by which a change makes it stale. */
+export const queryClient = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: 30_000,
+      refetchOnWindowFocus: true,
+      // A refusal with a reason will be the same a second later; only silence is worth a second try.
+      retry: (times, error) =>
+        error instanceof ServiceError && error.code === 'silent' && times < 2,
+    },
+  },
+});
+
+export const shopQuery = queryOptions({
+  queryKey: ['shop', 'summary'],
+  queryFn: () => ask('GET /shop/summary', {}),
+});
+
+export const shopSettingsQuery = queryOptions({
+  queryKey: ['shop', 'settings'],
+  queryFn: () => ask('GET /shop', {}),
+});
+
+export const cellsQuery = queryOptions({
+  queryKey: ['cells'],
+  queryFn: () => ask('GET /cells', {}),
+});
+
+export const mappingsQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['cells', id, 'mappings'],
+    queryFn: () => ask('GET /cells/{id}/mappings', { params: { id } }),
+  });
+
+export const enginePageQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['engines', id, 'page'],
+    queryFn: () => ask('GET /engines/{id}/page', { params: { id } }),
+  });
+
+export const buildQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['builds', id],
+    queryFn: () => ask('GET /builds/{id}', { params: { id } }),
+  });
+
+export const dayPageQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['days', id, 'page'],
+    queryFn: () => ask('GET /days/{id}/page', { params: { id } }),
+  });
+
+/** Left out where the day's own standard is wanted. */
+const inStandard = (standard: AirStandard | null) => (standard === null ? {} : { standard });
+
+/** The curves of a day; those of the standard shown before stay until the new ones are there. */
+export const dayCurvesQuery = (id: string, standard: AirStandard | null) =>
+  queryOptions({
+    queryKey: ['days', id, 'curves', standard],
+    queryFn: () => ask('GET /days/{id}/curves', { params: { id }, query: inStandard(standard) }),
+    placeholderData: keepPreviousData,
+  });
+
+export const pullQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['pulls', id],
+    queryFn: () => ask('GET /pulls/{id}', { params: { id } }),
+  });
+
+export const pullCurveQuery = (id: string, standard: AirStandard | null) =>
+  queryOptions({
+    queryKey: ['pulls', id, 'curve', standard],
+    queryFn: () => ask('GET /pulls/{id}/curve', { params: { id }, query: inStandard(standard) }),
+    placeholderData: keepPreviousData,
+  });
+
+export const traceQuery = (id: string, points: number, whole: boolean) =>
+  queryOptions({
+    queryKey: ['pulls', id, 'trace', points, whole],
+    queryFn: () =>
+      ask('GET /pulls/{id}/trace', {
+        params: { id },
+        query: { points, whole: whole ? 'true' : 'false' },
+      }),
+  });
+
+export const understoodQuery = (sha256: string, cellId: string) =>
+  queryOptions({
+    queryKey: ['understood', sha256, cellId],
+    queryFn: () =>
+      ask('GET /recordings/{sha256}/understood', { params: { sha256 }, query: { cellId } }),
+  });
+
+export const readingQuery = (id: string, standard: AirStandard | null) =>
+  queryOptions({
+    queryKey: ['ladders', id, 'reading', standard],
+    queryFn: () =>
+      ask('GET /ladders/{id}/reading', { params: { id }, query: inStandard(standard) }),
+    placeholderData: keepPreviousData,
+  });
+
+export const EVENTS_A_PAGE = 60;
+
+export const eventsQuery = (before: number | null) =>
+  queryOptions({
+    queryKey: ['events', before],
+    queryFn: () =>
+      ask('GET /events', {
+        query: { limit: EVENTS_A_PAGE, ...(before === null ? {} : { before }) },
+      }),
+  });

@@ -1,0 +1,119 @@
+import { Button, Group, Modal, NativeSelect, Textarea, TextInput } from '@mantine/core';
+import { type FormEvent, useState } from 'react';
+import { usePreferences } from '../shell/preferences.tsx';
+import styles from './edit-sheet.module.css';
+import { type Field, readForm, textOf, unitOf, type Values } from './fields.ts';
+
+interface EditSheetProps {
+  readonly title: string;
+  readonly fields: readonly Field[];
+  readonly values: Values;
+  readonly saveLabel?: string;
+  readonly busy?: boolean;
+  /** For new things: what was offered and left as it is goes along. */
+  readonly sendUntouched?: boolean;
+  readonly onSave: (patch: Values) => void;
+  readonly onClose: () => void;
+}
+
+/** A form over the page for one thing of the record. What is not touched is not sent. */
+export function EditSheet(props: EditSheetProps) {
+  const {
+    title,
+    fields,
+    values,
+    saveLabel = 'Save',
+    busy = false,
+    sendUntouched,
+    onSave,
+    onClose,
+  } = props;
+  const { units } = usePreferences();
+  const [texts, setTexts] = useState<Readonly<Record<string, string>>>(() =>
+    Object.fromEntries(fields.map((field) => [field.key, textOf(field, values[field.key], units)])),
+  );
+  const [troubles, setTroubles] = useState<Readonly<Record<string, string>>>({});
+
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const read = readForm(fields, texts, values, units, sendUntouched);
+    setTroubles(read.troubles);
+    if (Object.keys(read.troubles).length > 0) return;
+    if (Object.keys(read.patch).length === 0) onClose();
+    else onSave(read.patch);
+  };
+
+  return (
+    <Modal opened onClose={onClose} title={title} size="lg">
+      <form onSubmit={submit} noValidate>
+        <div className={styles.fields}>
+          {fields.map((field, index) => (
+            <FieldInput
+              key={field.key}
+              field={field}
+              first={index === 0}
+              text={texts[field.key] ?? ''}
+              unit={unitOf(field, units)}
+              trouble={troubles[field.key]}
+              onChange={(text) => setTexts({ ...texts, [field.key]: text })}
+            />
+          ))}
+        </div>
+        <Group justify="flex-end" mt="lg" gap="sm">
+          <Button variant="default" onClick={onClose}>
+            Cancel
+          </Button>
+          <Button type="submit" loading={busy}>
+            {saveLabel}
+          </Button>
+        </Group>
+      </form>
+    </Modal>
+  );
+}
+
+interface FieldInputProps {
+  readonly field: Field;
+  readonly first: boolean;
+  readonly text: string;
+  readonly unit: string | undefined;
+  readonly trouble: string | undefined;
+  readonly onChange: (text: string) => void;
+}
+
+function FieldInput({ field, first, text, unit, trouble, onChange }: FieldInputProps) {
+  const common = {
+    label: unit === undefined ? field.label : `${field.label}, ${unit}`,
+    value: text,
+    required: field.required === true,
+    withAsterisk: false,
+    ...(field.hint === undefined ? {} : { description: field.hint }),
+    ...(trouble === undefined ? {} : { error: trouble }),
+    ...(first ? { 'data-autofocus': true } : {}),
+  };
+  if (field.kind === 'long')
+    return (
+      <Textarea
+        {...common}
+        className={styles.wide}
+        rows={3}
+        onChange={(event) => onChange(event.currentTarget.value)}
+      />
+    );
+  if (field.kind === 'choice')
+    return (
+      <NativeSelect
+        {...common}
+        data={[...(field.choices ?? [])]}
+        onChange={(event) => onChange(event.currentTarget.value)}
+      />
+    );
+  return (
+    <TextInput
+      {...common}
+      type={field.kind === 'date' ? 'date' : 'text'}
+      autoComplete="off"
+      onChange={(event) => onChange(event.currentTarget.value)}
+    />
+  );
+}

@@ -1,0 +1,215 @@
+import { Anchor, Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useChange } from '../api/changes.ts';
+import { ask } from '../api/client.ts';
+import { buildQuery, cellsQuery, enginePageQuery } from '../api/queries.ts';
+import type { Build, BuildPatch, Cell, DaySummary, Engine, NewDay } from '../api/types.gen.ts';
+import { EditSheet } from '../form/edit-sheet.tsx';
+import { BUILD_FIELDS, newDayFields } from '../form/specs.ts';
+import { Facts, useFigures } from '../shell/figures.tsx';
+import { Page } from '../shell/page.tsx';
+import { dayLabel } from '../shell/places.ts';
+import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
+import { count } from '../shell/words.ts';
+import { decidedInWords, leadsInWords } from './engine-words.ts';
+
+/** One state of the engine's parts, and the days on which it was tested. */
+export function BuildScreen() {
+  const { id } = useParams({ from: '/builds/$id' });
+  const build = useQuery(buildQuery(id));
+  const page = useQuery({
+    ...enginePageQuery(build.data?.engineId ?? ''),
+    enabled: build.data !== undefined,
+  });
+  const cells = useQuery(cellsQuery);
+  const name = build.data?.name ?? 'Build';
+  const engine = page.data?.engine;
+  const error = build.error ?? page.error ?? cells.error;
+  return (
+    <Page
+      title={engine ? `${engine.name}, ${name}` : name}
+      crumbs={[
+        { label: 'Shop', to: '/' },
+        ...(engine ? [{ label: engine.name, to: `/engines/${engine.id}` }] : []),
+        { label: name },
+      ]}
+    >
+      {error !== null && <Trouble error={error} retry={() => window.location.reload()} />}
+      {build.data && page.data && cells.data ? (
+        <BuildPage
+          build={build.data}
+          engine={page.data.engine}
+          days={page.data.days.filter((day) => day.buildId === id)}
+          cells={cells.data}
+        />
+      ) : (
+        error === null && <Waiting what="the build" />
+      )}
+    </Page>
+  );
+}
+
+interface BuildPageProps {
+  readonly build: Build;
+  readonly engine: Engine;
+  readonly days: readonly DaySummary[];
+  readonly cells: readonly Cell[];
+}
+
+function BuildPage({ build, engine, days, cells }: BuildPageProps) {
+  const { figure } = useFigures();
+  const navigate = useNavigate();
+  const [open, setOpen] = useState<'edit' | 'day' | null>(null);
+  const close = () => setOpen(null);
+  const params = { id: build.id };
+  const edit = useChange((body: BuildPatch) => ask('PATCH /builds/{id}', { params, body }), {
+    done: `${build.name} is changed.`,
+    after: close,
+  });
+  const remove = useChange(() => ask('DELETE /builds/{id}', { params }), {
+    done: `${build.name} is removed with its test days.`,
+    after: () => void navigate({ to: '/engines/$id', params: { id: engine.id } }),
+  });
+  const openDay = useChange(
+    async (patch: Partial<NewDay>) => {
+      const cellId = patch.cellId ?? cells[0]?.id ?? (await firstCell());
+      return ask('POST /builds/{id}/days', { params, body: { date: today(), ...patch, cellId } });
+    },
+    {
+      done: (day) => `${dayLabel(day)} is open for pulls.`,
+      after: (day) => void navigate({ to: '/days/$id', params: { id: day.id } }),
+    },
+  );
+  // What a build leaves open is as its engine says.
+  const own = <K extends 'cylinders' | 'displacementM3' | 'strokeM' | 'compressionRatio'>(key: K) =>
+    build[key] ?? engine[key];
+  const displacement = own('displacementM3');
+  const stroke = own('strokeM');
+  const compression = own('compressionRatio');
+  return (
+    <div className="stack">
+      <div className="opening">
+        <div>
+          <h1>
+            {engine.name}, {build.name}
+          </h1>
+          {build.notes !== '' && <p className="lede">{build.notes}</p>}
+        </div>
+        <div className="acts">
+          <Button variant="default" onClick={() => remove.mutate(undefined)}>
+            Remove
+          </Button>
+          <Button variant="default" onClick={() => setOpen('edit')}>
+            Edit
+          </Button>
+          <Button onClick={() => setOpen('day')}>New test day</Button>
+        </div>
+      </div>
+      <section className="panel" aria-label="Facts">
+        <Facts
+          rows={[
+            ['Cylinders', own('cylinders')],
+            ['Displacement', displacement === null ? null : figure(displacement, 'displacement')],
+            ['Stroke', stroke === null ? null : figure(stroke, 'length')],
+            ['Compression', compression === null ? null : `${compression} : 1`],
+          ]}
+        />
+      </section>
+      {days.length === 0 ? (
+        <Nothing
+          title="Not tested yet"
+          action={<Button onClick={() => setOpen('day')}>Open a test day</Button>}
+        >
+          A test day holds the pulls made on this build, on one cell, in one day’s air. Open one,
+          then drop the run files in.
+        </Nothing>
+      ) : (
+        <section className="panel" aria-labelledby="days">
+          <header>
+            <h2 id="days">Test days</h2>
+          </header>
+          <table className="sheet">
+            <thead>
+              <tr>
+                <th scope="col">Day</th>
+                <th scope="col">Pulls</th>
+                <th scope="col">Decided</th>
+                <th scope="col">Ladder</th>
+              </tr>
+            </thead>
+            <tbody>
+              {days.map((day) => (
+                <tr key={day.id}>
+                  <th scope="row">
+                    <Anchor component={Link} to={`/days/${day.id}`} inherit>
+                      {dayLabel(day)}
+                    </Anchor>
+                  </th>
+                  <td>
+                    {[count(day.pullCount, 'pull'), leadsInWords(day.lowLeadDeg, day.highLeadDeg)]
+                      .filter(Boolean)
+                      .join(', ')}
+                  </td>
+                  <td>{decidedInWords(day.decisions) ?? <span className="quiet">not yet</span>}</td>
+                  <td>
+                    <Anchor component={Link} to={`/days/${day.id}/ladder`} inherit>
+                      Spark ladder
+                    </Anchor>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      )}
+      {open === 'edit' && (
+        <EditSheet
+          title={`Edit ${build.name}`}
+          fields={BUILD_FIELDS}
+          values={build}
+          busy={edit.isPending}
+          onClose={close}
+          onSave={(patch) => edit.mutate(patch as BuildPatch)}
+        />
+      )}
+      {open === 'day' && (
+        <EditSheet
+          title="New test day"
+          fields={newDayFields(cellChoices(cells))}
+          values={{ date: today(), cellId: cells[0]?.id ?? NEW_CELL }}
+          saveLabel="Open the day"
+          sendUntouched
+          busy={openDay.isPending}
+          onClose={close}
+          onSave={({ cellId, ...patch }) =>
+            openDay.mutate({
+              ...(cellId === NEW_CELL ? {} : { cellId: cellId as string }),
+              ...(patch as Partial<NewDay>),
+            })
+          }
+        />
+      )}
+    </div>
+  );
+}
+
+const NEW_CELL = 'new';
+
+function cellChoices(cells: readonly Cell[]): { value: string; label: string }[] {
+  return cells.length === 0
+    ? [{ value: NEW_CELL, label: 'my cell (facts can follow in the settings)' }]
+    : cells.map((cell) => ({ value: cell.id, label: cell.name }));
+}
+
+/** A shop without a cell gets one whose facts are not known yet. */
+async function firstCell(): Promise<string> {
+  return (await ask('POST /cells', { body: { name: 'My cell' } })).id;
+}
+
+function today(): string {
+  const now = new Date();
+  const two = (number: number) => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -1,0 +1,95 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { asSentence, redoEvent, undoEvent } from '../api/changes.ts';
+import { EVENTS_A_PAGE, eventsQuery } from '../api/queries.ts';
+import { Page } from '../shell/page.tsx';
+import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
+import { timeInWords } from '../shell/words.ts';
+
+const KIND = {
+  change: 'change',
+  import: 'import',
+  undo: 'taken back',
+  redo: 'brought back',
+} as const;
+
+/** Every change of the record, newest first, each with its way back. */
+export function ChangesScreen() {
+  const [before, setBefore] = useState<number | null>(null);
+  const events = useQuery(eventsQuery(before));
+  const last = events.data?.at(-1);
+  return (
+    <Page title="Changes" crumbs={[{ label: 'Shop', to: '/' }, { label: 'Changes' }]}>
+      <div className="opening">
+        <div>
+          <h1>Changes</h1>
+          <p className="lede">
+            Everything that was written into the book, newest first. Whatever was changed or removed
+            can be taken back.
+          </p>
+        </div>
+        {before !== null && (
+          <Button variant="default" onClick={() => setBefore(null)}>
+            Newest
+          </Button>
+        )}
+      </div>
+      {events.isPending && <Waiting what="the changes" lines={8} />}
+      {events.isError && <Trouble error={events.error} retry={() => void events.refetch()} />}
+      {events.data?.length === 0 && (
+        <Nothing title="Nothing was changed yet">
+          The first engine will make the first line.
+        </Nothing>
+      )}
+      {events.data && events.data.length > 0 && (
+        <section className="panel" aria-label="Changes">
+          <table className="sheet">
+            <thead>
+              <tr>
+                <th scope="col">When</th>
+                <th scope="col">What</th>
+                <th scope="col">Who</th>
+                <th scope="col">Kind</th>
+                <th scope="col">
+                  <span className="quiet">Way back</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {events.data.map((event) => (
+                <tr key={event.id}>
+                  <td>{timeInWords(event.at)}</td>
+                  <td>
+                    {event.undone ? <s>{asSentence(event.summary)}</s> : asSentence(event.summary)}
+                  </td>
+                  <td>{event.who}</td>
+                  <td className="quiet">{KIND[event.kind]}</td>
+                  <td>
+                    {event.kind !== 'undo' && event.kind !== 'redo' && (
+                      <Button
+                        variant="default"
+                        size="compact-xs"
+                        aria-label={`${event.undone ? 'Bring back' : 'Take back'}: ${event.summary}`}
+                        onClick={() =>
+                          void (event.undone ? redoEvent(event.id) : undoEvent(event.id))
+                        }
+                      >
+                        {event.undone ? 'Bring back' : 'Take back'}
+                      </Button>
+                    )}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          {events.data.length === EVENTS_A_PAGE && last && (
+            <Button variant="subtle" mt="sm" onClick={() => setBefore(last.id)}>
+              Older
+            </Button>
+          )}
+        </section>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,30 @@
+import type { Cell, TestDay } from '../../api/types.gen.ts';
+import { Facts, useFigures } from '../../shell/figures.tsx';
+import { configurationInWords } from './pull-rows.tsx';
+
+/** What was true of the whole day: fuel, air, cell, and how the engine stood on it. */
+export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
+  const { figure } = useFigures();
+  const maybe = (value: number | null, kind: 'temperature' | 'barometer' | 'inertia') =>
+    value === null ? null : figure(value, kind);
+  return (
+    <Facts
+      rows={[
+        ['Cell', cell.name],
+        ['Inertia of the cell', maybe(cell.inertiaKgM2, 'inertia') ?? 'not known'],
+        ['Fuel', day.fuel],
+        ['Octane number', day.octane],
+        ['Fuel batch', day.fuelBatch],
+        ['Inlet temperature', maybe(day.inletTemperatureK, 'temperature')],
+        ['Hottest inlet the owner will see', maybe(day.worstInletTemperatureK, 'temperature')],
+        ['Worst octane the owner will use', day.worstOctane],
+        ['Air temperature', maybe(day.airTemperatureK, 'temperature')],
+        ['Barometer', maybe(day.airPressureAbsPa, 'barometer')],
+        ['Humidity', day.airHumidity === null ? null : `${Math.round(day.airHumidity * 100)} %`],
+        ['Lambda target', day.lambdaTarget],
+        ['Use', day.use],
+        ['Configuration', configurationInWords(day.configuration)],
+      ]}
+    />
+  );
+}

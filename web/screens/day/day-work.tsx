@@ -1,0 +1,168 @@
+import { Button, Menu } from '@mantine/core';
+import type { UseQueryResult } from '@tanstack/react-query';
+import { Link, useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useChangePulls } from '../../api/changes.ts';
+import type {
+  BandRpm,
+  DayPage,
+  LadderReading,
+  Pull,
+  PullCurve,
+  Shop,
+} from '../../api/types.gen.ts';
+import { dayLabel } from '../../shell/places.ts';
+import { usePreferences } from '../../shell/preferences.tsx';
+import { SafetyLine } from '../../shell/safety.tsx';
+import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { count, nameOfStandard } from '../../shell/words.ts';
+import { DayFacts } from './day-facts.tsx';
+import { type DaySheet, DaySheets } from './day-sheets.tsx';
+import { DropZone, FileList } from './drop-zone.tsx';
+import { LeadTable } from './lead-table.tsx';
+import { Overlay } from './overlay.tsx';
+import { TailHead, usePullRows } from './pull-rows.tsx';
+import { Questions } from './questions.tsx';
+import { Remarks } from './remarks.tsx';
+import type { PullWithCurve } from './series.ts';
+import { useImports } from './use-imports.ts';
+import { useRemovals } from './use-removals.ts';
+
+interface DayWorkProps {
+  readonly page: DayPage;
+  readonly all: readonly PullWithCurve[];
+  readonly curves: UseQueryResult<readonly PullCurve[], Error>;
+  readonly reading: LadderReading | null;
+  readonly shop: Shop | null;
+  readonly band: BandRpm | null;
+  readonly onBand: (band: BandRpm) => void;
+}
+
+/** What one does on a test day, from the answer so far down to the facts of the day. */
+export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayWorkProps) {
+  const { day, engine, build, cell, pulls, recordings } = page;
+  const { standard } = usePreferences();
+  const [sheet, setSheet] = useState<DaySheet>(null);
+  const imports = useImports(day.id);
+  const changePulls = useChangePulls();
+  const { removeDay, removePull } = useRemovals(page, useNavigate());
+  const change = (patches: readonly { id: string; patch: object }[], what: string) =>
+    changePulls.mutate({ dayId: day.id, patches, what });
+
+  const move = (pull: Pull, by: -1 | 1) => {
+    const at = all.findIndex((one) => one.pull.id === pull.id);
+    const other = all[at + by]?.pull;
+    if (other === undefined) return;
+    change(
+      [
+        { id: pull.id, patch: { order: other.order } },
+        { id: other.id, patch: { order: pull.order } },
+      ],
+      `Pull ${pull.order + 1} is now pull ${other.order + 1}`,
+    );
+  };
+  const rows = usePullRows(all, {
+    configure: (pull) => setSheet({ kind: 'pull', pull }),
+    move,
+    remove: (pull) => removePull.mutate(pull),
+  });
+  const shown = standard ?? day.standard ?? shop?.standard ?? 'SAE J1349';
+  const empty = pulls.length === 0;
+
+  const head = (
+    <div className="opening">
+      <div>
+        <h1>{headlineOf(reading) ?? dayLabel(day)}</h1>
+        <p className="lede">{ledeOf(reading, page)}</p>
+      </div>
+      <div className="acts">
+        <Menu position="bottom-end">
+          <Menu.Target>
+            <Button variant="default">Day …</Button>
+          </Menu.Target>
+          <Menu.Dropdown>
+            <Menu.Item onClick={() => setSheet({ kind: 'day' })}>Facts of the day …</Menu.Item>
+            <Menu.Item onClick={() => setSheet({ kind: 'configuration' })}>
+              Configuration …
+            </Menu.Item>
+            <Menu.Item onClick={() => setSheet({ kind: 'typed' })}>Type in a peak …</Menu.Item>
+            <Menu.Item onClick={() => removeDay.mutate(undefined)}>Remove the day</Menu.Item>
+          </Menu.Dropdown>
+        </Menu>
+        <Button component={Link} to={`/days/${day.id}/ladder`} disabled={empty}>
+          Spark ladder
+        </Button>
+      </div>
+    </div>
+  );
+
+  return (
+    <DropZone onFiles={imports.add} empty={empty} head={head}>
+      <FileList jobs={imports.jobs} cancel={imports.cancel} clear={imports.clear} />
+      {!empty && <Questions cell={cell} recordings={recordings} pulls={pulls} />}
+      {empty && imports.jobs.length === 0 && (
+        <Nothing title="No pulls yet">
+          Drop the files of the day, or type in a peak where only figures are known. Then set each
+          pull’s lead; the ladder needs it.
+        </Nothing>
+      )}
+      {!empty && (
+        <section className="panel" aria-labelledby="pulls-of-day">
+          <header>
+            <h2 id="pulls-of-day">Pulls</h2>
+            <span className="quiet">{leftOutInWords(pulls)}</span>
+          </header>
+          <LeadTable rows={rows} tailHead={<TailHead />} change={change} />
+        </section>
+      )}
+      {curves.isError && <Trouble error={curves.error} retry={() => void curves.refetch()} />}
+      {!empty && curves.isPending && <Waiting what="the curves" lines={6} />}
+      <Overlay
+        all={all}
+        scenario={`${engine.name}, ${build.name}, ${dayLabel(day)}`}
+        standardWords={shown === 'none' ? 'As observed' : `In the air of ${nameOfStandard(shown)}`}
+        band={band}
+        onBand={onBand}
+      />
+      <Remarks all={all} />
+      <section className="panel" aria-labelledby="facts-of-day">
+        <header>
+          <h2 id="facts-of-day">The day</h2>
+          <Button variant="subtle" size="compact-sm" onClick={() => setSheet({ kind: 'day' })}>
+            Edit
+          </Button>
+        </header>
+        <DayFacts day={day} cell={cell} />
+      </section>
+      <SafetyLine />
+      <DaySheets
+        sheet={sheet}
+        page={page}
+        uses={shop?.uses.map((use) => use.name) ?? []}
+        close={() => setSheet(null)}
+        changePull={(pull, patch) =>
+          change([{ id: pull.id, patch }], `What differs in pull ${pull.order + 1}`)
+        }
+      />
+    </DropZone>
+  );
+}
+
+function headlineOf(reading: LadderReading | null): string | null {
+  return reading?.answer?.headline ?? null;
+}
+
+function ledeOf(reading: LadderReading | null, { pulls, cell, day }: DayPage): string {
+  if (reading?.answer) return reading.answer.next.why;
+  const parts = [count(pulls.length, 'pull'), `on ${cell.name}`];
+  if (day.fuel !== null) parts.push(`on ${day.fuel}`);
+  const why = reading?.whyNone ?? null;
+  return `${parts.join(' ')}.${why === null || pulls.length === 0 ? '' : ` ${why}`}`;
+}
+
+function leftOutInWords(pulls: readonly Pull[]): string {
+  const out = pulls.filter((pull) => pull.excludedBecause !== null).length;
+  return out === 0
+    ? 'all counted'
+    : `${count(pulls.length - out, 'pull')} counted, ${out} left out`;
+}

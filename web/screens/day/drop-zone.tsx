@@ -1,0 +1,168 @@
+import { Anchor, Button, FileButton, Progress } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
+import { type ReactNode, useState } from 'react';
+import { Place } from '../../shell/states.tsx';
+import { count } from '../../shell/words.ts';
+import { CheckIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
+import styles from './drop-zone.module.css';
+import type { FileJob } from './use-imports.ts';
+
+interface DropZoneProps {
+  readonly onFiles: (files: readonly File[]) => void;
+  readonly empty: boolean;
+  /** What stands above the line. */
+  readonly head: ReactNode;
+  readonly children: ReactNode;
+}
+
+/** The whole page takes dropped files; the line at its head says so and opens the file picker. */
+export function DropZone({ onFiles, empty, head, children }: DropZoneProps) {
+  // Entering a child fires before leaving its parent, so depth is counted instead of a flag.
+  const [depth, setDepth] = useState(0);
+  const carriesFiles = (types: readonly string[]) => types.includes('Files');
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a second way; the button does the same
+    <div
+      className={styles.zone}
+      data-over={depth > 0 || undefined}
+      onDragEnter={(event) => {
+        if (carriesFiles(event.dataTransfer.types)) setDepth((now) => now + 1);
+      }}
+      onDragLeave={(event) => {
+        if (carriesFiles(event.dataTransfer.types)) setDepth((now) => Math.max(0, now - 1));
+      }}
+      onDragOver={(event) => {
+        if (carriesFiles(event.dataTransfer.types)) event.preventDefault();
+      }}
+      onDrop={(event) => {
+        event.preventDefault();
+        setDepth(0);
+        onFiles([...event.dataTransfer.files]);
+      }}
+    >
+      {head}
+      <div className={styles.line} data-empty={empty || undefined}>
+        <div>
+          <strong>{empty ? 'Drop the day’s run files here' : 'More run files?'}</strong>{' '}
+          <span className="quiet">
+            {empty
+              ? 'Text, spreadsheet or Parquet, as the logger wrote them; many at once.'
+              : 'Drop them anywhere on this page.'}
+          </span>
+        </div>
+        <FileButton multiple onChange={onFiles}>
+          {(props) => (
+            <Button variant={empty ? 'filled' : 'default'} {...props}>
+              Choose files
+            </Button>
+          )}
+        </FileButton>
+      </div>
+      {children}
+      {depth > 0 && <div className={styles.veil}>Drop to add to this day</div>}
+    </div>
+  );
+}
+
+interface FileListProps {
+  readonly jobs: readonly FileJob[];
+  readonly cancel: (key: number) => void;
+  readonly clear: () => void;
+}
+
+/** What became of each dropped file. */
+export function FileList({ jobs, cancel, clear }: FileListProps) {
+  if (jobs.length === 0) return null;
+  const busy = jobs.some((job) => job.state === 'waiting' || job.state === 'running');
+  return (
+    <section className="panel" aria-label="Files" aria-live="polite">
+      <header>
+        <h2>Files</h2>
+        {!busy && (
+          <Button variant="subtle" size="compact-sm" onClick={clear}>
+            Clear the list
+          </Button>
+        )}
+      </header>
+      <ul className={styles.files}>
+        {jobs.map((job) => (
+          <li key={job.key}>
+            <FileLine job={job} cancel={() => cancel(job.key)} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function FileLine({ job, cancel }: { job: FileJob; cancel: () => void }) {
+  const share = job.stage?.share ?? null;
+  return (
+    <>
+      <div className={styles.file}>
+        <span className={styles.name}>{job.name}</span>
+        {job.state === 'waiting' && <span className="quiet">waiting</span>}
+        {job.state === 'running' && (
+          <>
+            <span className="quiet">{job.stage?.words ?? 'sending'}</span>
+            <Progress
+              className={styles.progress}
+              value={(share ?? 1) * 100}
+              animated={share === null}
+              aria-label={`Progress of ${job.name}`}
+            />
+          </>
+        )}
+        {job.state === 'done' && <Outcome job={job} />}
+        {job.state === 'cancelled' && (
+          <span className="quiet">Cancelled; nothing of it was stored.</span>
+        )}
+        {job.state === 'refused' && (
+          <span className="stop">
+            <StopIcon /> {job.error?.message}
+          </span>
+        )}
+        {(job.state === 'waiting' || job.state === 'running') && (
+          <Button variant="default" size="compact-xs" onClick={cancel}>
+            Cancel<span className={styles.unseen}> {job.name}</span>
+          </Button>
+        )}
+      </div>
+      {job.state === 'refused' && job.error !== null && <Place error={job.error} />}
+    </>
+  );
+}
+
+function Outcome({ job }: { job: FileJob }) {
+  const imported = job.imported!;
+  const [first] = imported.pulls;
+  if (imported.duplicate)
+    return (
+      <span>
+        <NoteIcon /> These very bytes are in the book already:{' '}
+        {first === undefined ? (
+          'nothing was added.'
+        ) : (
+          <Anchor component={Link} to={`/pulls/${first.id}`} inherit>
+            pull {first.order + 1}
+          </Anchor>
+        )}
+      </span>
+    );
+  const warnings = imported.understood?.warnings ?? [];
+  return (
+    <span>
+      <CheckIcon /> {count(imported.pulls.length, 'pull')}, {count(imported.recording.rows, 'row')}
+      {warnings.length > 0 && (
+        <details className={styles.warnings}>
+          <summary>{count(warnings.length, 'remark')}</summary>
+          <ul>
+            {warnings.map((warning) => (
+              <li key={warning}>{warning}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </span>
+  );
+}

@@ -1,0 +1,35 @@
+import type { Engine, EngineSummary } from '../api/types.gen.ts';
+
+const ASPIRATION = {
+  natural: 'naturally aspirated',
+  boosted: 'boosted',
+  nitrous: 'nitrous',
+} as const;
+
+/** `6 cylinders, 2.3 L, naturally aspirated`: what kind of engine, in one line. */
+export function engineInWords(
+  engine: Pick<Engine | EngineSummary, 'cylinders' | 'displacementM3' | 'aspiration'>,
+  figure: (value: number, kind: 'displacement') => string,
+): string {
+  const parts: string[] = [];
+  if (engine.cylinders !== null)
+    parts.push(engine.cylinders === 1 ? 'single cylinder' : `${engine.cylinders} cylinders`);
+  if (engine.displacementM3 !== null) parts.push(figure(engine.displacementM3, 'displacement'));
+  parts.push(ASPIRATION[engine.aspiration]);
+  return parts.join(', ');
+}
+
+/** `leads 22° to 32°`, or nothing where none is set. */
+export function leadsInWords(low: number | null, high: number | null): string | null {
+  if (low === null || high === null) return null;
+  return low === high ? `lead ${low}°` : `leads ${low}° to ${high}°`;
+}
+
+/** `left at 26° for bursts, 24° for sustained`. */
+export function decidedInWords(
+  decisions: readonly { readonly use: string; readonly leadDeg: number | null }[],
+): string | null {
+  const set = decisions.filter((one) => one.leadDeg !== null);
+  if (set.length === 0) return null;
+  return `left at ${set.map((one) => `${one.leadDeg}° for ${one.use}`).join(', ')}`;
+}

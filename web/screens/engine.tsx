@@ -1,0 +1,163 @@
+import { Anchor, Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useChange } from '../api/changes.ts';
+import { ask } from '../api/client.ts';
+import { enginePageQuery } from '../api/queries.ts';
+import type { EnginePage, NewBuild } from '../api/types.gen.ts';
+import { EditSheet } from '../form/edit-sheet.tsx';
+import { ASPIRATIONS, BUILD_FIELDS, CYCLES, ENGINE_FIELDS } from '../form/specs.ts';
+import { Facts, useFigures } from '../shell/figures.tsx';
+import { Page } from '../shell/page.tsx';
+import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
+import { count, dateInWords } from '../shell/words.ts';
+import { engineBody } from './engine-body.ts';
+
+/** One engine: what it is, and its builds with what was made of each. */
+export function EngineScreen() {
+  const { id } = useParams({ from: '/engines/$id' });
+  const page = useQuery(enginePageQuery(id));
+  const name = page.data?.engine.name ?? 'Engine';
+  return (
+    <Page title={name} crumbs={[{ label: 'Shop', to: '/' }, { label: name }]}>
+      {page.isPending && <Waiting what="the engine" />}
+      {page.isError && <Trouble error={page.error} retry={() => void page.refetch()} />}
+      {page.data && <Engine page={page.data} />}
+    </Page>
+  );
+}
+
+function Engine({ page }: { page: EnginePage }) {
+  const { engine, builds, days } = page;
+  const { figure } = useFigures();
+  const navigate = useNavigate();
+  const [open, setOpen] = useState<'edit' | 'build' | null>(null);
+  const close = () => setOpen(null);
+  const params = { id: engine.id };
+  const edit = useChange(
+    (body: ReturnType<typeof engineBody>) => ask('PATCH /engines/{id}', { params, body }),
+    { done: `${engine.name} is changed.`, after: close },
+  );
+  const build = useChange((body: NewBuild) => ask('POST /engines/{id}/builds', { params, body }), {
+    done: (made) => `${made.name} is written down.`,
+    after: (made) => void navigate({ to: '/builds/$id', params: { id: made.id } }),
+  });
+  const remove = useChange(() => ask('DELETE /engines/{id}', { params }), {
+    done: `${engine.name} is removed with all its builds.`,
+    after: () => void navigate({ to: '/' }),
+  });
+  return (
+    <div className="stack">
+      <div className="opening">
+        <div>
+          <h1>{engine.name}</h1>
+          {engine.notes !== '' && <p className="lede">{engine.notes}</p>}
+        </div>
+        <div className="acts">
+          <Button variant="default" onClick={() => remove.mutate(undefined)}>
+            Remove
+          </Button>
+          <Button variant="default" onClick={() => setOpen('edit')}>
+            Edit
+          </Button>
+          <Button onClick={() => setOpen('build')}>New build</Button>
+        </div>
+      </div>
+      <section className="panel" aria-label="Facts">
+        <Facts
+          rows={[
+            ['Shop serial', engine.serial],
+            ['Owner', engine.owner],
+            ['Cylinders', engine.cylinders],
+            [
+              'Displacement',
+              engine.displacementM3 === null ? null : figure(engine.displacementM3, 'displacement'),
+            ],
+            ['Stroke', engine.strokeM === null ? null : figure(engine.strokeM, 'length')],
+            [
+              'Compression',
+              engine.compressionRatio === null ? null : `${engine.compressionRatio} : 1`,
+            ],
+            ['Working cycle', CYCLES.find((one) => one.value === String(engine.cycle))?.label],
+            ['Aspiration', ASPIRATIONS.find((one) => one.value === engine.aspiration)?.label],
+            ['Fuel', engine.fuel],
+          ]}
+        />
+      </section>
+      {builds.length === 0 ? (
+        <Nothing
+          title="No build yet"
+          action={<Button onClick={() => setOpen('build')}>Write down the first build</Button>}
+        >
+          A build is one state of the engine’s parts. Every refresh makes the next one, and every
+          test day belongs to one.
+        </Nothing>
+      ) : (
+        <section className="panel" aria-labelledby="builds">
+          <header>
+            <h2 id="builds">Builds</h2>
+          </header>
+          <table className="sheet">
+            <thead>
+              <tr>
+                <th scope="col">Build</th>
+                <th scope="col">Test days</th>
+                <th scope="col">Last tested</th>
+                <th scope="col">Notes</th>
+              </tr>
+            </thead>
+            <tbody>
+              {builds.map((one) => {
+                const its = days.filter((day) => day.buildId === one.id);
+                const last = its.map((day) => day.date).find((date) => date !== null);
+                return (
+                  <tr key={one.id}>
+                    <th scope="row">
+                      <Anchor component={Link} to={`/builds/${one.id}`} inherit>
+                        {one.name}
+                      </Anchor>
+                    </th>
+                    <td>
+                      {its.length === 0
+                        ? 'none yet'
+                        : `${count(its.length, 'day')}, ${count(
+                            its.reduce((sum, day) => sum + day.pullCount, 0),
+                            'pull',
+                          )}`}
+                    </td>
+                    <td>{last ? dateInWords(last) : '–'}</td>
+                    <td className="quiet">{one.notes}</td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </section>
+      )}
+      {open === 'edit' && (
+        <EditSheet
+          title={`Edit ${engine.name}`}
+          fields={ENGINE_FIELDS}
+          values={engine}
+          busy={edit.isPending}
+          onClose={close}
+          onSave={(patch) => edit.mutate(engineBody(patch))}
+        />
+      )}
+      {open === 'build' && (
+        <EditSheet
+          title={`New build of ${engine.name}`}
+          fields={BUILD_FIELDS}
+          values={{ name: `Build ${builds.length + 1}` }}
+          saveLabel="Write it down"
+          busy={build.isPending}
+          onClose={close}
+          onSave={(patch) =>
+            build.mutate({ name: `Build ${builds.length + 1}`, ...patch } as NewBuild)
+          }
+        />
+      )}
+    </div>
+  );
+}

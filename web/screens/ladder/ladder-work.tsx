@@ -1,0 +1,107 @@
+import { useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import type { UseRule } from '../../../src/ladder/types.ts';
+import { refresh, undoLatest, useChangePulls } from '../../api/changes.ts';
+import { ask } from '../../api/client.ts';
+import { dayCurvesQuery, shopSettingsQuery } from '../../api/queries.ts';
+import type { DayPage, Ladder, LadderInput, UseRules } from '../../api/types.gen.ts';
+import { LadderScreen } from '../../ladder/LadderScreen.tsx';
+import type { NewDecisionNote } from '../../ladder/props.ts';
+import { Page } from '../../shell/page.tsx';
+import { dayLabel } from '../../shell/places.ts';
+import { usePreferences } from '../../shell/preferences.tsx';
+import { SafetyLine } from '../../shell/safety.tsx';
+import { say, sayTrouble } from '../../shell/toasts.tsx';
+import { nameOfStandard } from '../../shell/words.ts';
+import { BandWords, dayCrumbs } from '../day/day.tsx';
+import { withCurves } from '../day/series.ts';
+import { useBand } from '../use-band.ts';
+import { decisionNotes, detailsOf } from './details.ts';
+
+interface LadderWorkProps {
+  readonly page: DayPage;
+  readonly ladder: Ladder;
+  readonly input: LadderInput;
+}
+
+/** The ladder screen between the record and the person: every change goes to the record as it is made. */
+export function LadderWork({ page, ladder, input }: LadderWorkProps) {
+  const { day, engine, build, pulls, decisions } = page;
+  const { units, standard } = usePreferences();
+  const shop = useQuery(shopSettingsQuery);
+  const curves = useQuery(dayCurvesQuery(day.id, standard));
+  const changePulls = useChangePulls();
+  const [band, setBand] = useBand(day, ladder, input.bandRpm);
+  const ofDay = ladder.standard ?? day.standard ?? shop.data?.standard ?? 'SAE J1349';
+  const all = useMemo(() => withCurves(pulls, curves.data ?? []), [pulls, curves.data]);
+  const details = useMemo(() => detailsOf(all, band ?? input.bandRpm), [all, band, input.bandRpm]);
+
+  const changeUses = async (uses: readonly UseRule[]) => {
+    try {
+      await ask('PATCH /shop', { body: { uses: asUseRules(uses, shop.data?.uses ?? []) } });
+      await refresh();
+      say('The rules of the uses are changed for the whole shop.', () => void undoLatest());
+    } catch (error) {
+      sayTrouble(error instanceof Error ? error.message : String(error));
+    }
+  };
+
+  const decide = async (decision: NewDecisionNote) => {
+    await ask('POST /ladders/{id}/decisions', {
+      params: { id: ladder.id },
+      body: {
+        use: decision.use,
+        leadDeg: decision.setting,
+        who: decision.who,
+        why: decision.why,
+        advisedDeg: decision.advised,
+        advisedWhy: decision.advisedWhy,
+      },
+    });
+    await refresh();
+    say(`Decided: ${decision.setting}° for ${decision.use}.`, () => void undoLatest());
+  };
+
+  return (
+    <Page
+      title={`${ladder.name}, ${engine.name}`}
+      crumbs={dayCrumbs(page, 'Spark ladder')}
+      standard={ofDay}
+      scenario={<BandWords band={band} />}
+    >
+      <LadderScreen
+        input={input}
+        title={{
+          ladder: 'Spark ladder',
+          scenario: `${engine.name}, ${build.name}, ${dayLabel(day)}`,
+          standard: nameOfStandard(standard ?? ofDay),
+        }}
+        units={units}
+        details={details}
+        decisions={decisionNotes(decisions, ladder.id)}
+        use={ladder.use ?? day.use}
+        addPullsHref={`/days/${day.id}`}
+        onBand={setBand}
+        onUses={(uses) => void changeUses(uses)}
+        onExclude={(id, excludedBecause) =>
+          changePulls.mutate({
+            dayId: day.id,
+            patches: [{ id, patch: { excludedBecause } }],
+            what: excludedBecause === null ? 'The pull counts again' : 'The pull is left out',
+          })
+        }
+        onDecide={decide}
+      />
+      <SafetyLine />
+    </Page>
+  );
+}
+
+/** The rules as the shop keeps them; what a use means in words stays with its name. */
+function asUseRules(uses: readonly UseRule[], kept: readonly UseRules[]): readonly UseRules[] {
+  return uses.map(({ holdback, ...use }) => ({
+    ...use,
+    meaning: kept.find((one) => one.name === use.name)?.meaning ?? '',
+    holdbackDeg: holdback,
+  }));
+}

@@ -1,0 +1,87 @@
+import { useEffect, useRef } from 'react';
+import uPlot from 'uplot';
+import 'uplot/dist/uPlot.min.css';
+import { plain } from '../../charts/numbers.ts';
+import { useChartStyle } from '../../theme/chart-style.ts';
+import styles from './pull.module.css';
+
+interface TracePlotProps {
+  readonly name: string;
+  /** Seconds or rows, ascending. */
+  readonly places: readonly (number | null)[];
+  readonly low: readonly (number | null)[];
+  readonly high: readonly (number | null)[];
+  readonly timed: boolean;
+}
+
+/** All traces of a page share one cursor. */
+const CURSOR_KEY = 'samples';
+
+/** One channel drawn by uPlot as the band between the lowest and the highest sample of each place. */
+export function TracePlot({ name, places, low, high, timed }: TracePlotProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const { palette, small, fontFamily } = useChartStyle();
+
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return;
+    const keep = places.flatMap((place, at) => (place === null ? [] : [at]));
+    const pick = (list: readonly (number | null)[]) => keep.map((at) => list[at] ?? null);
+    const font = `${small}px ${fontFamily}`;
+    const axis = { stroke: palette.muted, font, grid: { stroke: palette.grid, width: 1 } };
+    const height = () => Math.round(small * 10);
+    const plot = new uPlot(
+      {
+        width: Math.max(120, element.clientWidth),
+        height: height(),
+        legend: { show: false },
+        cursor: { sync: { key: CURSOR_KEY }, y: false, points: { show: false } },
+        scales: { x: { time: false } },
+        axes: [
+          { ...axis, size: small * 2.4 },
+          { ...axis, size: small * 5, space: small * 3 },
+        ],
+        series: [
+          {},
+          { stroke: palette.ink, width: 1, spanGaps: false },
+          { stroke: palette.ink, width: 1, spanGaps: false },
+        ],
+        bands: [{ series: [2, 1], fill: palette.chance }],
+      },
+      [keep.map((at) => places[at]!), pick(low), pick(high)],
+      element,
+    );
+    const observer = new ResizeObserver(() => {
+      if (element.clientWidth > 0)
+        plot.setSize({ width: Math.max(120, element.clientWidth), height: height() });
+    });
+    observer.observe(element);
+    return () => {
+      observer.disconnect();
+      plot.destroy();
+    };
+  }, [places, low, high, palette, small, fontFamily]);
+
+  return (
+    <div
+      ref={host}
+      className={styles.plot}
+      role="img"
+      aria-label={inWords(name, low, high, timed)}
+    />
+  );
+}
+
+function inWords(
+  name: string,
+  low: readonly (number | null)[],
+  high: readonly (number | null)[],
+  timed: boolean,
+): string {
+  const known = (list: readonly (number | null)[]) =>
+    list.filter((value): value is number => value !== null);
+  const least = known(low).reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+  const most = known(high).reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  if (least > most) return `${name}: no samples`;
+  return `${name} against ${timed ? 'time' : 'row'}: between ${plain(least, 2)} and ${plain(most, 2)}`;
+}

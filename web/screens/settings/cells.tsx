@@ -1,0 +1,128 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import { useChange } from '../../api/changes.ts';
+import { ask } from '../../api/client.ts';
+import type { Cell, CellPatch, NewCell } from '../../api/types.gen.ts';
+import { EditSheet } from '../../form/edit-sheet.tsx';
+import type { Values } from '../../form/fields.ts';
+import { BASIS_FIELDS, CELL_FIELDS } from '../../form/specs.ts';
+import { useFigures } from '../../shell/figures.tsx';
+import { nameOfStandard } from '../../shell/words.ts';
+import styles from './settings.module.css';
+
+const AIR_WORDS = (air: string) =>
+  air === 'observed'
+    ? 'as observed'
+    : air === 'unknown'
+      ? 'air not known'
+      : `corrected to ${nameOfStandard(air)}`;
+const INERTIA_WORDS = {
+  in: 'inertia put back',
+  out: 'inertia not put back',
+  unknown: 'inertia not known',
+};
+
+/** The test cells of the shop: what a curve must know of where it was made. */
+export function Cells({ cells }: { cells: readonly Cell[] }) {
+  const { figure } = useFigures();
+  const [editing, setEditing] = useState<Cell | 'new' | null>(null);
+  const close = () => setEditing(null);
+  const edit = useChange(
+    ({ id, body }: { id: string; body: CellPatch }) =>
+      ask('PATCH /cells/{id}', { params: { id }, body }),
+    { done: (cell) => `${cell.name} is changed; its curves follow.`, after: close },
+  );
+  const create = useChange((body: NewCell) => ask('POST /cells', { body }), {
+    done: (cell) => `${cell.name} is in the shop.`,
+    after: close,
+  });
+  const of = editing === 'new' || editing === null ? null : editing;
+  return (
+    <section className="panel" aria-labelledby="cells">
+      <header>
+        <h2 id="cells">Cells</h2>
+        <Button variant="subtle" size="compact-sm" onClick={() => setEditing('new')}>
+          New cell
+        </Button>
+      </header>
+      {cells.length === 0 ? (
+        <p className="quiet">
+          No cell yet. The first test day makes one; its inertia is worth writing down, since every
+          sweep needs it.
+        </p>
+      ) : (
+        <div className={styles.scroll}>
+          <table className="sheet">
+            <thead>
+              <tr>
+                <th scope="col">Cell</th>
+                <th scope="col">Inertia</th>
+                <th scope="col">Sensor lag</th>
+                <th scope="col">Brake turns per crank turn</th>
+                <th scope="col">Torque column, where files do not say</th>
+                <th scope="col">Calibration</th>
+                <th scope="col">
+                  <span className="unseen">Acts</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {cells.map((cell) => (
+                <tr key={cell.id}>
+                  <th scope="row">{cell.name}</th>
+                  <td>
+                    {cell.inertiaKgM2 === null ? 'not known' : figure(cell.inertiaKgM2, 'inertia')}
+                  </td>
+                  <td>{cell.sensorLagS === null ? 'not known' : `${cell.sensorLagS} s`}</td>
+                  <td>{cell.ratio}</td>
+                  <td>
+                    {AIR_WORDS(cell.torqueIs.air)}, {INERTIA_WORDS[cell.torqueIs.inertia]}
+                  </td>
+                  <td>± {Number((cell.calibrationRelSd * 100).toFixed(2))} %</td>
+                  <td>
+                    <Button
+                      variant="default"
+                      size="compact-xs"
+                      aria-label={`Edit ${cell.name}`}
+                      onClick={() => setEditing(cell)}
+                    >
+                      Edit
+                    </Button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {editing !== null && (
+        <EditSheet
+          title={of === null ? 'New cell' : `Cell: ${of.name}`}
+          fields={[...CELL_FIELDS, ...BASIS_FIELDS]}
+          values={
+            of === null
+              ? { ratio: 1, calibrationRelSd: 0.005, air: 'unknown', inertia: 'unknown' }
+              : { ...of, ...of.torqueIs }
+          }
+          busy={edit.isPending || create.isPending}
+          onClose={close}
+          onSave={(patch) => {
+            const body = cellBody(patch, of);
+            if (of === null) create.mutate(body as NewCell);
+            else edit.mutate({ id: of.id, body });
+          }}
+        />
+      )}
+    </section>
+  );
+}
+
+/** The two choices of what the torque column holds are one thing to the service. */
+function cellBody({ air, inertia, ...patch }: Values, of: Cell | null): CellPatch {
+  if (air === undefined && inertia === undefined) return patch as CellPatch;
+  const now = of?.torqueIs ?? { air: 'unknown', inertia: 'unknown' };
+  return {
+    ...patch,
+    torqueIs: { air: air ?? now.air, inertia: inertia ?? now.inertia },
+  } as CellPatch;
+}

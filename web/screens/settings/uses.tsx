@@ -1,0 +1,146 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import { useChange } from '../../api/changes.ts';
+import { ask } from '../../api/client.ts';
+import type { Shop, UseRules } from '../../api/types.gen.ts';
+import { EditSheet } from '../../form/edit-sheet.tsx';
+import type { Field } from '../../form/fields.ts';
+import { speed } from '../day/overlay.tsx';
+import styles from './settings.module.css';
+
+const FIELDS: readonly Field[] = [
+  { key: 'name', label: 'Use', kind: 'text', required: true },
+  {
+    key: 'holdbackDeg',
+    label: 'Least holdback, degrees',
+    kind: 'number',
+    required: true,
+    hint: 'Below the lowest of best, highest clean rung and limit.',
+    low: 0,
+    high: 30,
+  },
+  {
+    key: 'speedsRpm',
+    label: 'Speeds at full throttle',
+    kind: 'band',
+    hint: 'Empty: the band of the ladder.',
+  },
+  {
+    key: 'chancePastBest',
+    label: 'Allowed chance past the best',
+    kind: 'percent',
+    required: true,
+    low: 0,
+    high: 0.5,
+  },
+  {
+    key: 'chancePastLimit',
+    label: 'Allowed chance past the limit',
+    kind: 'percent',
+    required: true,
+    low: 0,
+    high: 0.5,
+  },
+  { key: 'meaning', label: 'What it means, in an owner’s words', kind: 'long' },
+];
+
+const NEW_USE: UseRules = {
+  name: '',
+  meaning: '',
+  holdbackDeg: 4,
+  speedsRpm: null,
+  chancePastBest: 0.025,
+  chancePastLimit: 0.01,
+};
+
+/** The rules by which a setting is held back, one for each use. */
+export function Uses({ shop }: { shop: Shop }) {
+  const [editing, setEditing] = useState<number | 'new' | null>(null);
+  const edit = useChange((uses: readonly UseRules[]) => ask('PATCH /shop', { body: { uses } }), {
+    done: 'The uses are changed; every ladder follows.',
+    after: () => setEditing(null),
+  });
+  const { uses } = shop;
+  const percent = (share: number) => `${Number((share * 100).toFixed(2))} %`;
+  const editedUse = editing === 'new' ? NEW_USE : editing === null ? null : uses[editing];
+  return (
+    <section className="panel" aria-labelledby="uses">
+      <header>
+        <h2 id="uses">Uses and their holdback</h2>
+        <Button variant="subtle" size="compact-sm" onClick={() => setEditing('new')}>
+          New use
+        </Button>
+      </header>
+      <div className={styles.scroll}>
+        <table className="sheet">
+          <thead>
+            <tr>
+              <th scope="col">Use</th>
+              <th scope="col">What it means</th>
+              <th scope="col">Least holdback</th>
+              <th scope="col">Speeds</th>
+              <th scope="col">Chance past best</th>
+              <th scope="col">Chance past limit</th>
+              <th scope="col">
+                <span className="unseen">Acts</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {uses.map((use, at) => (
+              <tr key={use.name}>
+                <th scope="row">{use.name}</th>
+                <td className="quiet">{use.meaning}</td>
+                <td>{use.holdbackDeg}°</td>
+                <td>
+                  {use.speedsRpm === null
+                    ? 'the ladder’s band'
+                    : `${speed(use.speedsRpm[0])} to ${speed(use.speedsRpm[1])} rpm`}
+                </td>
+                <td>{percent(use.chancePastBest)}</td>
+                <td>{percent(use.chancePastLimit)}</td>
+                <td>
+                  <div className="acts">
+                    <Button
+                      variant="default"
+                      size="compact-xs"
+                      aria-label={`Edit ${use.name}`}
+                      onClick={() => setEditing(at)}
+                    >
+                      Edit
+                    </Button>
+                    <Button
+                      variant="default"
+                      size="compact-xs"
+                      aria-label={`Remove ${use.name}`}
+                      onClick={() => edit.mutate(uses.filter((_, index) => index !== at))}
+                    >
+                      Remove
+                    </Button>
+                  </div>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {editedUse && (
+        <EditSheet
+          title={editing === 'new' ? 'New use' : `Use: ${editedUse.name}`}
+          fields={FIELDS}
+          values={editedUse}
+          busy={edit.isPending}
+          onClose={() => setEditing(null)}
+          onSave={(patch) => {
+            const changed = { ...editedUse, ...patch } as UseRules;
+            edit.mutate(
+              editing === 'new'
+                ? [...uses, changed]
+                : uses.map((use) => (use === editedUse ? changed : use)),
+            );
+          }}
+        />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,157 @@
+import { Anchor, Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useChange } from '../api/changes.ts';
+import { ask } from '../api/client.ts';
+import { shopQuery } from '../api/queries.ts';
+import type { DaySummary, EngineSummary, NewEngine, ShopSummary } from '../api/types.gen.ts';
+import { EditSheet } from '../form/edit-sheet.tsx';
+import { ENGINE_FIELDS } from '../form/specs.ts';
+import { useFigures } from '../shell/figures.tsx';
+import { Page } from '../shell/page.tsx';
+import { dayLabel } from '../shell/places.ts';
+import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
+import { count } from '../shell/words.ts';
+import { DayState } from './day-state.tsx';
+import { engineBody } from './engine-body.ts';
+import { decidedInWords, engineInWords, leadsInWords } from './engine-words.ts';
+import styles from './shop.module.css';
+
+/** The first screen: every engine with where it stands, and the days made last. */
+export function ShopScreen() {
+  const shop = useQuery(shopQuery);
+  return (
+    <Page title={shop.data?.shop.name ?? 'Pullbook'} crumbs={[{ label: 'Shop' }]}>
+      {shop.isPending && <Waiting what="the shop" lines={6} />}
+      {shop.isError && <Trouble error={shop.error} retry={() => void shop.refetch()} />}
+      {shop.data && <Shop summary={shop.data} />}
+    </Page>
+  );
+}
+
+function Shop({ summary }: { summary: ShopSummary }) {
+  const [adding, setAdding] = useState(false);
+  const navigate = useNavigate();
+  const create = useChange((body: NewEngine) => ask('POST /engines', { body }), {
+    done: (engine) => `${engine.name} is in the shop.`,
+    after: (engine) => {
+      setAdding(false);
+      void navigate({ to: '/engines/$id', params: { id: engine.id } });
+    },
+  });
+  const { engines, latestDays } = summary;
+  return (
+    <div className="stack">
+      <div className="opening">
+        <div>
+          <h1>{summary.shop.name}</h1>
+          <p className="lede">
+            {count(summary.engineCount, 'engine')}, {count(summary.dayCount, 'test day')},{' '}
+            {count(summary.pullCount, 'pull')} in the book.
+          </p>
+        </div>
+        <Button onClick={() => setAdding(true)}>New engine</Button>
+      </div>
+      {engines.length === 0 ? (
+        <Nothing title="The book is empty">
+          Write down the first engine: a name is enough. Then give it a build, open a test day, and
+          drop in the run files that the cell’s logger wrote.
+        </Nothing>
+      ) : (
+        <ul className={styles.engines} aria-label="Engines">
+          {engines.map((engine) => (
+            <EngineCard
+              key={engine.id}
+              engine={engine}
+              days={latestDays.filter((day) => day.engineId === engine.id)}
+            />
+          ))}
+        </ul>
+      )}
+      {latestDays.length > 0 && <RecentDays days={latestDays} />}
+      {adding && (
+        <EditSheet
+          title="New engine"
+          fields={ENGINE_FIELDS}
+          values={{ cycle: '4', aspiration: 'natural', fuel: 'gasoline' }}
+          saveLabel="Write it down"
+          busy={create.isPending}
+          onClose={() => setAdding(false)}
+          onSave={(patch) => create.mutate(engineBody(patch) as NewEngine)}
+        />
+      )}
+    </div>
+  );
+}
+
+/** Engines that came with the program say so in their notes' place: the owner. */
+function EngineCard({ engine, days }: { engine: EngineSummary; days: readonly DaySummary[] }) {
+  const { figure } = useFigures();
+  const latest = days[0];
+  const build = engine.builds[engine.builds.length - 1];
+  return (
+    <li className={`panel ${styles.engine}`}>
+      <h2>
+        <Anchor component={Link} to={`/engines/${engine.id}`} c="inherit" inherit>
+          {engine.name}
+        </Anchor>
+      </h2>
+      <p className="quiet">{engineInWords(engine, figure)}</p>
+      {engine.owner !== '' && <p className="quiet">for {engine.owner}</p>}
+      <div className={styles.state}>
+        {latest ? (
+          <DayState dayId={latest.id} />
+        ) : (
+          <p>
+            {build === undefined
+              ? 'No build yet: write down the first one.'
+              : `${build.name} has not been tested yet.`}
+          </p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function RecentDays({ days }: { days: readonly DaySummary[] }) {
+  return (
+    <section className="panel" aria-labelledby="recent-days">
+      <header>
+        <h2 id="recent-days">Recent test days</h2>
+      </header>
+      <div className={styles.scroll}>
+        <table className="sheet">
+          <thead>
+            <tr>
+              <th scope="col">Day</th>
+              <th scope="col">Engine</th>
+              <th scope="col">Build</th>
+              <th scope="col">Pulls</th>
+              <th scope="col">Decided</th>
+            </tr>
+          </thead>
+          <tbody>
+            {days.map((day) => (
+              <tr key={day.id}>
+                <td>
+                  <Anchor component={Link} to={`/days/${day.id}`} inherit>
+                    {dayLabel(day)}
+                  </Anchor>
+                </td>
+                <td>{day.engineName}</td>
+                <td>{day.buildName}</td>
+                <td>
+                  {[count(day.pullCount, 'pull'), leadsInWords(day.lowLeadDeg, day.highLeadDeg)]
+                    .filter(Boolean)
+                    .join(', ')}
+                </td>
+                <td>{decidedInWords(day.decisions) ?? <span className="quiet">not yet</span>}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

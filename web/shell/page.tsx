@@ -1,0 +1,166 @@
+import {
+  ActionIcon,
+  Anchor,
+  Menu,
+  Tooltip,
+  UnstyledButton,
+  useMantineColorScheme,
+} from '@mantine/core';
+import { Link } from '@tanstack/react-router';
+import { Fragment, type ReactNode, useEffect } from 'react';
+import { AIR_STANDARDS } from '../../src/pull/recording.ts';
+import { showKeys, showSearch } from './keys.tsx';
+import styles from './page.module.css';
+import { usePreferences } from './preferences.tsx';
+import { nameOfStandard } from './words.ts';
+
+/** One step of the way to this page. The last has no address: it is where we are. */
+export interface Crumb {
+  readonly label: string;
+  readonly to?: string;
+}
+
+interface PageProps {
+  readonly title: string;
+  readonly crumbs: readonly Crumb[];
+  /** The standard that the page shows in when the person chose none; null hides the switch. */
+  readonly standard?: string | null;
+  /** What stands at the end of the scenario line, such as the band picker. */
+  readonly scenario?: ReactNode;
+  readonly children: ReactNode;
+}
+
+function Crumbs({ crumbs }: { crumbs: readonly Crumb[] }) {
+  return (
+    <nav aria-label="Where we are" className={styles.crumbs}>
+      <ol>
+        {crumbs.map((crumb, index) => (
+          <li key={`${crumb.label}-${crumb.to ?? index}`}>
+            {crumb.to === undefined ? (
+              <span aria-current="page">{crumb.label}</span>
+            ) : (
+              <Anchor component={Link} to={crumb.to} c="dimmed" underline="hover" inherit>
+                {crumb.label}
+              </Anchor>
+            )}
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+function StandardMenu({ day }: { day: string | null }) {
+  const { standard, change } = usePreferences();
+  const shown = standard ?? day ?? 'SAE J1349';
+  return (
+    <Menu position="bottom-end">
+      <Menu.Target>
+        <UnstyledButton className={styles.scenario} aria-label={`Air standard: ${shown}`}>
+          {nameOfStandard(shown)}
+        </UnstyledButton>
+      </Menu.Target>
+      <Menu.Dropdown>
+        <Menu.Label>Show figures in the air of</Menu.Label>
+        {AIR_STANDARDS.map((name) => (
+          <Menu.Item
+            key={name}
+            {...(name === shown ? { 'aria-current': 'true' as const, fw: 600 } : {})}
+            onClick={() => change({ standard: name === day ? null : name })}
+          >
+            {nameOfStandard(name)}
+            {name === day && ' (this day)'}
+          </Menu.Item>
+        ))}
+      </Menu.Dropdown>
+    </Menu>
+  );
+}
+
+function UnitsSwitch() {
+  const { units, change } = usePreferences();
+  return (
+    <Tooltip label="Switch units" openDelay={500}>
+      <UnstyledButton
+        className={styles.scenario}
+        onClick={() => change({ units: units === 'us' ? 'metric' : 'us' })}
+      >
+        {units === 'us' ? 'US units' : 'Metric units'}
+      </UnstyledButton>
+    </Tooltip>
+  );
+}
+
+function Tools() {
+  const { setColorScheme, colorScheme } = useMantineColorScheme();
+  const dark =
+    colorScheme === 'dark' ||
+    (colorScheme === 'auto' && window.matchMedia('(prefers-color-scheme: dark)').matches);
+  return (
+    <div className={styles.tools}>
+      <ActionIcon variant="subtle" aria-label="Search" onClick={showSearch}>
+        <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
+          <circle cx="8.5" cy="8.5" r="5.2" />
+          <path d="M12.5 12.5 17 17" />
+        </svg>
+      </ActionIcon>
+      <ActionIcon
+        variant="subtle"
+        aria-label={dark ? 'Light theme' : 'Dark theme'}
+        onClick={() => setColorScheme(dark ? 'light' : 'dark')}
+      >
+        <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
+          <circle cx="10" cy="10" r="6.4" />
+          <path d="M10 3.6a6.4 6.4 0 0 1 0 12.8z" className={styles.half} />
+        </svg>
+      </ActionIcon>
+      <ActionIcon variant="subtle" aria-label="Keys" onClick={showKeys}>
+        <span aria-hidden="true" className={styles.question}>
+          ?
+        </span>
+      </ActionIcon>
+      <Anchor component={Link} to="/changes" c="dimmed" underline="hover" size="sm">
+        Changes
+      </Anchor>
+      <Anchor component={Link} to="/settings" c="dimmed" underline="hover" size="sm">
+        Settings
+      </Anchor>
+    </div>
+  );
+}
+
+/** The frame of every screen: where we are on the left, in which terms we look at it on the right. */
+export function Page({ title, crumbs, standard = null, scenario, children }: PageProps) {
+  useEffect(() => {
+    document.title = title === 'Pullbook' ? title : `${title} · Pullbook`;
+  }, [title]);
+  const parts: ReactNode[] = [];
+  if (standard !== null) parts.push(<StandardMenu key="standard" day={standard} />);
+  parts.push(<UnitsSwitch key="units" />);
+  if (scenario !== undefined) parts.push(<Fragment key="scenario">{scenario}</Fragment>);
+  return (
+    <>
+      <a href="#main" className={styles.skip}>
+        Skip to the page
+      </a>
+      <header className={styles.header}>
+        <Crumbs crumbs={crumbs} />
+        <div className={styles.right}>
+          <div className={styles.terms}>
+            {parts.map((part, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the order of the parts is fixed
+              <Fragment key={index}>
+                {index > 0 && <span aria-hidden="true">·</span>}
+                {part}
+              </Fragment>
+            ))}
+          </div>
+          <Tools />
+        </div>
+      </header>
+      <main id="main" className={styles.main} tabIndex={-1}>
+        {children}
+      </main>
+    </>
+  );
+}

@@ -1,0 +1,54 @@
+import { createContext, type ReactNode, useCallback, useContext, useEffect, useState } from 'react';
+import { AIR_STANDARDS, type AirStandard } from '../../src/pull/recording.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
+
+/** What belongs to the person at this screen and not to the shop; kept in this browser. */
+export interface Preferences {
+  readonly units: UnitSystem;
+  /** Figures and words large enough to be read from across the cell. */
+  readonly wall: boolean;
+  /** Air standard to show everything in; null: what the test day itself names. */
+  readonly standard: AirStandard | null;
+}
+
+interface PreferencesContext extends Preferences {
+  change(next: Partial<Preferences>): void;
+}
+
+const KEY = 'pullbook.preferences';
+const Context = createContext<PreferencesContext | null>(null);
+
+function stored(): Preferences {
+  const fallback: Preferences = { units: 'us', wall: false, standard: null };
+  try {
+    const kept = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<Preferences>;
+    return {
+      units: kept.units === 'metric' ? 'metric' : 'us',
+      wall: kept.wall === true,
+      standard: AIR_STANDARDS.find((name) => name === kept.standard) ?? null,
+    };
+  } catch {
+    return fallback;
+  }
+}
+
+export function PreferencesProvider({ children }: { children: ReactNode }) {
+  const [preferences, setPreferences] = useState(stored);
+  const change = useCallback((next: Partial<Preferences>) => {
+    setPreferences((now) => ({ ...now, ...next }));
+  }, []);
+  useEffect(() => {
+    try {
+      localStorage.setItem(KEY, JSON.stringify(preferences));
+    } catch {
+      // A browser that keeps nothing still works; the choice then lasts as long as the page.
+    }
+  }, [preferences]);
+  return <Context value={{ ...preferences, change }}>{children}</Context>;
+}
+
+export function usePreferences(): PreferencesContext {
+  const context = useContext(Context);
+  if (context === null) throw new Error('usePreferences stands outside of PreferencesProvider');
+  return context;
+}

@@ -1,0 +1,110 @@
+import { useComputedColorScheme, useMantineColorScheme } from '@mantine/core';
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  Outlet,
+  useNavigate,
+} from '@tanstack/react-router';
+import { useMemo } from 'react';
+import { undoLatest } from '../api/changes.ts';
+import { BuildScreen } from '../screens/build.tsx';
+import { ChangesScreen } from '../screens/changes.tsx';
+import { DayScreen } from '../screens/day/day.tsx';
+import { EngineScreen } from '../screens/engine.tsx';
+import { ShopScreen } from '../screens/shop.tsx';
+import { KeysSheet, showKeys, showSearch, useKeys } from './keys.tsx';
+import { Page } from './page.tsx';
+import { usePreferences } from './preferences.tsx';
+import { SearchSheet } from './search.tsx';
+import { Nothing, Trouble } from './states.tsx';
+import { Toasts } from './toasts.tsx';
+
+function Root() {
+  const navigate = useNavigate();
+  const { units, wall, change } = usePreferences();
+  const { setColorScheme } = useMantineColorScheme();
+  const scheme = useComputedColorScheme('light');
+  useKeys(
+    useMemo(
+      () => ({
+        '?': showKeys,
+        '/': showSearch,
+        h: () => void navigate({ to: '/' }),
+        u: () => change({ units: units === 'us' ? 'metric' : 'us' }),
+        d: () => setColorScheme(scheme === 'dark' ? 'light' : 'dark'),
+        w: () => change({ wall: !wall }),
+        'mod+z': () => void undoLatest(),
+      }),
+      [navigate, units, wall, change, scheme, setColorScheme],
+    ),
+  );
+  return (
+    <>
+      <Outlet />
+      <KeysSheet />
+      <SearchSheet />
+      <Toasts />
+    </>
+  );
+}
+
+function Lost() {
+  return (
+    <Page title="Not found" crumbs={[{ label: 'Shop', to: '/' }, { label: 'Not found' }]}>
+      <Nothing title="There is no page at this address">
+        It may have been removed; the list of changes can bring it back.
+      </Nothing>
+    </Page>
+  );
+}
+
+function Broken({ error }: { error: unknown }) {
+  return (
+    <Page title="Trouble" crumbs={[{ label: 'Shop', to: '/' }, { label: 'Trouble' }]}>
+      <Trouble error={error} retry={() => window.location.reload()} />
+    </Page>
+  );
+}
+
+const rootRoute = createRootRoute({ component: Root, notFoundComponent: Lost });
+const under = { getParentRoute: () => rootRoute };
+
+const routeTree = rootRoute.addChildren([
+  createRoute({ ...under, path: '/', component: ShopScreen }),
+  createRoute({ ...under, path: '/engines/$id', component: EngineScreen }),
+  createRoute({ ...under, path: '/builds/$id', component: BuildScreen }),
+  createRoute({ ...under, path: '/days/$id', component: DayScreen }),
+  createRoute({
+    ...under,
+    path: '/days/$id/ladder',
+    component: lazyRouteComponent(() => import('../screens/ladder/ladder.tsx'), 'LadderRoute'),
+  }),
+  createRoute({
+    ...under,
+    path: '/pulls/$id',
+    component: lazyRouteComponent(() => import('../screens/pull/pull.tsx'), 'PullScreen'),
+  }),
+  createRoute({
+    ...under,
+    path: '/settings',
+    component: lazyRouteComponent(
+      () => import('../screens/settings/settings.tsx'),
+      'SettingsScreen',
+    ),
+  }),
+  createRoute({ ...under, path: '/changes', component: ChangesScreen }),
+]);
+
+export const router = createRouter({
+  routeTree,
+  defaultErrorComponent: Broken,
+  scrollRestoration: true,
+});
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}

@@ -1,0 +1,36 @@
+/** Small turns of phrase that several screens share. */
+
+/** What we call an air standard on screen. */
+export function nameOfStandard(name: string): string {
+  if (name === 'none') return 'As observed';
+  if (name === 'SAE 60F dry') return '60 °F dry standard';
+  return name;
+}
+
+/** `1 pull`, `3 pulls`. */
+export function count(number: number, one: string, many = `${one}s`): string {
+  return `${number} ${number === 1 ? one : many}`;
+}
+
+/** `14 May 2026` from an ISO date; what cannot be read is shown as it stands. */
+export function dateInWords(iso: string): string {
+  const date = new Date(/^\d{4}-\d\d-\d\d$/.test(iso) ? `${iso}T12:00:00` : iso);
+  if (Number.isNaN(date.getTime())) return iso;
+  return new Intl.DateTimeFormat('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+  }).format(date);
+}
+
+/** `14 May, 16:02` from an ISO time. */
+export function timeInWords(iso: string): string {
+  const date = new Date(iso);
+  if (Number.isNaN(date.getTime())) return iso;
+  return new Intl.DateTimeFormat('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  }).format(date);
+}
