@@ -1,4 +1,5 @@
 export { readRunFile, readRunFileAt } from './read.ts';
+export { readSession, type Session, type SessionPull } from './session.ts';
 export type { RunSource } from './source.ts';
 export {
   type ChannelMapping,

@@ -112,73 +112,74 @@ export class RowScanner {
       for (;;) {
         let byte = work[at]!;
         let value = Number.NaN;
-        cell: {
-          const cellStart = at;
-          if (kinds[column] === NUMBER) {
-            while (byte === SPACE) byte = work[++at]!;
-            const isQuoted = byte === QUOTE;
-            if (isQuoted) byte = work[++at]!;
-            let isNegative = false;
-            if (byte === 45) {
-              isNegative = true;
-              byte = work[++at]!;
-            } else if (byte === 43) byte = work[++at]!;
-            const digitsStart = at;
-            let mantissa = 0;
-            let digit = byte - 48;
+        let isRead = false;
+        const cellStart = at;
+        if (kinds[column] === NUMBER) {
+          while (byte === SPACE) byte = work[++at]!;
+          const isQuoted = byte === QUOTE;
+          if (isQuoted) byte = work[++at]!;
+          let isNegative = false;
+          if (byte === 45) {
+            isNegative = true;
+            byte = work[++at]!;
+          } else if (byte === 43) byte = work[++at]!;
+          const digitsStart = at;
+          let mantissa = 0;
+          let digit = byte - 48;
+          while (digit >= 0 && digit <= 9) {
+            mantissa = mantissa * 10 + digit;
+            digit = work[++at]! - 48;
+          }
+          let digits = at - digitsStart;
+          let power = 0;
+          if (work[at] === decimal && (decimal !== delimiter || isQuoted)) {
+            const fractionStart = ++at;
+            digit = work[at]! - 48;
             while (digit >= 0 && digit <= 9) {
               mantissa = mantissa * 10 + digit;
               digit = work[++at]! - 48;
             }
-            let digits = at - digitsStart;
-            let power = 0;
-            if (work[at] === decimal && (decimal !== delimiter || isQuoted)) {
-              const fractionStart = ++at;
+            power = fractionStart - at;
+            digits -= power;
+          }
+          if (digits > 0) {
+            byte = work[at]!;
+            if (byte === 69 || byte === 101) {
+              byte = work[++at]!;
+              const isDown = byte === 45;
+              if (isDown || byte === 43) at++;
+              const exponentStart = at;
+              let exponent = 0;
               digit = work[at]! - 48;
               while (digit >= 0 && digit <= 9) {
-                mantissa = mantissa * 10 + digit;
+                exponent = exponent * 10 + digit;
                 digit = work[++at]! - 48;
               }
-              power = fractionStart - at;
-              digits -= power;
+              power += at === exponentStart ? 1e9 : isDown ? -exponent : exponent;
             }
-            if (digits > 0) {
-              byte = work[at]!;
-              if (byte === 69 || byte === 101) {
-                byte = work[++at]!;
-                const isDown = byte === 45;
-                if (isDown || byte === 43) at++;
-                const exponentStart = at;
-                let exponent = 0;
-                digit = work[at]! - 48;
-                while (digit >= 0 && digit <= 9) {
-                  exponent = exponent * 10 + digit;
-                  digit = work[++at]! - 48;
-                }
-                power += at === exponentStart ? 1e9 : isDown ? -exponent : exponent;
-              }
-              if (isQuoted) {
-                if (work[at] === QUOTE) at++;
-                else power = 1e9;
-              }
-              byte = work[at]!;
-              while (byte === SPACE) byte = work[++at]!;
-              if (
-                (byte === delimiter || byte === terminator || byte === RETURN) &&
-                mantissa <= EXACT &&
-                power >= -22 &&
-                power <= 22
-              ) {
-                value = power <= 0 ? mantissa / TEN[-power]! : mantissa * TEN[power]!;
-                if (isNegative) value = -value;
-                present++;
-                break cell;
-              }
-            } else if (!isQuoted && at === digitsStart && !isNegative) {
-              // Nothing at all between two delimiters is the commonest missing value.
-              if (byte === delimiter || byte === terminator) break cell;
+            if (isQuoted) {
+              if (work[at] === QUOTE) at++;
+              else power = 1e9;
             }
+            byte = work[at]!;
+            while (byte === SPACE) byte = work[++at]!;
+            if (
+              (byte === delimiter || byte === terminator || byte === RETURN) &&
+              mantissa <= EXACT &&
+              power >= -22 &&
+              power <= 22
+            ) {
+              value = power <= 0 ? mantissa / TEN[-power]! : mantissa * TEN[power]!;
+              if (isNegative) value = -value;
+              present++;
+              isRead = true;
+            }
+          } else if (!isQuoted && at === digitsStart && !isNegative) {
+            // Nothing at all between two delimiters is the commonest missing value.
+            isRead = byte === delimiter || byte === terminator;
           }
+        }
+        if (!isRead) {
           at = this.cellEnd(cellStart);
           value = this.slowCell(cellStart, at, column);
           if (value === Number.POSITIVE_INFINITY) {

@@ -1,0 +1,228 @@
+import { AIR_STANDARDS, type AirStandard, type TorqueBasis } from '../pull/recording.ts';
+import type { Aspiration, CellSetup, EngineSetup } from '../pull/types.ts';
+import { parseSessionJson, type SessionNode } from './session-node.ts';
+
+/** A test day as a session file (`session/1`) gives it, quantities in inside units. */
+export interface Session {
+  readonly engine: EngineSetup;
+  readonly cell: CellSetup;
+  readonly standard: AirStandard;
+  readonly bandRpm: readonly [number, number];
+  /** A use by name, or null: all shipped uses. */
+  readonly use: string | null;
+  /** ISO date, or null: a day of its own. */
+  readonly day: string | null;
+  readonly pulls: readonly SessionPull[];
+  /** Keys that this version does not know, by their path: ignored, but said. */
+  readonly warnings: readonly string[];
+}
+
+export interface SessionPull {
+  /** Relative to the session file; null where the pull is given as figures alone. */
+  readonly file: string | null;
+  readonly leadDeg: number;
+  readonly lambdaTarget: number | null;
+  readonly peakPowerW: number | null;
+  readonly peakTorqueNm: number | null;
+  /** What typed peaks hold: as the cell's `torqueIs` unless the pull says otherwise. */
+  readonly basis: TorqueBasis;
+  readonly note: string | null;
+  readonly excludedBecause: string | null;
+  readonly group: string | null;
+  readonly watched: 'ear' | 'plug' | 'sensor' | 'not' | null;
+  /** true: heard somewhere; a number: at that speed [rev/min]; false: not heard, or nobody said. */
+  readonly knockHeard: boolean | number;
+  readonly aborted: boolean;
+  /** What this pull's configuration says, by name; empty: as the day's. */
+  readonly configuration: Readonly<Record<string, string>>;
+}
+
+/** Standard uncertainty of torque after a dead-weight calibration, where the cell states none (40 CFR 91.305: 0.5 %). */
+const CALIBRATION_REL_SD = 0.005;
+const OBSERVED: TorqueBasis = { air: 'observed', inertia: 'out' };
+const UNKNOWN_CELL: CellSetup = {
+  inertiaKgM2: null,
+  sensorLagS: null,
+  ratio: 1,
+  torqueIs: OBSERVED,
+  calibrationRelSd: CALIBRATION_REL_SD,
+};
+
+/**
+ * Reads a session file.
+ * @throws FormatError  not JSON (with line and column), not `session/1`, or a key that is missing or wrong: the
+ *                      message begins with its path (`pulls[2].lead`)
+ */
+export function readSession(text: string, fileName: string): Session {
+  const root = parseSessionJson(text, fileName);
+  const version = root.key('pullbook').text();
+  if (version !== 'session/1')
+    root.key('pullbook').refuse(`"${version}" is not a version that can be read`, '"session/1"');
+  const engine = readEngine(root.key('engine'));
+  const cell = root.has('cell') ? readCell(root.key('cell')) : UNKNOWN_CELL;
+  const standard = root.has('standard') ? readStandard(root.key('standard')) : 'SAE J1349';
+  const bandRpm = readBand(root.key('band'));
+  const use = root.optionalText('use');
+  const day = root.has('day') ? readDay(root.key('day')) : null;
+  const list = root.key('pulls').items();
+  if (list.length === 0) root.key('pulls').refuse('there are no pulls', 'at least one pull');
+  const dayConfiguration = root.has('configuration')
+    ? readConfiguration(root.key('configuration'))
+    : {};
+  const pulls = list.map((node) => readPull(node, cell.torqueIs, dayConfiguration));
+  return {
+    engine,
+    cell,
+    standard,
+    bandRpm,
+    use,
+    day,
+    pulls,
+    warnings: root.unread().map((path) => `"${path}" is not a key of session/1: it was ignored.`),
+  };
+}
+
+function readEngine(node: SessionNode): EngineSetup {
+  const cycle = node.has('cycle') ? readCycle(node.key('cycle')) : 4;
+  return {
+    name: node.key('name').text(),
+    cylinders: node.has('cylinders') ? node.key('cylinders').count(1, 48) : null,
+    displacementM3: node.has('displacement') ? node.key('displacement').quantity('volume') : null,
+    strokeM: node.has('stroke') ? node.key('stroke').quantity('length') : null,
+    compressionRatio: node.has('compressionRatio')
+      ? node.key('compressionRatio').number(1, 40)
+      : null,
+    cycle,
+    aspiration: node.has('aspiration')
+      ? node.key('aspiration').oneOf<Aspiration>(['natural', 'boosted', 'nitrous'])
+      : 'natural',
+    fuel: node.key('fuel').text(),
+  };
+}
+
+function readCycle(node: SessionNode): 2 | 4 {
+  const text = String(node.value).trim();
+  const strokes = /^(?:(2|two)|(4|four))(?:[\s-]*strokes?)?$/i.exec(text);
+  if (strokes === null) return node.refuse(`"${text}" is not a cycle`, '2 or 4 strokes');
+  return strokes[1] === undefined ? 4 : 2;
+}
+
+function readCell(node: SessionNode): CellSetup {
+  return {
+    inertiaKgM2: node.has('inertia') ? node.key('inertia').quantity('inertia', 0) : null,
+    sensorLagS: node.has('sensorLag') ? node.key('sensorLag').quantity('time', 0) : null,
+    ratio: node.has('ratio') ? node.key('ratio').number(0.01, 100) : 1,
+    torqueIs: node.has('torqueIs') ? readBasis(node.key('torqueIs')) : OBSERVED,
+    calibrationRelSd: node.has('calibration')
+      ? node.key('calibration').quantity('fraction', 0)
+      : CALIBRATION_REL_SD,
+  };
+}
+
+/** `"observed"`, `"SAE J1349, inertia in"`, or `{"air": "observed", "inertia": "out"}`. */
+function readBasis(node: SessionNode): TorqueBasis {
+  if (typeof node.value === 'object' && node.value !== null)
+    return {
+      air: node.has('air') ? readAir(node.key('air'), node.key('air').text()) : 'observed',
+      inertia: node.has('inertia')
+        ? node.key('inertia').oneOf<TorqueBasis['inertia']>(['in', 'out', 'unknown'])
+        : 'out',
+    };
+  const text = node.text();
+  const inertia = /[\s,;]*\binertia\s+(in|out)\s*$/i.exec(text);
+  const air = inertia === null ? text : text.slice(0, inertia.index);
+  return {
+    air: air.trim() === '' ? 'observed' : readAir(node, air),
+    inertia: inertia?.[1]?.toLowerCase() === 'in' ? 'in' : 'out',
+  };
+}
+
+function readAir(node: SessionNode, text: string): TorqueBasis['air'] {
+  const key = text.trim().toLowerCase();
+  if (key === 'observed' || key === 'unknown') return key;
+  const standard = standardNamed(key);
+  return (
+    standard ?? node.refuse(`"${text}" is not a standard`, `observed, ${AIR_STANDARDS.join(', ')}`)
+  );
+}
+
+function readStandard(node: SessionNode): AirStandard {
+  const text = node.text();
+  return (
+    standardNamed(text.trim().toLowerCase()) ??
+    node.refuse(`"${text}" is not a standard`, AIR_STANDARDS.join(', '))
+  );
+}
+
+function standardNamed(key: string): AirStandard | undefined {
+  const bare = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, '');
+  return AIR_STANDARDS.find((name) => bare(name) === bare(key));
+}
+
+function readBand(node: SessionNode): readonly [number, number] {
+  const ends = node.items();
+  if (ends.length !== 2) node.refuse(`${ends.length} speeds stand here`, 'two speeds');
+  const from = ends[0]!.quantity('rotationalSpeed', 0);
+  const to = ends[1]!.quantity('rotationalSpeed', 0);
+  if (!(to > from)) node.refuse(`${from} to ${to} rpm is no band`, 'the lower speed first');
+  return [from, to];
+}
+
+function readDay(node: SessionNode): string {
+  const text = node.text();
+  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
+  return isDate ? text : node.refuse(`"${text}" is not a date`, 'a date such as "2026-05-17"');
+}
+
+function readConfiguration(node: SessionNode): Record<string, string> {
+  if (typeof node.value === 'string') return { configuration: node.value };
+  const entries = node.entries().map(([name, child]) => [name, child.text()] as const);
+  return Object.fromEntries(entries);
+}
+
+/** What differs from the day, in words, is for the ladder to say; here the two are laid over each other. */
+function readPull(
+  node: SessionNode,
+  torqueIs: TorqueBasis,
+  dayConfiguration: Record<string, string>,
+): SessionPull {
+  const file = node.optionalText('file');
+  const peakPowerW = node.has('peakPower') ? node.key('peakPower').quantity('power', 0) : null;
+  const peakTorqueNm = node.has('peakTorque') ? node.key('peakTorque').quantity('torque', 0) : null;
+  if (file === null && peakPowerW === null && peakTorqueNm === null)
+    node.refuse('the pull has neither a file nor a peak', '"file", "peakPower" or "peakTorque"');
+  return {
+    file,
+    leadDeg: node.key('lead').quantity('angle', -90, 180, 'deg'),
+    lambdaTarget: node.has('lambda') ? node.key('lambda').number(0.3, 3) : null,
+    peakPowerW,
+    peakTorqueNm,
+    basis: node.has('torqueIs') ? readBasis(node.key('torqueIs')) : torqueIs,
+    note: node.optionalText('note'),
+    excludedBecause: readExclude(node),
+    group: node.optionalText('group'),
+    watched: node.has('watched')
+      ? node.key('watched').oneOf(['ear', 'plug', 'sensor', 'not'] as const)
+      : null,
+    knockHeard: readKnock(node),
+    aborted: node.has('aborted') ? node.key('aborted').truth() : false,
+    configuration: {
+      ...dayConfiguration,
+      ...(node.has('configuration') ? readConfiguration(node.key('configuration')) : {}),
+    },
+  };
+}
+
+function readExclude(node: SessionNode): string | null {
+  if (!node.has('exclude')) return null;
+  const child = node.key('exclude');
+  if (typeof child.value === 'boolean') return child.truth() ? 'excluded, no reason given' : null;
+  return child.text();
+}
+
+function readKnock(node: SessionNode): boolean | number {
+  if (!node.has('knockHeard')) return false;
+  const child = node.key('knockHeard');
+  if (typeof child.value === 'boolean') return child.truth();
+  return child.quantity('rotationalSpeed', 0, 100_000, 'rpm');
+}
