@@ -11,7 +11,8 @@ export interface PeakRung {
  * from a least-squares parabola through the logs, and what is left becomes each pull's own offset. Both
  * simulations take them; the cell's wander and noise stay as drawn, its calibration is right.
  *
- * At least three rungs, and peaks that bend down.
+ * At least three rungs, and peaks that bend down. The peaks fix the best lead at the speed of peak power only:
+ * give `engine.bestLeadSlopeDegPerKrpm: 0` where the whole band is to have that best.
  */
 export function dayMadeToPeaks(rungs: readonly PeakRung[], options: DayOptions): DayOptions {
   const wanted = parabolaOfLogs(rungs);

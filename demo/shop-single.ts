@@ -91,6 +91,7 @@ export function single(): DemoEngine {
             cell: 'three',
             files,
             truth: simulated.truth,
+            knobs: simulated.knobs,
             pulls: LEADS.map((leadDeg, i) => ({
               file: files[i]!.name,
               leadDeg,

@@ -79,7 +79,7 @@ function day(
   engine: EngineTruth,
   leads: readonly number[],
   airC: number,
-  about: Omit<DemoDay, 'files' | 'pulls' | 'truth' | 'cell'> & {
+  about: Omit<DemoDay, 'files' | 'pulls' | 'truth' | 'knobs' | 'cell'> & {
     readonly prefix: string;
     readonly notes: readonly string[];
     readonly startMinute: number;
@@ -108,6 +108,7 @@ function day(
     cell: 'one',
     files: named,
     truth: simulated.truth,
+    knobs: simulated.knobs,
     pulls: leads.map((leadDeg, i) => ({
       file: named[i]!.name,
       leadDeg,

@@ -8,7 +8,7 @@ import type {
   NewPull,
 } from '../src/record/repository.ts';
 import type { Shop } from '../src/record/types.ts';
-import type { DayTruth } from './cell.ts';
+import type { DayKnobs, DayTruth } from './cell.ts';
 
 /** What the operator set and saw at one pull, and the file it was recorded in. */
 export interface DemoPull extends Omit<NewPull, 'dayId' | 'recordingSha256' | 'span' | 'fileName'> {
@@ -26,6 +26,7 @@ export interface DemoDay {
   readonly decisions: readonly Omit<NewDecision, 'ladderId'>[];
   /** What the simulated cell knows and nobody in the shop does. For tests. */
   readonly truth: DayTruth;
+  readonly knobs: DayKnobs;
 }
 
 export interface DemoEngine {

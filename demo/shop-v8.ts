@@ -117,6 +117,7 @@ export function v8(): DemoEngine {
             cell: 'two',
             files,
             truth: simulated.truth,
+            knobs: simulated.knobs,
             pulls: LEADS.map((leadDeg, i) => ({
               file: files[i]!.name,
               leadDeg,
