@@ -119,6 +119,7 @@ describe('the simulated cell', () => {
     expect(differing({ speedNoiseRpm: 30 })).toEqual(['speed']);
     expect(differing({ inertiaKgM2: 1.5 })).toEqual(['torque']);
     expect(differing({ limit: { leadDeg: 20 } })).toEqual(['knock']);
+    expect(differing({ brakeRatio: 0.5 })).toEqual(['torque']);
     expect(differing({ lambda: 0.95 })).toEqual(['lambda']);
     expect(differing({ stuck: [{ pull: 2, channel: 'oilPressure', fromRpm: 4000 }] })).toEqual([
       'oilPressure',

@@ -105,7 +105,7 @@ function curveOptionsOf(knobs: DayKnobs): CurveOptions {
     cell: {
       inertiaKgM2: knobs.inertiaKgM2,
       sensorLagS: knobs.sensorLagS,
-      ratio: 1,
+      ratio: knobs.brakeRatio,
       torqueIs: { air: 'observed', inertia: 'out' },
       calibrationRelSd: knobs.calibrationSdPercent / 100,
     },
@@ -132,7 +132,7 @@ interface ChannelForm {
 const INSIDE_FORMS: Readonly<Record<ChannelKey, ChannelForm>> = {
   time: { name: 'Time', unit: 's' },
   speed: { name: 'Engine Speed', unit: 'rpm' },
-  torque: { name: 'Torque', unit: 'N·m' },
+  torque: { name: 'Brake Torque', unit: 'N·m' },
   lambda: { name: 'Lambda', unit: '-' },
   lead: { name: 'Spark Lead', unit: 'deg' },
   throttle: { name: 'Throttle', unit: '-' },

@@ -283,6 +283,7 @@ export function toText(day: SimulatedDay, dialect: Dialect): DayFiles {
     cell: {
       inertia: `${knobs.inertiaKgM2.toFixed(4)} kg m^2`,
       sensorLag: `${knobs.sensorLagS.toFixed(3)} s`,
+      ...(knobs.brakeRatio === 1 ? {} : { ratio: knobs.brakeRatio }),
     },
     standard: 'SAE J1349',
     band: knobs.bandRpm.map((rpm) => `${rpm} rpm`),

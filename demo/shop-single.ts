@@ -38,13 +38,17 @@ export function single(): DemoEngine {
     wanderPercent: 0.35,
     slowWanderPercent: 0.1,
     inertiaKgM2: 0.085,
+    brakeRatio: 0.62,
     sensorLagS: 0.05,
     rateHz: 100,
     exhaustChannels: 1,
     lambda: 0.87,
     air: { pressureAbsPa: 101_900, temperatureK: 291.15, humidity: 0.55 },
   });
-  const files = toText(simulated, DIALECTS['tab units row']).files.map((file, i) => ({
+  const files = toText(simulated, {
+    ...DIALECTS['tab units row'],
+    names: { torque: 'Brake Torque' },
+  }).files.map((file, i) => ({
     ...file,
     name: `single ${i + 1}.txt`,
   }));

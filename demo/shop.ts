@@ -31,8 +31,9 @@ export function demoShop(): DemoShop {
       },
       three: {
         name: 'Cell 3, motorcycle stand',
-        notes: 'Eddy-current brake straight on the crank.',
+        notes: 'Eddy-current brake chained from the crank sprocket, 31 to 50 teeth.',
         inertiaKgM2: 0.085,
+        ratio: 0.62,
         sensorLagS: 0.05,
         torqueIs: { air: 'observed', inertia: 'out' },
         calibrationRelSd: 0.005,

@@ -118,7 +118,7 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
     if (spikes.uniform() < knobs.spikeChance) {
       reading += peakNm * spikes.pick([-1, 1]) * spikes.between(0.05, 0.3);
     }
-    torque[i] = reading;
+    torque[i] = reading / knobs.brakeRatio;
     throttle[i] = profile.throttleAt(t);
     const bestW = (bestTorqueNm(engine, rpm) / airFactor) * rpm * RAD_PER_S;
     // 0.30 kg/kWh at the best lead; what the lead loses is lost from the same fuel.
