@@ -98,7 +98,7 @@ const logBestPrior = (b: number, [middle, spread]: Priors['best']) =>
 /** Log-uniform between the two, with soft ends (sd of a third in the logarithm): no cliff at a round number. */
 function logCurvaturePrior(k: number, [low, high]: Priors['curvature']): number {
   const past = Math.max(0, Math.log(low / k), Math.log(k / high));
-  return -0.5 * (past / 0.33) ** 2;
+  return -0.5 * (past / 0.2) ** 2;
 }
 
 function axesOf(
@@ -210,10 +210,11 @@ function casesOf(
   middle: number,
   orderMiddle: number,
   strays: readonly (readonly [pull: number, logWeight: number])[],
+  drifts = DRIFT_SDS,
 ): Case[] {
   const cases: Case[] = [];
   axes.repeat.forEach((sigma, s) => {
-    for (const [driftSd, weight] of DRIFT_SDS) {
+    for (const [driftSd, weight] of drifts) {
       for (const [stray, logStray] of strays) {
         const form = formOf(points, middle, orderMiddle, sigma, driftSd, stray);
         cases.push({
@@ -309,34 +310,23 @@ export function gridPosterior(points: readonly ResponsePoint[], priors: Priors):
   const [kLow, kHigh] = [priors.curvature[0] / 2, priors.curvature[1] * 1.8];
   const sLow = priors.repeatMedian * Math.exp(-2.6 * priors.repeatLogSd);
   const sHigh = priors.repeatMedian * Math.exp(2.6 * priors.repeatLogSd);
-  const clean = points.length * Math.log(1 - STRAY_SHARE);
-  const odds = Math.log(STRAY_SHARE / (1 - STRAY_SHARE));
-  const robust = points.length >= 4;
-  const strays: (readonly [number, number])[] = [[-1, clean]];
-  if (robust) for (let i = 0; i < points.length; i++) strays.push([i, clean + odds]);
-
   const bestRange = [b0 - 5 * spread, b0 + Math.max(6 * spread, span + 2 * spread)] as const;
-  const wide = axesOf(priors, [...bestRange, 56], [kLow, kHigh, 9], 3, [sLow, sHigh, 4]);
-  const wideCases = casesOf(points, wide, middle, orderMiddle, strays);
+  const { strayChance, kept } = straysOf(points, middle, orderMiddle, (sigmas) =>
+    axesOf(priors, [...bestRange, 28], [kLow, kHigh, 6], 3, [sLow, sHigh, sigmas]),
+  );
+  const wide = axesOf(priors, [...bestRange, 56], [kLow, kHigh, 9], 3, [sLow, sHigh, 3]);
+  const wideCases = casesOf(points, wide, middle, orderMiddle, kept);
   const wideWeights = normalise(logPosterior(wide, wideCases, middle));
   const marginals = marginalsOf(wide, wideCases.length, wideWeights);
-
-  const strayChance = points.map(() => 0);
-  const caseWeights = marginals.cases;
-  wideCases.forEach((_, i) => {
-    const stray = strays[i % strays.length]![0];
-    if (stray >= 0) strayChance[stray]! += caseWeights[i]!;
-  });
-  const kept = strays.filter(([pull]) => pull < 0 || strayChance[pull]! > 0.02);
 
   const [bi, bj] = reachOf(marginals.best, 2e-4);
   const [ki, kj] = reachOf(marginals.curvature, 1e-3);
   const fine = axesOf(
     priors,
-    [wide.best[bi]!, wide.best[bj]!, 72],
-    [wide.curvature[ki]!, wide.curvature[kj]!, 14],
+    [wide.best[bi]!, wide.best[bj]!, 64],
+    [wide.curvature[ki]!, wide.curvature[kj]!, 12],
     5,
-    priors.repeatLogSd <= STATED_LOG_SD_LIMIT ? [sLow, sHigh, 3] : [sLow, sHigh, 7],
+    priors.repeatLogSd <= STATED_LOG_SD_LIMIT ? [sLow, sHigh, 3] : [sLow, sHigh, 6],
   );
   const cases = casesOf(points, fine, middle, orderMiddle, kept);
   const weights = normalise(logPosterior(fine, cases, middle));
@@ -370,6 +360,33 @@ export function gridPosterior(points: readonly ResponsePoint[], priors: Priors):
 }
 
 const STATED_LOG_SD_LIMIT = 0.2;
+/** A pull that is a stray with less than this chance is not carried on as one. */
+const STRAY_KEPT = 0.03;
+
+/** Chance of each pull to be the one stray of the day, and the cases worth carrying on. Four pulls at least. */
+function straysOf(
+  points: readonly ResponsePoint[],
+  middle: number,
+  orderMiddle: number,
+  axesWith: (sigmas: number) => Axes,
+) {
+  const none: readonly [number, number] = [-1, 0];
+  const strayChance = points.map(() => 0);
+  if (points.length < 4) return { strayChance, kept: [none] };
+  const odds = Math.log(STRAY_SHARE / (1 - STRAY_SHARE));
+  const strays = [none, ...points.map((_, i) => [i, odds] as const)];
+  const axes = axesWith(3);
+  const cases = casesOf(points, axes, middle, orderMiddle, strays, DRIFT_SDS.slice(0, 1));
+  const weights = marginalsOf(axes, cases.length, normalise(logPosterior(axes, cases, middle)));
+  cases.forEach((_, i) => {
+    const pull = strays[i % strays.length]![0];
+    if (pull >= 0) strayChance[pull]! += weights.cases[i]!;
+  });
+  return {
+    strayChance,
+    kept: strays.filter(([pull]) => pull < 0 || strayChance[pull]! > STRAY_KEPT),
+  };
+}
 
 function marginalsOf(axes: Axes, cases: number, weights: Float64Array) {
   const best = new Float64Array(axes.best.length);
