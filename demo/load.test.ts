@@ -1,0 +1,91 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readRunFile } from '../src/intake/read.ts';
+import { findPulls } from '../src/pull/findPulls.ts';
+import { openRecord, type PullbookRecord } from '../src/record/index.ts';
+import { type ImportRunFile, loadDemo } from './load.ts';
+import { demoShop } from './shop.ts';
+
+/** What a user's file goes through: read with what the cell has answered, pulls found, bytes stored. */
+const importInto =
+  (record: PullbookRecord): ImportRunFile =>
+  async (dayId, fileName, bytes) => {
+    const { cellId } = await record.days.get(dayId);
+    const cell = await record.cells.get(cellId);
+    const { recording, shape } = await readRunFile(bytes, {
+      fileName,
+      torqueIs: cell.torqueIs,
+      brakeRatio: cell.ratio,
+    });
+    return record.recordings.import({
+      dayId,
+      fileName,
+      bytes,
+      kind: recording.kind,
+      rows: recording.rows,
+      shape: shape.fingerprint,
+      pulls: findPulls(recording).map((span) => ({ span })),
+    });
+  };
+
+describe('the demo shop in the record', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'pullbook-demo-'));
+  const told: [number, number][] = [];
+  let record: PullbookRecord;
+  beforeAll(async () => {
+    record = await openRecord(folder);
+    await loadDemo(record, importInto(record), (done, total) => told.push([done, total]));
+  });
+  afterAll(async () => {
+    await record.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  it('has every engine, build, day and pull of the shop', async () => {
+    const summary = await record.summary();
+    const { engines } = demoShop();
+    const builds = engines.flatMap((one) => one.builds);
+    const days = builds.flatMap((one) => one.days);
+    const pulls = days.flatMap((one) => one.pulls);
+    expect(summary.engineCount).toBe(engines.length);
+    expect(summary.engines.flatMap((one) => one.builds)).toHaveLength(builds.length);
+    expect(summary.dayCount).toBe(days.length);
+    expect(summary.pullCount).toBe(pulls.length);
+    expect(told.at(-1)).toEqual([pulls.length, pulls.length]);
+  });
+
+  it('puts what the operator set and saw to the pull of that file, in the order made', async () => {
+    const made = demoShop().engines[0]!.builds[1]!.days[1]!;
+    const days = (await record.summary()).latestDays;
+    const day = days.find((one) => one.date === made.day.date)!;
+    const pulls = await record.pulls.list({ dayId: day.id });
+    expect(pulls.map((pull) => pull.leadDeg)).toEqual(made.pulls.map((pull) => pull.leadDeg));
+    expect(pulls.map((pull) => pull.fileName)).toEqual(made.pulls.map((pull) => pull.file));
+    expect(pulls.map((pull) => pull.note)).toEqual(made.pulls.map((pull) => pull.note));
+    expect(pulls.every((pull) => pull.span !== null && pull.recordingSha256 !== null)).toBe(true);
+  });
+
+  it('gives each recording back byte for byte', async () => {
+    for (const { builds } of demoShop().engines) {
+      const day = builds.at(-1)!.days.at(-1)!;
+      const stored = (await record.summary()).latestDays.find((one) => one.date === day.day.date)!;
+      const pulls = await record.pulls.list({ dayId: stored.id });
+      for (const [i, pull] of pulls.entries()) {
+        const bytes = await record.recordings.bytes(pull.recordingSha256!);
+        expect(Buffer.from(bytes).equals(day.files[i]!.bytes)).toBe(true);
+      }
+    }
+  });
+
+  it('keeps one ladder a day and the decision of the six', async () => {
+    const days = (await record.summary()).latestDays;
+    const decided = days.filter((one) => one.decisions.length > 0);
+    for (const day of days) {
+      expect(await record.ladders.list({ dayId: day.id })).toHaveLength(1);
+    }
+    const six = decided.find((one) => one.engineName === 'Rally six')!;
+    expect(six.decisions).toEqual([{ use: 'bursts', leadDeg: 28 }]);
+  });
+});
