@@ -1,0 +1,65 @@
+/** The whole HTTP side of one open record, testable in process. */
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import type { PullbookRecord } from '../record/index.ts';
+import { API_BASE } from './contract/document.ts';
+import { answerError, RequestRefused } from './errors.ts';
+import { guard, safeHeaders } from './guard.ts';
+import { makeApi } from './routes/api.ts';
+import { serveEvents } from './routes/events.ts';
+import { serveShelves } from './routes/shelves.ts';
+import { serveWhole } from './routes/whole.ts';
+import { readWebFiles, serveWeb } from './webFiles.ts';
+
+export interface AppOptions {
+  /** Port it will be addressed at. */
+  readonly port: () => number;
+  readonly names?: readonly string[];
+  /** Folder of the built browser side; null: only the interface. */
+  readonly webRoot?: string | null;
+  readonly version?: string;
+  /** Largest run file taken [bytes]. */
+  readonly maxUploadBytes?: number;
+  /** Where faults of ours are reported; the answer never shows them. */
+  readonly report?: (error: unknown) => void;
+}
+
+/** A request that is no file is small: a pasted table of a thousand pulls has some 100 kB. */
+const MAX_JSON_BYTES = 2 * 1024 * 1024;
+
+export function createApp(record: PullbookRecord, options: AppOptions): Hono {
+  const report = options.report ?? ((error) => console.error(error));
+  const app = new Hono();
+  app.onError((error, c) => answerError(error, c, report));
+  app.use(safeHeaders());
+  app.use(guard({ port: options.port, names: options.names ?? [] }));
+
+  const api = makeApi();
+  const jsonLimit = bodyLimit({
+    maxSize: MAX_JSON_BYTES,
+    onError: () => {
+      throw new RequestRefused(413, 'too-large', 'This request is larger than any form of ours.', {
+        expected: `at most ${MAX_JSON_BYTES} bytes`,
+      });
+    },
+  });
+  api.use(async (c, next) =>
+    // Run files have a limit of their own, counted while they stream in.
+    c.req.method === 'POST' && /\/(recordings|look)$/.test(c.req.path)
+      ? next()
+      : jsonLimit(c, next),
+  );
+  serveShelves(api, record);
+  serveEvents(api, record);
+  serveWhole(api, record, options.version ?? '0');
+  app.route(API_BASE, api);
+
+  app.use(serveWeb(readWebFiles(options.webRoot ?? null)));
+  app.notFound((c) =>
+    c.json(
+      { error: { code: 'not-found', message: `There is nothing at ${c.req.path.slice(0, 200)}.` } },
+      404,
+    ),
+  );
+  return app;
+}
