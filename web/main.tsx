@@ -1,3 +1,5 @@
+// Mantine's own styles come first, so that ours can speak after them.
+import '@mantine/core/styles.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';

@@ -1,6 +1,6 @@
 import { keepPreviousData, QueryClient, queryOptions } from '@tanstack/react-query';
 import { ask, ServiceError } from './client.ts';
-import type { AirStandard } from './types.gen.ts';
+import type { AirStandard, LadderReading } from './types.gen.ts';
 
 /** Everything the screens ask, under the keys by which a change makes it stale. */
 export const queryClient = new QueryClient({
@@ -98,10 +98,25 @@ export const understoodQuery = (sha256: string, cellId: string) =>
 export const readingQuery = (id: string, standard: AirStandard | null) =>
   queryOptions({
     queryKey: ['ladders', id, 'reading', standard],
-    queryFn: () =>
-      ask('GET /ladders/{id}/reading', { params: { id }, query: inStandard(standard) }),
+    queryFn: async () =>
+      revived(
+        await ask('GET /ladders/{id}/reading', { params: { id }, query: inStandard(standard) }),
+      ),
     placeholderData: keepPreviousData,
   });
+
+/** JSON has no NaN: bins of a knock channel without samples cross as null and become NaN again here. */
+export function revived(reading: LadderReading): LadderReading {
+  if (reading.input === null) return reading;
+  const pulls = reading.input.pulls.map((pull) =>
+    pull.knock === null
+      ? pull
+      : { ...pull, knock: { ...pull.knock, level: pull.knock.level.map(orNaN) } },
+  );
+  return { ...reading, input: { ...reading.input, pulls } };
+}
+
+const orNaN = (value: number | null): number => value ?? Number.NaN;
 
 export const EVENTS_A_PAGE = 60;
 

@@ -1,4 +1,4 @@
-import { Anchor, Button } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -143,9 +143,7 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
               {days.map((day) => (
                 <tr key={day.id}>
                   <th scope="row">
-                    <Anchor component={Link} to={`/days/${day.id}`} inherit>
-                      {dayLabel(day)}
-                    </Anchor>
+                    <Link to={`/days/${day.id}`}>{dayLabel(day)}</Link>
                   </th>
                   <td>
                     {[count(day.pullCount, 'pull'), leadsInWords(day.lowLeadDeg, day.highLeadDeg)]
@@ -154,9 +152,7 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
                   </td>
                   <td>{decidedInWords(day.decisions) ?? <span className="quiet">not yet</span>}</td>
                   <td>
-                    <Anchor component={Link} to={`/days/${day.id}/ladder`} inherit>
-                      Spark ladder
-                    </Anchor>
+                    <Link to={`/days/${day.id}/ladder`}>Spark ladder</Link>
                   </td>
                 </tr>
               ))}

@@ -1,4 +1,3 @@
-import { Anchor } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { dayPageQuery, readingQuery } from '../api/queries.ts';
@@ -31,17 +30,13 @@ export function DayState({ dayId }: { dayId: string }) {
       </p>
       {reading.data?.answer && <p className="quiet">{reading.data.answer.next.why}</p>}
       <p>
-        <Anchor component={Link} to={`/days/${dayId}`} inherit>
-          {dayLabel(day)}
-        </Anchor>
+        <Link to={`/days/${dayId}`}>{dayLabel(day)}</Link>
         {', '}
         {count(pulls.length, 'pull')}
         {pulls.length > 0 && (
           <>
             {' · '}
-            <Anchor component={Link} to={`/days/${dayId}/ladder`} inherit>
-              spark ladder
-            </Anchor>
+            <Link to={`/days/${dayId}/ladder`}>spark ladder</Link>
           </>
         )}
       </p>

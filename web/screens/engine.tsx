@@ -1,4 +1,4 @@
-import { Anchor, Button } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -114,9 +114,7 @@ function Engine({ page }: { page: EnginePage }) {
                 return (
                   <tr key={one.id}>
                     <th scope="row">
-                      <Anchor component={Link} to={`/builds/${one.id}`} inherit>
-                        {one.name}
-                      </Anchor>
+                      <Link to={`/builds/${one.id}`}>{one.name}</Link>
                     </th>
                     <td>
                       {its.length === 0

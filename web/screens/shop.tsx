@@ -1,4 +1,4 @@
-import { Anchor, Button } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -93,9 +93,7 @@ function EngineCard({ engine, days }: { engine: EngineSummary; days: readonly Da
   return (
     <li className={`panel ${styles.engine}`}>
       <h2>
-        <Anchor component={Link} to={`/engines/${engine.id}`} c="inherit" inherit>
-          {engine.name}
-        </Anchor>
+        <Link to={`/engines/${engine.id}`}>{engine.name}</Link>
       </h2>
       <p className="quiet">{engineInWords(engine, figure)}</p>
       {engine.owner !== '' && <p className="quiet">for {engine.owner}</p>}
@@ -135,9 +133,7 @@ function RecentDays({ days }: { days: readonly DaySummary[] }) {
             {days.map((day) => (
               <tr key={day.id}>
                 <td>
-                  <Anchor component={Link} to={`/days/${day.id}`} inherit>
-                    {dayLabel(day)}
-                  </Anchor>
+                  <Link to={`/days/${day.id}`}>{dayLabel(day)}</Link>
                 </td>
                 <td>{day.engineName}</td>
                 <td>{day.buildName}</td>

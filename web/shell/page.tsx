@@ -1,11 +1,4 @@
-import {
-  ActionIcon,
-  Anchor,
-  Menu,
-  Tooltip,
-  UnstyledButton,
-  useMantineColorScheme,
-} from '@mantine/core';
+import { ActionIcon, Menu, Tooltip, UnstyledButton, useMantineColorScheme } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { Fragment, type ReactNode, useEffect } from 'react';
 import { AIR_STANDARDS } from '../../src/pull/recording.ts';
@@ -39,9 +32,7 @@ function Crumbs({ crumbs }: { crumbs: readonly Crumb[] }) {
             {crumb.to === undefined ? (
               <span aria-current="page">{crumb.label}</span>
             ) : (
-              <Anchor component={Link} to={crumb.to} c="dimmed" underline="hover" inherit>
-                {crumb.label}
-              </Anchor>
+              <Link to={crumb.to}>{crumb.label}</Link>
             )}
           </li>
         ))}
@@ -119,12 +110,8 @@ function Tools() {
           ?
         </span>
       </ActionIcon>
-      <Anchor component={Link} to="/changes" c="dimmed" underline="hover" size="sm">
-        Changes
-      </Anchor>
-      <Anchor component={Link} to="/settings" c="dimmed" underline="hover" size="sm">
-        Settings
-      </Anchor>
+      <Link to="/changes">Changes</Link>
+      <Link to="/settings">Settings</Link>
     </div>
   );
 }

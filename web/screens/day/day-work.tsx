@@ -78,7 +78,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
       <div className="acts">
         <Menu position="bottom-end">
           <Menu.Target>
-            <Button variant="default">Day …</Button>
+            <Button variant="default">More</Button>
           </Menu.Target>
           <Menu.Dropdown>
             <Menu.Item onClick={() => setSheet({ kind: 'day' })}>Facts of the day …</Menu.Item>

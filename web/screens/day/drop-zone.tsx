@@ -1,4 +1,4 @@
-import { Anchor, Button, FileButton, Progress } from '@mantine/core';
+import { Button, FileButton, Progress } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { type ReactNode, useState } from 'react';
 import { Place } from '../../shell/states.tsx';
@@ -143,9 +143,7 @@ function Outcome({ job }: { job: FileJob }) {
         {first === undefined ? (
           'nothing was added.'
         ) : (
-          <Anchor component={Link} to={`/pulls/${first.id}`} inherit>
-            pull {first.order + 1}
-          </Anchor>
+          <Link to={`/pulls/${first.id}`}>pull {first.order + 1}</Link>
         )}
       </span>
     );

@@ -95,7 +95,9 @@ function walk(event: KeyboardEvent, move: (down: number) => void): void {
 /** Wider where words go, heavier where the lead stands. */
 function classOf(column: Column): string {
   const own = {
-    leadDeg: styles.lead,
+    leadDeg: `${styles.lead} ${styles.narrow}`,
+    lambdaTarget: styles.narrow,
+    knockHeard: styles.narrow,
     watched: styles.watched,
     note: styles.words,
     excludedBecause: styles.words,

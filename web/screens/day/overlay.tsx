@@ -29,7 +29,6 @@ export function Overlay({ all, scenario, standardWords, band, onBand }: OverlayP
   const speeds = speedsOf(all);
   const full = speeds ?? ([0, 1] as const);
   const zoom = useZoom(full);
-  const [foot, box] = useSize<HTMLDivElement>();
   if (speeds === null) return null;
   return (
     <div className="panel">
@@ -53,15 +52,26 @@ export function Overlay({ all, scenario, standardWords, band, onBand }: OverlayP
           />
         )}
       </ChartFrame>
-      {band !== null && (
-        <div ref={foot} className={styles.band}>
-          <p className="quiet">
-            Judged from {speed(band[0])} to {speed(band[1])} rpm. Drag an end to change it.
-          </p>
-          {box !== null && box.width > 60 && (
-            <BandPicker width={box.width} full={full} band={band} onBand={onBand} />
-          )}
-        </div>
+      {band !== null && <BandLine full={full} band={band} onBand={onBand} />}
+    </div>
+  );
+}
+
+interface BandLineProps {
+  readonly full: readonly [number, number];
+  readonly band: BandRpm;
+  readonly onBand: (band: BandRpm) => void;
+}
+
+function BandLine({ full, band, onBand }: BandLineProps) {
+  const [line, box] = useSize<HTMLDivElement>();
+  return (
+    <div ref={line} className={styles.band}>
+      <p className="quiet">
+        Judged from {speed(band[0])} to {speed(band[1])} rpm. Drag an end to change it.
+      </p>
+      {box !== null && box.width > 60 && (
+        <BandPicker width={box.width} full={full} band={band} onBand={onBand} />
       )}
     </div>
   );

@@ -1,4 +1,4 @@
-import { ActionIcon, Anchor, Menu } from '@mantine/core';
+import { ActionIcon, Menu } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import type { Configuration, Pull } from '../../api/types.gen.ts';
 import { useFigures } from '../../shell/figures.tsx';
@@ -29,7 +29,7 @@ export function usePullRows(all: readonly PullWithCurve[], acts: RowActs): reado
   return all.map((one) => ({
     pull: one.pull,
     head: (
-      <Anchor component={Link} to={`/pulls/${one.pull.id}`} inherit>
+      <Link to={`/pulls/${one.pull.id}`}>
         <span
           className="dot"
           aria-hidden="true"
@@ -42,7 +42,7 @@ export function usePullRows(all: readonly PullWithCurve[], acts: RowActs): reado
         />
         {one.pull.order + 1}
         {one.pull.fileName !== null && <span className="quiet"> {one.pull.fileName}</span>}
-      </Anchor>
+      </Link>
     ),
     tail: <Tail one={one} acts={acts} first={one === all[0]} last={one === all.at(-1)} />,
   }));
@@ -132,8 +132,8 @@ function Tail({ one, acts, first, last }: TailProps) {
 
 function Peak({ value, half }: { value: string; half: string }) {
   return (
-    <>
+    <span className="together">
       {value} <small className="quiet">± {half}</small>
-    </>
+    </span>
   );
 }

@@ -1,4 +1,3 @@
-import { Anchor } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import type { Mark } from '../../api/types.gen.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
@@ -44,9 +43,7 @@ export function Remarks({ all }: { all: readonly PullWithCurve[] }) {
       <ul className="marks">
         {lines.map(({ pull, mark }) => (
           <MarkLine key={`${pull.id}${mark.kind}${mark.sentence}`} mark={mark}>
-            <Anchor component={Link} to={`/pulls/${pull.id}`} inherit>
-              {labelOf(pull, pulls).replace(/^pull/, 'Pull')}
-            </Anchor>
+            <Link to={`/pulls/${pull.id}`}>{labelOf(pull, pulls).replace(/^pull/, 'Pull')}</Link>
             {': '}
           </MarkLine>
         ))}

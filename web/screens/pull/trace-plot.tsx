@@ -14,6 +14,9 @@ interface TracePlotProps {
   readonly timed: boolean;
 }
 
+/** Ticks as everywhere else on the page, without marks between thousands. */
+const figures = (_: uPlot, ticks: number[]) => ticks.map(String);
+
 /** All traces of a page share one cursor. */
 const CURSOR_KEY = 'samples';
 
@@ -38,8 +41,8 @@ export function TracePlot({ name, places, low, high, timed }: TracePlotProps) {
         cursor: { sync: { key: CURSOR_KEY }, y: false, points: { show: false } },
         scales: { x: { time: false } },
         axes: [
-          { ...axis, size: small * 2.4 },
-          { ...axis, size: small * 5, space: small * 3 },
+          { ...axis, size: small * 2.4, values: figures },
+          { ...axis, size: small * 5, space: small * 2, values: figures },
         ],
         series: [
           {},
