@@ -18,7 +18,7 @@ interface AxisProps {
 export function XAxis({
   plot,
   scale,
-  every = 76,
+  every = 62,
   format,
   grid = true,
   avoid = [],
@@ -109,7 +109,7 @@ export function YAxis({
       {unit !== undefined && (
         <Label
           x={plot.left - 8}
-          y={plot.top - small * 1.1}
+          y={Math.min(...ticks.map((tick) => scale(tick)), plot.top + plot.height) - small * 1.7}
           size={small}
           colour={palette.muted}
           anchor="end"

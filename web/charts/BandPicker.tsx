@@ -79,7 +79,6 @@ function Grip({
   full,
   band,
   onBand,
-  plot,
 }: HandlesProps & {
   readonly end: 0 | 1;
   readonly x: number;
@@ -131,7 +130,7 @@ function Grip({
       <line
         x1={x}
         x2={x}
-        y1={plot.top}
+        y1={y - 14}
         y2={y}
         stroke={palette.ink}
         strokeWidth={1}

@@ -10,7 +10,7 @@ import { interval, plain, rpm, setting, signed, signedPercent } from './numbers.
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
-import { extentOf, linear, type Plot, type Span, valueAt } from './scale.ts';
+import { extentOf, linear, type Plot, type Span, ticksFor, valueAt } from './scale.ts';
 import { textWidth } from './text.ts';
 import type { Zoom } from './zoom.ts';
 
@@ -37,7 +37,7 @@ export function GainChart(props: GainChartProps) {
     props;
   const { palette, small, label, stroke } = useChartStyle();
   const clip = useId().replace(/\W/g, '');
-  const head = label * 1.75;
+  const head = label * 2;
   const foot = small * 4.1 + 8;
   const plot: Plot = {
     left: small * 3.4,
@@ -48,25 +48,20 @@ export function GainChart(props: GainChartProps) {
   const rowHeight = plot.height / Math.max(1, steps.length);
   const x = linear(zoom?.domain ?? full, [plot.left, plot.left + plot.width]);
   const range = gainRange(steps);
-  const [bandLeft, bandRight] = [x(band[0]), x(band[1])].map((at) =>
-    Math.min(Math.max(at, plot.left), plot.left + plot.width),
-  ) as [number, number];
+  const bandPx = band.map((at) => Math.min(Math.max(x(at), plot.left), plot.left + plot.width)) as [
+    number,
+    number,
+  ];
 
   return (
     <Picture width={width} height={height} label={summaryOf(steps, unit)}>
       <clipPath id={clip}>
         <rect x={plot.left} y={0} width={plot.width} height={height} />
       </clipPath>
-      <rect
-        x={bandLeft}
-        y={0}
-        width={Math.max(0, bandRight - bandLeft)}
-        height={plot.height + 7}
-        fill={palette.band}
-      />
       <XAxis
         plot={plot}
         scale={x}
+        grid={false}
         drop={7}
         label="engine speed, rpm"
         avoid={band.map((at) => x(at))}
@@ -75,7 +70,7 @@ export function GainChart(props: GainChartProps) {
         const row: Plot = {
           ...plot,
           top: at * rowHeight + head,
-          height: Math.max(8, rowHeight - head - 4),
+          height: Math.max(8, rowHeight - head - label * 0.6),
         };
         return (
           <Fragment key={`${step.from}-${step.to}`}>
@@ -88,10 +83,10 @@ export function GainChart(props: GainChartProps) {
                 stroke={palette.line}
               />
             )}
-            <Row {...{ step, row, x, range, clip, stroke }} />
+            <Row {...{ step, row, x, range, clip, stroke, bandPx }} ticks={ticksFor(x, 62)} />
             <RowHead
               {...{ step, unit, settings, width, cursorRpm }}
-              y={at * rowHeight + head * 0.55}
+              y={at * rowHeight + label * 1.1}
             />
           </Fragment>
         );
@@ -130,12 +125,17 @@ export function GainChart(props: GainChartProps) {
   );
 }
 
-/** One scale for all rows: holds every line and what chance could do, the wide ends of bands may run out. */
+const told = (step: StepAnswer, values: readonly number[]) =>
+  values.filter((_, at) => step.bySpeed.toldFromChance[at] === true);
+
+/** One scale for all rows: holds every line, what chance could do, and the bands of what is told from it. */
 function gainRange(steps: readonly StepAnswer[]): Span {
   const lines = steps.flatMap((step) => [
     step.bySpeed.gainPercent,
     step.bySpeed.chancePercent,
     step.bySpeed.chancePercent.map((value) => -value),
+    told(step, step.bySpeed.lowPercent),
+    told(step, step.bySpeed.highPercent),
   ]);
   const [low, high] = extentOf(...lines, [-1, 1])!;
   const room = (high - low) * 0.06;
@@ -149,6 +149,8 @@ function Row({
   range,
   clip,
   stroke,
+  bandPx,
+  ticks,
 }: {
   step: StepAnswer;
   row: Plot;
@@ -156,6 +158,8 @@ function Row({
   range: Span;
   clip: string;
   stroke: number;
+  bandPx: Span;
+  ticks: readonly number[];
 }) {
   const { palette, small } = useChartStyle();
   const y = linear(range, [row.top + row.height, row.top]);
@@ -169,6 +173,34 @@ function Row({
   );
   return (
     <g>
+      <rect
+        x={bandPx[0]}
+        y={row.top}
+        width={Math.max(0, bandPx[1] - bandPx[0])}
+        height={row.height}
+        fill={palette.band}
+      />
+      {ticks.map((tick) => (
+        <line
+          key={tick}
+          x1={x(tick)}
+          x2={x(tick)}
+          y1={row.top}
+          y2={row.top + row.height}
+          stroke={palette.grid}
+        />
+      ))}
+      {bandPx.map((at) => (
+        <line
+          key={at}
+          x1={at}
+          x2={at}
+          y1={row.top}
+          y2={row.top + row.height}
+          stroke={palette.ink}
+          strokeOpacity={0.35}
+        />
+      ))}
       <g clipPath={`url(#${clip})`}>
         <path
           d={bandPath(
@@ -188,11 +220,13 @@ function Row({
         />
         {stretches(step.bySpeed).map((stretch) => (
           <g key={stretch.x[0]} data-telling={stretch.telling}>
-            <path
-              d={bandPath(stretch.x.map(x), stretch.low.map(inRow), stretch.high.map(inRow))}
-              fill={colours[stretch.telling]}
-              fillOpacity={stretch.telling === 'chance' ? 0.16 : 0.2}
-            />
+            {stretch.telling !== 'chance' && (
+              <path
+                d={bandPath(stretch.x.map(x), stretch.low.map(inRow), stretch.high.map(inRow))}
+                fill={colours[stretch.telling]}
+                fillOpacity={0.2}
+              />
+            )}
             <path
               d={linePath(stretch.x.map(x), stretch.gain.map(inRow))}
               fill="none"

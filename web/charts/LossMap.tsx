@@ -126,10 +126,12 @@ export function LossMap(props: LossMapProps) {
         fill="none"
         stroke={palette.line}
       />
-      <YAxis plot={plot} scale={y} grid={false} every={40} format={(tick) => setting(tick, unit)} />
-      <Label x={0} y={plot.top - small * 1.1} size={small} colour={palette.muted}>
-        {axis}
-      </Label>
+      <YAxis plot={plot} scale={y} grid={false} every={56} format={(tick) => setting(tick, unit)} />
+      {cursor === null && (
+        <Label x={0} y={plot.top - small * 1.1} size={small} colour={palette.muted}>
+          {axis}
+        </Label>
+      )}
       <XAxis plot={plot} scale={x} grid={false} label="engine speed, rpm" />
       {[...new Set(rungs)].map((rung) => (
         <circle

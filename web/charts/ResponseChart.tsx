@@ -63,8 +63,10 @@ export function ResponseChart(props: ResponseChartProps) {
   ]);
   const range = padded(extentOf(means, whiskers) ?? [0, 1], 0.06, 0.5);
 
-  const left = small * 1.2 + textWidth(plain(range[1], 0), small);
-  const x = linear(domain, [left, width - 12]);
+  const ticks = ticksFor(linear(range, [height * 0.6, 0]), 52);
+  const widest = ticks.map((tick) => textWidth(plain(tick, decimalsOf(ticks)), small));
+  const left = 10 + Math.max(...widest, textWidth(power.symbol, small));
+  const x = linear(padded(domain, 0.025), [left, width - 12]);
   const flags = uses.map((use) => ({ ...use, text: `${setting(use.value, unit)} ${use.name}` }));
   const spans = flags.map((flag): Span => {
     const half = textWidth(flag.text, label, true) / 2;
@@ -83,6 +85,7 @@ export function ResponseChart(props: ResponseChartProps) {
   const xs = response.setting.map((at) => round(x(at)));
   const inside = (watt: number) => clamp(y(power.of(watt)), plot.top - 4, plot.top + plot.height);
   const at = (value: number) => valueAt(response.setting, response.meanPowerW, value);
+  const kneeWatt = answer.knee.value === null ? null : at(answer.knee.value);
   const foot: Plot = { ...plot, height: plot.height + label * 2.4 };
 
   return (
@@ -168,6 +171,9 @@ export function ResponseChart(props: ResponseChartProps) {
           </g>
         );
       })}
+      {kneeWatt !== null && answer.knee.value !== null && (
+        <KneeMark knee={answer.knee.value} y={y(power.of(kneeWatt))} {...{ unit, x, plot }} />
+      )}
       {dots.map((one) => (
         <g key={one.id} data-pull={one.id}>
           <line
@@ -188,10 +194,7 @@ export function ResponseChart(props: ResponseChartProps) {
           />
         </g>
       ))}
-      <BestBar
-        {...{ best, knee: answer.knee, unit, x, plot }}
-        y={plot.top + plot.height + label * 1.75}
-      />
+      <BestBar {...{ best, unit, x, plot }} y={plot.top + plot.height + label * 1.75} />
       {cursor !== null && <Reading {...{ answer, power, unit, cursor, x, y, plot }} />}
       {onCursor !== undefined && (
         <Surface
@@ -211,14 +214,12 @@ export function ResponseChart(props: ResponseChartProps) {
 /** The interval of the best as a bar under the curve, its estimate a tick; an open end fades into an arrow. */
 function BestBar({
   best,
-  knee,
   unit,
   x,
   plot,
   y,
 }: {
   best: LadderAnswer['best'];
-  knee: LadderAnswer['knee'];
   unit: string;
   x: Scale;
   plot: Plot;
@@ -276,57 +277,52 @@ function BestBar({
           strokeWidth={2}
         />
       )}
-      {knee.value !== null && knee.value >= x.domain()[0]! && knee.value <= x.domain()[1]! && (
-        <g data-knee="">
-          <path
-            d={`M${round(x(knee.value))} ${y - 2}l-4.5 -7h9Z`}
-            fill={palette.paper}
-            stroke={palette.ink}
-            strokeWidth={1.2}
-          />
-          <KneeLabel
-            {...{ knee: knee.value, unit, x, y, plot, taken: [middle - half, middle + half] }}
-          />
-        </g>
-      )}
     </g>
   );
 }
 
-/** The word beside the knee's mark, on the side where the best leaves room. */
-function KneeLabel({
+/** The knee hangs on the curve: a short upright with its name below, where the paper is usually free. */
+function KneeMark({
   knee,
   unit,
   x,
   y,
   plot,
-  taken,
 }: {
   knee: number;
   unit: string;
   x: Scale;
+  /** Height of the curve at the knee [px]. */
   y: number;
   plot: Plot;
-  taken: Span;
 }) {
   const { palette, small } = useChartStyle();
   const text = `knee ${estimate(knee, unit)}`;
-  const wide = textWidth(text, small);
-  const leftEnd = Math.min(x(knee) - 8, taken[0] - 10);
-  const fitsLeft = leftEnd - wide > plot.left;
-  const at = fitsLeft ? leftEnd : Math.max(x(knee) + 8, taken[1] + 10);
-  if (!fitsLeft && at + wide > plot.left + plot.width) return null;
+  const half = textWidth(text, small) / 2;
+  const middle = clamp(x(knee), plot.left + half, plot.left + plot.width - half);
+  const foot = Math.min(y + small * 3.4, plot.top + plot.height - small * 1.4);
+  if (foot - y < small) return null;
   return (
-    <Label
-      x={at}
-      y={y - small * 1.05}
-      size={small}
-      colour={palette.muted}
-      anchor={fitsLeft ? 'end' : 'start'}
-      rim={palette.paper}
-    >
-      {text}
-    </Label>
+    <g data-knee="">
+      <line
+        x1={x(knee)}
+        x2={x(knee)}
+        y1={y - 5}
+        y2={foot}
+        stroke={palette.ink}
+        strokeWidth={1.25}
+      />
+      <Label
+        x={middle}
+        y={foot + small * 0.75}
+        size={small}
+        colour={palette.muted}
+        anchor="middle"
+        rim={palette.paper}
+      >
+        {text}
+      </Label>
+    </g>
   );
 }
 

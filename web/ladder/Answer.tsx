@@ -1,5 +1,5 @@
 import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
-import { percent, setting } from '../charts/numbers.ts';
+import { estimate, interval, percent, setting } from '../charts/numbers.ts';
 import { LookIcon } from '../theme/icons.tsx';
 import styles from './ladder.module.css';
 import type { LadderState } from './state.ts';
@@ -18,7 +18,7 @@ interface AnswerProps {
 export function Answer({ input, answer, state, use, onEvidence, settling }: AnswerProps) {
   return (
     <header className={styles.answer} data-settling={settling}>
-      <div className={styles.said}>
+      <div className={styles.said} data-warned={answer.warnings.length > 0}>
         <h1 className={styles.headline}>{answer.headline}</h1>
         <p className={styles.summary}>
           {answer.summary}{' '}
@@ -69,31 +69,35 @@ function Questions({
 }: Pick<AnswerProps, 'input' | 'answer' | 'state' | 'use'>) {
   const { kind } = input;
   const [best, bestAside] = bestInWords(answer.best, kind);
+  const limit = answer.limit?.value == null ? null : answer.limit;
   const names = input.uses.map((rule) => rule.name);
   return (
     <dl className={styles.questions}>
       <div className={styles.question}>
-        <dt>Where is the best</dt>
-        <dd>
-          <span className={styles.figure} data-unknown={answer.best.value === null}>
-            {best}
-          </span>
-          <span className={styles.aside}>{bestAside}</span>
+        <dt>{limit === null ? 'Where is the best' : 'Where are best and limit'}</dt>
+        <dd className={styles.leaves}>
+          <div>
+            <span className={styles.figure} data-unknown={answer.best.value === null}>
+              {best}
+            </span>
+            <span className={styles.aside}>
+              <b>best</b>
+              {bestAside}
+            </span>
+          </div>
+          {limit !== null && (
+            <div>
+              <span className={styles.figure}>{estimate(limit.value, kind.unit)}</span>
+              <span className={styles.aside}>
+                <b>limit</b>
+                {limit.low === null && limit.high === null
+                  ? ''
+                  : ` ${interval(limit.low, limit.high)}`}
+              </span>
+            </div>
+          )}
         </dd>
       </div>
-      {answer.limit !== null && answer.limit.value !== null && (
-        <div className={styles.question}>
-          <dt>Where is the limit</dt>
-          <dd>
-            <span className={styles.figure}>{setting(answer.limit.value, kind.unit)}</span>
-            <span className={styles.aside}>
-              {answer.limit.low === null
-                ? 'heard or read'
-                : `not below ${setting(answer.limit.low, kind.unit)}`}
-            </span>
-          </dd>
-        </div>
-      )}
       <div className={styles.question}>
         <dt>Is another step worth it</dt>
         <dd>
@@ -103,7 +107,7 @@ function Questions({
           <span className={styles.aside}>{worthInWords(answer.next)}</span>
         </dd>
       </div>
-      <div className={styles.question} data-wide="">
+      <div className={styles.question}>
         <dt>What to leave in it</dt>
         <dd className={styles.leaves}>
           {names.map((name) => {

@@ -49,7 +49,7 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
       <div className={styles.picture}>
         <ChartFrame
           title={peaks ? 'Peak power against the setting' : `Mean power ${bandInWords(bandRpm)}`}
-          subtitle={`Each dot is a pull in standard air; the grey is what these pulls leave possible.`}
+          subtitle={`Dots: pulls in standard air. Grey: what they leave possible.`}
           scenario={scenario}
           table={() => responseTable({ answer, unit: kind.unit, power })}
           className={styles.canvas!}
@@ -73,12 +73,7 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
         <div className={styles.picture} data-wide="">
           <ChartFrame
             title="What each step gained, by engine speed"
-            subtitle={
-              <>
-                In percent of torque. Inside the grey, chance could do it.
-                {onBand === undefined ? '' : ' Drag the grips to judge other speeds.'}
-              </>
-            }
+            subtitle="Percent of torque. Inside the grey, chance could do it."
             scenario={scenario}
             table={() => gainTable(answer.steps, kind.unit)}
             zoom={zoom}
@@ -104,11 +99,11 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
       {answer.map !== null && (
         <div className={styles.picture}>
           <ChartFrame
-            title="Loss from the best, by speed and setting"
+            title={`Loss by speed and ${kind.word}`}
             subtitle={
               left === null
-                ? 'Dashed: the best at each speed. Lines: percent of torque lost.'
-                : `Dashed: the best at each speed. Solid: ${setting(left.value, kind.unit)}, left for ${left.name}.`
+                ? 'Percent of torque lost. Dashed: the best.'
+                : `Dashed: the best. Solid: ${setting(left.value, kind.unit)} for ${left.name}.`
             }
             scenario={scenario}
             table={() => lossTable(answer.map!, rungs, kind.unit)}

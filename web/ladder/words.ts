@@ -33,6 +33,7 @@ export function worthInWords(next: NextMove): string {
       ? 'another pull would bring nothing worth having'
       : `another pull would bring about ${percent(next.worthPercent, 2)}`;
   }
+  if (next.action === 'back') return 'past the limit nothing is worth having';
   if (next.worthPercent === null) return 'what it brings cannot be said yet';
   return next.action === 'pull'
     ? `may bring ${percent(next.worthPercent, next.worthPercent < 0.1 ? 2 : 1)} of power`
@@ -47,13 +48,12 @@ export function bestInWords(
   const decimals = estimateDecimals(kind);
   const span = interval(best.low, best.high, decimals);
   if (best.value === null || best.high === null || best.low === null) {
-    if (best.low === null && best.high === null)
-      return ['not known', 'the ladder does not say yet'];
+    if (best.low === null && best.high === null) return ['not known', 'not known yet'];
     return best.high === null
-      ? [`${estimate(best.low, kind.unit, decimals)}+`, `best is at ${span}; not reached yet`]
-      : [`≤ ${estimate(best.high, kind.unit, decimals)}`, `best is at ${span}`];
+      ? [`${estimate(best.low, kind.unit, decimals)}+`, `${span}, not reached yet`]
+      : [`≤ ${estimate(best.high, kind.unit, decimals)}`, span];
   }
-  return [estimate(best.value, kind.unit, decimals), `95 %: ${span}`];
+  return [estimate(best.value, kind.unit, decimals), span];
 }
 
 /** How well the cell repeats, in a sentence that says where it comes from. */

@@ -94,7 +94,7 @@ export function mix(first: string, second: string, share: number): string {
 
 /** Fill for a loss of the given share (0 none, 1 the most the map shows): paper, deepening to the colour of loss. */
 export function lossFill(share: number, palette: Palette): string {
-  const strongest = palette.scheme === 'light' ? 0.82 : 0.78;
+  const strongest = palette.scheme === 'light' ? 0.62 : 0.6;
   return mix(palette.paper, palette.loss, strongest * Math.min(1, Math.max(0, share)) ** 0.8);
 }
 
