@@ -1,3 +1,4 @@
+export * from './draws.ts';
 export * from './leastSquares.ts';
 export * from './penalised.ts';
 export type { PenaltyOrder } from './penalty.ts';

@@ -5,7 +5,10 @@ import type { AirStandard, PullSpan, TorqueBasis } from './recording.ts';
 export interface CellSetup {
   /** All that turns with the crank (engine, coupling, brake) as seen at the crank; null: not known. */
   readonly inertiaKgM2: number | null;
-  /** First-order time constant of the torque sensor; null: not known, nothing is taken out. */
+  /**
+   * First-order time constant of the torque sensor; null: not known. It is then read from the jumps of the throttle in the
+   * recording where they show it, and said; where they do not, nothing is taken out.
+   */
   readonly sensorLagS: number | null;
   /** Brake turns per crank turn. */
   readonly ratio: number;
@@ -40,6 +43,12 @@ export interface CurveOptions {
     readonly humidity?: number;
   };
   readonly lambdaTarget?: number;
+  /** Speeds that the pull should cover. */
+  readonly bandRpm?: readonly [number, number];
+  /** Correct a boosted or nitrous engine all the same; without it such an engine shows observed figures. */
+  readonly correctBoosted?: boolean;
+  /** Relative sd from pull to pull in absolute bands, where the shop knows its own. */
+  readonly repeatabilityRelSd?: number;
 }
 
 /** A number with its 95 % interval. */
@@ -106,21 +115,29 @@ export interface Curve {
   readonly residualSdNm: number;
   readonly residualCorrelation: number;
   readonly effectiveDof: number;
+  /** Relative sd of what is common to the whole pull: repeatability and calibration. In bands and peaks, not in the spline. */
+  readonly commonRelSd: number;
+  /** Lag that was taken out of the torque [s], and where it comes from. */
+  readonly lagS: number;
+  readonly lagFrom: 'cell' | 'throttle' | 'none';
   readonly speedRpm: readonly number[];
   readonly torqueNm: readonly number[];
-  /** 95 % pointwise, with the cell's calibration in. */
+  /** 95 % pointwise and absolute: noise within the pull, pull-to-pull repeatability, the cell's calibration. */
   readonly lowNm: readonly number[];
   readonly highNm: readonly number[];
   readonly powerW: readonly number[];
   readonly peakTorque: Peak;
   readonly peakPower: Peak;
   readonly derived: DerivedCurves;
-  /** Channels that later rooms judge by, as means over bins of speed (NaN where empty): used for lambda, knock, air. */
+  /**
+   * Channels that later rooms judge by, as means over bins of speed (null where a bin is empty). Lambda: the leanest bank;
+   * knock: the worst sensor.
+   */
   readonly bySpeed: {
     readonly speedRpm: readonly number[];
-    readonly lambda: readonly number[] | null;
-    readonly knock: readonly number[] | null;
-    readonly lead: readonly number[] | null;
+    readonly lambda: readonly (number | null)[] | null;
+    readonly knock: readonly (number | null)[] | null;
+    readonly lead: readonly (number | null)[] | null;
   };
   readonly conditions: {
     readonly airTemperatureK: number | null;

@@ -51,12 +51,18 @@ function ladderPullOf({ curve, ...pull }: DayPull): LadderPull {
     torque: curve?.spline ?? null,
     peakPowerW: pull.peakPowerW ?? curve?.peakPower.value ?? null,
     peakTorqueNm: pull.peakTorqueNm ?? curve?.peakTorque.value ?? null,
-    knock:
-      curve === null || curve.bySpeed.knock === null
-        ? null
-        : { speedRpm: curve.bySpeed.speedRpm, level: curve.bySpeed.knock },
+    knock: knockOf(curve),
     airTemperatureK: curve?.conditions.airTemperatureK ?? null,
   };
+}
+
+/** Knock in the bins of speed that hold a reading. */
+function knockOf(curve: Curve | null): LadderPull['knock'] {
+  if (curve === null || curve.bySpeed.knock === null) return null;
+  const { speedRpm, knock } = curve.bySpeed;
+  const bins = speedRpm.map((rpm, i) => ({ rpm, level: knock[i] ?? null }));
+  const filled = bins.filter((bin): bin is { rpm: number; level: number } => bin.level !== null);
+  return { speedRpm: filled.map(({ rpm }) => rpm), level: filled.map(({ level }) => level) };
 }
 
 /**

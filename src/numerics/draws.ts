@@ -1,0 +1,47 @@
+import { factorInPlace } from './cholesky.ts';
+import type { SplineFit } from './spline.ts';
+
+/**
+ * Standard Gaussian numbers for integrals over a posterior: always the same ones (a fixed 32-bit generator, Box–Muller), so
+ * that the same recording gives the same digits. Rows come in pairs of opposite sign, which makes means exact.
+ */
+export function gaussianTable(rows: number, columns: number, seed = 0x5eed): Float64Array[] {
+  let state = seed | 0;
+  // G. Marsaglia's xorshift, 32 bits (13, 17, 5).
+  const uniform = () => {
+    state ^= state << 13;
+    state ^= state >>> 17;
+    state ^= state << 5;
+    return ((state >>> 0) + 0.5) / 4294967296;
+  };
+  const table: Float64Array[] = [];
+  while (table.length < rows) {
+    const row = new Float64Array(columns);
+    for (let j = 0; j < columns; j++) {
+      row[j] = Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+    }
+    table.push(
+      row,
+      row.map((value) => -value),
+    );
+  }
+  return table;
+}
+
+/** Coefficients of `rows` curves drawn from the posterior of a fit. */
+export function drawCurves(fit: SplineFit, rows: number): Float64Array[] {
+  const size = fit.coefficients.length;
+  const factor = Float64Array.from(fit.covariance);
+  let trace = 0;
+  for (let i = 0; i < size; i++) trace += factor[i * size + i]!;
+  // The mixture's covariance may be singular to rounding; this much on the diagonal is far below any band.
+  for (let i = 0; i < size; i++) factor[i * size + i]! += 1e-9 * (trace / size) + 1e-300;
+  factorInPlace(factor, size);
+  return gaussianTable(rows, size).map((z) =>
+    Float64Array.from({ length: size }, (_, i) => {
+      let sum = fit.coefficients[i]!;
+      for (let k = 0; k <= i; k++) sum += factor[i * size + k]! * z[k]!;
+      return sum;
+    }),
+  );
+}

@@ -1,0 +1,297 @@
+import { InputError, NonPhysicalError } from '../errors.ts';
+import {
+  defaultPriors,
+  evaluateSpline,
+  fitRobustSpline,
+  median,
+  type RobustFit,
+  splineDerivative,
+  splineSd,
+} from '../numerics/index.ts';
+import { powerW } from '../trade/index.ts';
+import { airOf, correctionMarks, type PullAir } from './air.ts';
+import { airStep, chooseTorque } from './basis.ts';
+import { REPEATABILITY_REL_SD } from './cell.ts';
+import { channelsOf, finiteIn, orNull, speedChannel } from './channels.ts';
+import { checkPull } from './checks/index.ts';
+import { derivedCurves, leanestBank, meansBySpeed } from './derived.ts';
+import { peaksOf } from './peak.ts';
+import { type Points, pointsOf } from './points.ts';
+import type { Channel, PullSpan, Recording } from './recording.ts';
+import type { Curve, CurveOptions, Mark } from './types.ts';
+
+/** Of the computation; a stored curve of another version is computed anew. */
+export const CURVE_VERSION = 1;
+
+/**
+ * Wander of a brake's torque is forgotten in a quarter of a second, give or take (water, control, load cell): our own figure,
+ * no source; the fit learns its own from each pull.
+ */
+const TYPICAL_WANDER_S = 0.25;
+/** The same for the rows of a table of speeds, in rows. */
+const TYPICAL_WANDER_ROWS = 1;
+/**
+ * Roughness of torque curves: sd of the third derivative, speed in half spans, torque as part of its level. 2, within a factor
+ * of ten: a plain curve has 0.4, one with tuning humps 6. Our own figure from such curves, no source.
+ */
+const ROUGHNESS = { median: 2, logSd: 1.2 };
+const KNOT_RPM = 150;
+const LONGEST_BLIP_S = 0.5;
+const Z95 = 1.959963984540054;
+const KNOCK_BIN_RPM = 100;
+
+/**
+ * What one pull says about the engine: torque against speed in the air of the standard asked for, with its band, peaks, derived
+ * curves, factors of every standard and everything that looked wrong. Plain data.
+ *
+ * The torque is the crank's with inertia put back where the cell's is known, lag taken out, in one factor for the pull's air.
+ * Bands and peak intervals are absolute: noise and wander within the pull, pull-to-pull repeatability, calibration,
+ * and what rate and lag leave open. The spline's covariance holds the first alone.
+ * @throws InputError    no speed, no torque or power, too few readings
+ * @throws NonPhysicalError  torque that is not positive, air that cannot be
+ */
+export function curveOf(recording: Recording, span: PullSpan, options: CurveOptions): Curve {
+  checkSpan(recording, span);
+  const speed = speedChannel(recording);
+  const chosen = chooseTorque(recording, options);
+  const air = airOf(recording, span, options);
+  const step = airStep(chosen.basis, air, options);
+  const points = pointsOf(recording, span, chosen, options);
+  const observed = median(points.torqueNm);
+  if (!(observed > 0)) {
+    throw new NonPhysicalError(
+      'The torque of this pull is not positive: nothing drove the brake.',
+      {
+        column: chosen.channel.header,
+        found: `${observed.toFixed(1)} N·m in the middle`,
+        expected: 'more than 0 N·m',
+      },
+    );
+  }
+  const torqueNm = points.torqueNm.map((torque) => torque * step.factor);
+  const fit = fitTorque(points, torqueNm);
+  const { spline } = fit;
+
+  const repeatability = options.repeatabilityRelSd ?? REPEATABILITY_REL_SD;
+  const commonRelSd = Math.hypot(repeatability, options.cell.calibrationRelSd);
+  const speedRpm = gridOf(spline.low, spline.high);
+  const curveNm = speedRpm.map((rpm) => evaluateSpline(spline, rpm));
+  const extra = systematicSd(points, step.factor, fit);
+  const half = speedRpm.map(
+    (rpm, i) =>
+      Z95 * Math.hypot(splineSd(spline, rpm), commonRelSd * curveNm[i]!, extra(rpm, points)),
+  );
+  const peaks = peaksOf(
+    spline,
+    Math.hypot(commonRelSd, typicalExtra(extra, points, spline, observed)),
+  );
+  const marks: Mark[] = [
+    ...points.marks,
+    ...step.marks,
+    ...air.marks,
+    ...correctionMarks(air, step.standard, options.engine.aspiration),
+    ...blipMarks(fit, points),
+  ];
+  const ratio = fit.wanderSd ** 2 / Math.max(fit.wanderSd ** 2 + fit.whiteSd ** 2, 1e-300);
+  const curve = {
+    version: CURVE_VERSION,
+    span,
+    standard: step.standard,
+    correctionFactor: step.factor,
+    factors: air.factors,
+    basis: { air: step.basis.air, inertia: points.inertia },
+    spline,
+    residualSdNm: Math.hypot(fit.whiteSd, fit.wanderSd),
+    residualCorrelation: fit.memory > 0 ? ratio * Math.exp(-points.intervalS / fit.memory) : 0,
+    effectiveDof: fit.effectiveDof,
+    commonRelSd,
+    lagS: points.lagS,
+    lagFrom: points.lagFrom,
+    speedRpm,
+    torqueNm: curveNm,
+    lowNm: curveNm.map((torque, i) => torque - half[i]!),
+    highNm: curveNm.map((torque, i) => torque + half[i]!),
+    powerW: curveNm.map((torque, i) => powerW(torque, speedRpm[i]!)),
+    peakTorque: peaks.torque,
+    peakPower: peaks.power,
+    derived: derivedCurves(
+      recording,
+      span,
+      speed,
+      options.engine,
+      { speedRpm, torqueNm: curveNm },
+      step.factor,
+      air.densityKgPerM3,
+    ),
+    bySpeed: bySpeedOf(recording, span, speed, spline.low, spline.high),
+    conditions: conditionsOf(recording, span, air, points),
+  } satisfies Omit<Curve, 'marks'>;
+  return {
+    ...curve,
+    marks: [...marks, ...checkPull({ recording, span, speed, chosen, points, options, curve })],
+  };
+}
+
+function checkSpan({ rows }: Recording, { firstRow, lastRow }: PullSpan): void {
+  if (!(firstRow >= 0 && lastRow < rows && lastRow > firstRow)) {
+    throw new InputError('The rows given for the pull are not rows of this recording.', {
+      found: `rows ${firstRow + 1} to ${lastRow + 1}`,
+      expected: `within 1 to ${rows}`,
+    });
+  }
+}
+
+function fitTorque(points: Points, torqueNm: readonly number[]): RobustFit {
+  const { speedRpm, timeS, intervalS, track } = points;
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const rpm of speedRpm) {
+    if (rpm < low) low = rpm;
+    if (rpm > high) high = rpm;
+  }
+  if (!(high - low > 50)) {
+    throw new InputError(
+      'The speed of this pull hardly moves, so there is no curve against speed.',
+      {
+        found: `${low.toFixed(0)} to ${high.toFixed(0)} rev/min`,
+        expected: 'a sweep, or steps of speed',
+      },
+    );
+  }
+  const segments = Math.min(
+    Math.max(8, Math.min(40, Math.round((high - low) / KNOT_RPM))),
+    Math.max(3, Math.floor(speedRpm.length / 3)),
+  );
+  const typical = track === null ? TYPICAL_WANDER_ROWS : TYPICAL_WANDER_S;
+  const priors = {
+    ...defaultPriors(typical, intervalS),
+    roughness: { level: median(torqueNm), ...ROUGHNESS },
+  };
+  const longestBlip = track === null ? 2 : Math.max(1, Math.round(LONGEST_BLIP_S / intervalS));
+  const series = { time: timeS, x: speedRpm, y: torqueNm };
+  return fitRobustSpline({ low, high, segments }, series, 3, priors, longestBlip);
+}
+
+/** Round speeds within the curve, 50 rev/min apart (25 on a short sweep); the ends themselves where no round one fits. */
+function gridOf(low: number, high: number): number[] {
+  const step = high - low > 2000 ? 50 : 25;
+  const first = Math.ceil(low / step);
+  const last = Math.floor(high / step);
+  if (last - first < 2) return [low, (low + high) / 2, high];
+  return Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);
+}
+
+type Extra = (speedRpm: number, points: Points) => number;
+
+/** What is neither noise nor common to the pull: torque left open by the rate's noise and by the lag's sd [N·m]. */
+function systematicSd(points: Points, factor: number, { spline }: RobustFit): Extra {
+  const { track, inertiaSdNm } = points;
+  if (track === null || points.speedRpm.length < 2) return () => 0;
+  const span = spline.high - spline.low;
+  const bins = 40;
+  const worst = new Float64Array(bins);
+  const rate = new Float64Array(bins);
+  points.speedRpm.forEach((rpm, i) => {
+    const bin = Math.min(bins - 1, Math.floor(((rpm - spline.low) / span) * bins));
+    worst[bin] = Math.max(worst[bin]!, inertiaSdNm[i]!);
+    rate[bin] = Math.abs(track.rateRpmPerS(track.fromS + points.timeS[i]! - points.lagS));
+  });
+  return (rpm) => {
+    const bin = Math.min(bins - 1, Math.max(0, Math.floor(((rpm - spline.low) / span) * bins)));
+    const byLag = Math.abs(splineDerivative(spline, rpm)) * rate[bin]! * points.lagSdS;
+    return Math.hypot(factor * worst[bin]!, byLag);
+  };
+}
+
+/** The systematic part where peaks stand, as a part of the level: median over the curve. */
+function typicalExtra(
+  extra: Extra,
+  points: Points,
+  { low, high }: RobustFit['spline'],
+  levelNm: number,
+): number {
+  const places = Array.from({ length: 21 }, (_, i) => low + ((high - low) * i) / 20);
+  return median(places.map((rpm) => extra(rpm, points))) / levelNm;
+}
+
+function blipMarks({ blips }: RobustFit, { speedRpm, timeS }: Points): Mark[] {
+  return blips.map(({ from, to, size }) => {
+    const ends = [speedRpm[from]!, speedRpm[to]!];
+    const [fromRpm, toRpm] = [Math.min(...ends), Math.max(...ends)];
+    const lasted = timeS[to]! - timeS[from]!;
+    const where =
+      toRpm - fromRpm < 10
+        ? `at ${fromRpm.toFixed(0)} rev/min`
+        : `from ${fromRpm.toFixed(0)} to ${toRpm.toFixed(0)} rev/min`;
+    return {
+      kind: 'blip',
+      severity: lasted > 0.15 ? 'look again' : 'note',
+      sentence: `Torque stood ${Math.abs(size).toFixed(0)} N·m ${size < 0 ? 'below' : 'above'} the curve ${where}; those readings were left out.`,
+      fromRpm,
+      toRpm,
+      sizeNm: size,
+    };
+  });
+}
+
+/** Means in bins of 100 rev/min. Lambda of the leanest bank; of several knock channels the worst in each bin. */
+function bySpeedOf(
+  recording: Recording,
+  span: PullSpan,
+  speed: Channel,
+  low: number,
+  high: number,
+): Curve['bySpeed'] {
+  const first = Math.ceil(low / KNOCK_BIN_RPM);
+  const last = Math.max(first, Math.floor(high / KNOCK_BIN_RPM));
+  const places = Array.from({ length: last - first + 1 }, (_, i) => (first + i) * KNOCK_BIN_RPM);
+  const means = (channel: Channel | undefined) =>
+    channel === undefined ? null : meansBySpeed(channel, speed, span, places);
+  const knocks = channelsOf(recording, 'knock').map((channel) => means(channel)!);
+  const knock =
+    knocks.length === 0
+      ? null
+      : places.map((_, i) =>
+          knocks.reduce<number | null>((worst, { [i]: level }) => {
+            if (level === null || level === undefined) return worst;
+            return worst === null ? level : Math.max(worst, level);
+          }, null),
+        );
+  return {
+    speedRpm: places,
+    lambda: means(leanestBank(recording)),
+    knock,
+    lead: means(channelsOf(recording, 'lead')[0]),
+  };
+}
+
+/** Oil and water at the start of the pull: medians over its first tenth. */
+function conditionsOf(
+  recording: Recording,
+  span: PullSpan,
+  air: PullAir,
+  { track }: Points,
+): Curve['conditions'] {
+  const { firstRow, lastRow } = span;
+  const start = { ...span, lastRow: firstRow + Math.max(5, Math.floor((lastRow - firstRow) / 10)) };
+  const atStart = (channel: Channel | undefined): number | null => {
+    if (channel === undefined) return null;
+    const values = finiteIn(channel, start);
+    return values.length === 0 ? null : median(values);
+  };
+  const middle = track === null ? null : (track.fromS + track.toS) / 2;
+  return {
+    airTemperatureK: orNull(air.temperatureK),
+    pressureAbsPa: orNull(air.pressureAbsPa),
+    humidity: orNull(air.humidity),
+    oilTemperatureK: atStart(channelsOf(recording, 'oilTemperature')[0]),
+    waterTemperatureK: atStart(channelsOf(recording, 'waterTemperature')[0]),
+    sweepRateRpmPerS:
+      track === null || middle === null
+        ? null
+        : median(
+            Array.from({ length: 21 }, (_, i) =>
+              track.rateRpmPerS(track.fromS + ((track.toS - track.fromS) * i) / 20),
+            ),
+          ),
+  };
+}

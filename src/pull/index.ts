@@ -1,0 +1,6 @@
+export { CALIBRATION_REL_SD, defaultCell, REPEATABILITY_REL_SD } from './cell.ts';
+export { CURVE_VERSION, curveOf } from './curve.ts';
+export { findPulls } from './findPulls.ts';
+export { meanPowerW } from './meanPower.ts';
+export * from './recording.ts';
+export * from './types.ts';

@@ -1,0 +1,85 @@
+import {
+  basisAt,
+  drawCurves,
+  evaluateSpline,
+  gaussianTable,
+  quantile,
+  type SplineFit,
+  splineSd,
+} from '../numerics/index.ts';
+import { RAD_PER_S_PER_RPM } from '../trade/index.ts';
+import type { Peak } from './types.ts';
+
+/** Draws from the posterior; the ends of an interval from so many are steady to a few per cent of its width. */
+const DRAWS = 800;
+const PLACES = 400;
+
+/**
+ * Highest torque [N·m] and power [W] of a curve with 95 % intervals from the joint posterior of the maximum: of each drawn curve the
+ * highest point, wherever it stands, times what is common to the pull. A maximum of an uncertain curve is higher
+ * than the uncertain maximum of the mean curve, and pointwise bands do not know it.
+ * @param commonRelSd relative sd of repeatability and calibration together
+ */
+export function peaksOf(spline: SplineFit, commonRelSd: number): { torque: Peak; power: Peak } {
+  const curves = drawCurves(spline, DRAWS);
+  const common = gaussianTable(DRAWS, 1, 0xca1).map(([z]) => 1 + commonRelSd * z!);
+  const torque = peakOf(spline, curves, common, () => 1, 'N·m');
+  const power = peakOf(spline, curves, common, (rpm) => rpm * RAD_PER_S_PER_RPM, 'W');
+  return { torque, power };
+}
+
+function peakOf(
+  spline: SplineFit,
+  curves: readonly Float64Array[],
+  common: readonly number[],
+  scale: (speedRpm: number) => number,
+  unit: string,
+): Peak {
+  const step = (spline.high - spline.low) / PLACES;
+  const places = Array.from({ length: PLACES + 1 }, (_, i) => spline.low + i * step);
+  const means = places.map((rpm) => evaluateSpline(spline, rpm) * scale(rpm));
+  const sds = places.map((rpm) => splineSd(spline, rpm) * scale(rpm));
+  let best = 0;
+  means.forEach((value, i) => {
+    if (value > means[best]!) best = i;
+  });
+  const [value, speedRpm] = refined(places, means, best);
+  // Only places that could be the highest: the rest cannot be by five sds.
+  const floor = Math.max(...means.map((mean, i) => mean - 5 * sds[i]!));
+  const four = [0, 0, 0, 0];
+  const bases = places
+    .filter((_, i) => means[i]! + 5 * sds[i]! >= floor)
+    .filter((_, i, kept) => kept.length < 100 || i % Math.ceil(kept.length / 100) === 0)
+    .map((rpm) => {
+      const first = basisAt(spline, rpm, four);
+      const factor = scale(rpm);
+      return { first, four: four.map((part) => part * factor) };
+    });
+  const highest = curves.map((coefficients, draw) => {
+    let top = Number.NEGATIVE_INFINITY;
+    for (const {
+      first,
+      four: [a, b, c, d],
+    } of bases) {
+      const at =
+        a! * coefficients[first]! +
+        b! * coefficients[first + 1]! +
+        c! * coefficients[first + 2]! +
+        d! * coefficients[first + 3]!;
+      if (at > top) top = at;
+    }
+    return top * common[draw]!;
+  });
+  const [low, high] = [quantile(highest, 0.025), quantile(highest, 0.975)];
+  return { value, low: Math.min(low, value), high: Math.max(high, value), unit, speedRpm };
+}
+
+/** Vertex of the parabola through the highest place and its neighbours. */
+function refined(places: number[], values: number[], best: number): [number, number] {
+  const [before, top, after] = [values[best - 1], values[best]!, values[best + 1]];
+  if (before === undefined || after === undefined) return [top, places[best]!];
+  const bend = before - 2 * top + after;
+  if (!(bend < 0)) return [top, places[best]!];
+  const shift = (0.5 * (before - after)) / bend;
+  return [top - 0.25 * (before - after) * shift, places[best]! + shift * (places[1]! - places[0]!)];
+}
