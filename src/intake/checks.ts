@@ -6,7 +6,7 @@ export function doubts(channels: readonly Channel[], lineOfRow: Uint32Array): st
   const time = channels.find((channel) => channel.quantity === 'time');
   return [
     ...(time === undefined ? [] : timeDoubts(time.values, lineOfRow)),
-    ...channels.flatMap((channel) => heldDoubt(channel, lineOfRow)),
+    ...channels.flatMap((channel) => heldDoubt(channel)),
     ...channels.flatMap(saturationDoubt),
     ...misfireDoubts(channels, lineOfRow),
   ];
@@ -63,26 +63,31 @@ function timeDoubts(time: Float64Array, lineOfRow: Uint32Array): string[] {
   return found;
 }
 
+const LONGEST_HELD = 1000;
 const HELD_QUANTITIES = ['torque', 'power', 'speed', 'lambda', 'afr', 'fuelFlow', 'airFlow'];
 
 /** A value that a slower logger repeats over several rows, while it does change from run to run. */
-function heldDoubt(channel: Channel, lineOfRow: Uint32Array): string[] {
+function heldDoubt(channel: Channel): string[] {
   if (!HELD_QUANTITIES.includes(channel.quantity) || channel.derivedFrom !== undefined) return [];
   const { values } = channel;
-  const runs: number[] = [];
+  const timesOfLength = new Uint32Array(LONGEST_HELD + 1);
+  let runs = 0;
   let start = 0;
   for (let row = 1; row <= values.length; row++) {
     if (row < values.length && values[row] === values[start]) continue;
-    if (!Number.isNaN(values[start]!)) runs.push(row - start);
+    if (!Number.isNaN(values[start]!)) {
+      timesOfLength[Math.min(LONGEST_HELD, row - start)]!++;
+      runs++;
+    }
     start = row;
   }
   // Few runs is a channel that hardly moves, which is another doubt.
-  if (runs.length < 20) return [];
-  runs.sort((a, b) => a - b);
-  const middle = runs[runs.length >> 1]!;
-  const most = runs.filter((length) => Math.abs(length - middle) <= 1).length;
-  if (middle < 3 || most < 0.7 * runs.length) return [];
-  void lineOfRow;
+  if (runs < 20) return [];
+  let middle = 0;
+  for (let below = 0; below * 2 < runs; ) below += timesOfLength[++middle]!;
+  const most =
+    (timesOfLength[middle - 1] ?? 0) + timesOfLength[middle]! + (timesOfLength[middle + 1] ?? 0);
+  if (middle < 3 || most < 0.7 * runs) return [];
   return [
     `${quoted(channel.header)} changes only every ${middle} rows: it was recorded more slowly than the rest and held in between.`,
   ];
@@ -96,7 +101,8 @@ function saturationDoubt(channel: Channel): string[] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   let numbers = 0;
-  for (const value of values) {
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
     if (Number.isNaN(value)) continue;
     numbers++;
     if (value < low) low = value;
@@ -109,7 +115,8 @@ function saturationDoubt(channel: Channel): string[] {
   let longestHigh = 0;
   let runLow = 0;
   let runHigh = 0;
-  for (const value of values) {
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
     runLow = value === low ? runLow + 1 : 0;
     runHigh = value === high ? runHigh + 1 : 0;
     if (runLow > 0) atLow++;

@@ -74,12 +74,12 @@ function refuseControls(head: Uint8Array, fileName: string): void {
   const kind = SIGNATURES.find(([signature]) => startsWith(head, signature))?.[1];
   let strange = 0;
   for (const byte of head) {
-    if (byte === 0) strange += 8;
+    if (byte === 0) strange += 2;
     else if (byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 12 && byte !== 26)
       strange++;
   }
   // A stray control byte in a comment is no reason to refuse; a file of them is not text.
-  const binary = strange > 0.02 * head.length && strange > 4;
+  const binary = strange > 0.04 * head.length && strange > 4;
   if (kind === undefined && !binary) return;
   if (kind !== undefined && !binary && head.every((byte) => byte < 128)) return;
   throw new FormatError(

@@ -18,34 +18,37 @@ export interface FillerFinding {
  * the column holds, or stands far outside of everything else in it and is reached in one step.
  */
 export function takeFillers(values: Float64Array): FillerFinding | null {
-  let filler = Number.NaN;
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
+    if (value < lowest) lowest = value;
+    if (value > highest) highest = value;
+  }
+  // What stands outside of everything else is the highest or the lowest of all.
+  return takeFiller(values, highest) ?? takeFiller(values, lowest);
+}
+
+function takeFiller(values: Float64Array, filler: number): FillerFinding | null {
+  if (!FILLERS.has(filler)) return null;
   let firstRow = -1;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let others = 0;
   let hits = 0;
+  let others = 0;
+  let away = Number.POSITIVE_INFINITY;
   for (let row = 0; row < values.length; row++) {
     const value = values[row]!;
     if (Number.isNaN(value)) continue;
-    if (value === filler) hits++;
-    else if (firstRow === -1 && FILLERS.has(value)) {
-      filler = value;
-      firstRow = row;
-      hits = 1;
+    if (value === filler) {
+      if (hits++ === 0) firstRow = row;
     } else {
       others++;
-      if (value < low) low = value;
-      if (value > high) high = value;
+      const distance = Math.abs(filler - value);
+      if (distance < away) away = distance;
     }
   }
-  if (hits === 0) return null;
   if (others === 0) {
     if (values.length < 3 || RARE_ALONE.has(filler)) return null;
-  } else {
-    const away = filler > high ? filler - high : low - filler;
-    if (away <= 0 || away < largestStep(values, filler) * 3 || away < 0.2 * Math.abs(filler))
-      return null;
-  }
+  } else if (away < largestStep(values, filler) * 3 || away < 0.2 * Math.abs(filler)) return null;
   for (let row = firstRow; row < values.length; row++)
     if (values[row] === filler) values[row] = Number.NaN;
   return { filler, rows: hits, firstRow };

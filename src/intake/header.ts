@@ -1,5 +1,5 @@
 import type { Quantity, TorqueBasis } from '../pull/recording.ts';
-import { type Dimension, type Unit, unitsSpelled } from '../units/index.ts';
+import { type Dimension, unitsSpelled as spelledExactly, type Unit } from '../units/index.ts';
 import { readBasis } from './basis.ts';
 import { quantityOfWords, quantityOfWordsAndDimension, wordsOf } from './names.ts';
 
@@ -43,6 +43,11 @@ export const DIMENSIONS: Readonly<Record<Quantity, readonly Dimension[]>> = {
   knock: [],
   other: [],
 };
+
+/** Standard and actual cubic feet a minute are one unit; which air they count is the channel's affair. */
+function unitsSpelled(text: string): readonly Unit[] {
+  return spelledExactly(text.replace(/^\s*[sa](?=cfm\b)/i, ''));
+}
 
 /** The unit of a text that a quantity can have. */
 export function unitFor(text: string, quantity: Quantity): Unit | null {

@@ -42,7 +42,8 @@ export function refuseOtherFiles(
 export function refuseConstantSpeed(table: RawTable, speed: Channel, fileName: string): void {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const value of speed.values) {
+  for (let row = 0; row < speed.values.length; row++) {
+    const value = speed.values[row]!;
     if (value < low) low = value;
     if (value > high) high = value;
   }
@@ -78,12 +79,26 @@ export function kindOf(channels: readonly Channel[]): Recording['kind'] {
   let up = 0;
   let down = 0;
   let still = 0;
+  const span = spanOf(speed);
   for (let row = 1; row < speed.length; row++) {
     const step = speed[row]! - speed[row - 1]!;
+    // Half the span in one row is the start of the next pull, not a step of this one.
+    if (Math.abs(step) >= 0.5 * span) continue;
     if (step > 0) up++;
     else if (step < 0) down++;
     else still++;
   }
   const steps = up + down + still;
   return steps === 0 || Math.max(up, down) >= 0.9 * steps ? 'speed table' : 'time series';
+}
+
+function spanOf(values: Float64Array): number {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return high - low;
 }

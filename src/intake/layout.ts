@@ -44,14 +44,24 @@ export function findLayout(
   const rows = records.map((record) => splitCells(record.text, dialect.delimiter));
   const first = withSparseRows(rows, firstDataRow(rows, dialect, width), width, dialect);
   const { header, units } = headerAbove(rows, first, width);
-  const headerCells = header === null ? null : trimTrailing(rows[header]!, width);
-  const headers = nameColumns(headerCells, width, records[header ?? first]!, fileName);
   const sample = rows.slice(first, first + SAMPLE_ROWS).filter((cells) => cells.length >= 2);
+  const filled = Math.max(
+    ...sample
+      .filter((cells) => isDataRow(cells, dialect.decimal))
+      .map((cells) => withoutEmptyEnd(cells).length),
+  );
+  const used = header === null ? width : Math.max(filled, Math.min(rows[header]!.length, width));
+  const headers = nameColumns(
+    header === null ? null : rows[header]!,
+    used,
+    records[header ?? first]!,
+    fileName,
+  );
   const kinds = headers.map((_, column) => kindOf(sample, column, dialect));
-  const used = new Set([header, units].filter((index) => index !== null));
+  const taken = new Set([header, units].filter((index) => index !== null));
   const notes = records
     .slice(0, first)
-    .filter((record, index) => !used.has(index) && record.text.trim() !== '')
+    .filter((record, index) => !taken.has(index) && record.text.trim() !== '')
     .map(({ line, text }) => ({ line, text }));
   return {
     dialect,
@@ -168,9 +178,9 @@ function isUnitRow(cells: readonly string[]): boolean {
   return units >= 2 && units > 2 * words;
 }
 
-function trimTrailing(cells: readonly string[], width: number): string[] {
+function withoutEmptyEnd(cells: readonly string[]): readonly string[] {
   let length = cells.length;
-  while (length > width && cells[length - 1] === '') length--;
+  while (length > 0 && cells[length - 1] === '') length--;
   return cells.slice(0, length);
 }
 
@@ -181,7 +191,7 @@ function nameColumns(
   fileName: string,
 ): string[] {
   if (cells === null) return Array.from({ length: width }, (_, at) => `column ${at + 1}`);
-  if (cells.length < width && cells.length > 0 && cells.every((cell) => cell !== ''))
+  if (cells.length < width)
     throw new FormatError(
       `the header names ${cells.length} columns, but the rows under it have ${width}`,
       {
@@ -192,7 +202,7 @@ function nameColumns(
         expected: `${width} names`,
       },
     );
-  const length = Math.max(width, cells.length);
+  const length = Math.max(width, withoutEmptyEnd(cells).length);
   return Array.from({ length }, (_, at) => {
     const name = (cells[at] ?? '').replace(/\s+/g, ' ').trim();
     return name === '' ? `column ${at + 1}` : name;

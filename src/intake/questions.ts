@@ -74,7 +74,8 @@ export function pressureQuestions(drafts: readonly Draft[]): Question[] {
   return drafts.flatMap(({ reading, header, channel }) => {
     if (reading.quantity !== 'manifoldPressure' || reading.pressureReference !== null) return [];
     let low = Number.POSITIVE_INFINITY;
-    for (const value of channel.values) if (value < low) low = value;
+    for (let row = 0; row < channel.values.length; row++)
+      if (channel.values[row]! < low) low = channel.values[row]!;
     // No engine pulls its manifold below a tenth of an atmosphere: such figures are measured against the air outside.
     if (!(low < 10_000)) return [];
     return [

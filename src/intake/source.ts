@@ -20,17 +20,27 @@ export interface OpenedSource {
 export const HEAD_BYTES = 256 * 1024;
 const CHUNK_BYTES = 1024 * 1024;
 
-/** A disk file as chunks; each chunk is only good until the next is asked for. */
+/**
+ * A disk file as chunks, the next being read while one is worked on. Each chunk is only good until the next is asked
+ * for.
+ */
 async function* chunksOfFile(path: string): AsyncGenerator<Uint8Array> {
   const file = await open(path, 'r');
+  let here = new Uint8Array(CHUNK_BYTES);
+  let ahead = new Uint8Array(CHUNK_BYTES);
+  let reading = file.read(here, 0, CHUNK_BYTES, null);
   try {
-    const buffer = new Uint8Array(CHUNK_BYTES);
     for (;;) {
-      const { bytesRead } = await file.read(buffer, 0, CHUNK_BYTES, null);
+      const { bytesRead } = await reading;
       if (bytesRead === 0) return;
-      yield buffer.subarray(0, bytesRead);
+      reading = file.read(ahead, 0, CHUNK_BYTES, null);
+      // Whether it fails is found out when it is waited for.
+      reading.catch(() => undefined);
+      yield here.subarray(0, bytesRead);
+      [here, ahead] = [ahead, here];
     }
   } finally {
+    await reading.catch(() => undefined);
     await file.close();
   }
 }

@@ -65,7 +65,9 @@ export class ColumnStore {
     const columns: Float64Array[] = [];
     for (let column = 0; column < this.width; column++) {
       const values = this.columns[column]!;
-      columns.push(values.length === this.rows ? values : values.slice(0, this.rows));
+      // A little room left over is not worth a second copy of everything.
+      const isClose = values.length <= this.rows * 1.1 + 64;
+      columns.push(isClose ? values.subarray(0, this.rows) : values.slice(0, this.rows));
       this.columns[column] = new Float64Array(0);
     }
     return { columns, lineOfRow: this.lines.slice(0, this.rows) };
