@@ -29,16 +29,18 @@ export interface KnockLimit {
   readonly drawsOver: (speedsRpm: readonly [number, number]) => Float64Array;
 }
 
-const GROUPS = 12;
+const GROUPS = 10;
 const DRAWS = 128;
+const PROPOSALS = 500;
+const PROPOSAL_WIDTH = 1.5;
 /** Twice the gain in log likelihood that a rise must bring over a background alone (6 numbers against 2). */
-const LOCATED = 18;
+const LOCATED = 14;
 /** Least sd of the limit at a speed [rungs]: no bend is exactly where a line says. */
 const LEAST_SD_RUNGS = 0.08;
 
 interface Point {
   readonly u: number;
-  readonly x: number;
+  readonly group: number;
   readonly level: number;
 }
 
@@ -48,6 +50,7 @@ function simplex(
   start: readonly number[],
   steps: readonly number[],
   rounds: number,
+  settled: number,
 ): { at: Float64Array; value: number } {
   const n = start.length;
   const corners = Array.from({ length: n + 1 }, (_, i) => {
@@ -62,7 +65,7 @@ function simplex(
   for (let round = 0; round < rounds; round++) {
     corners.sort((a, b) => a.value - b.value);
     const worst = corners[n]!;
-    if (worst.value - corners[0]!.value < 1e-4) break;
+    if (worst.value - corners[0]!.value < settled) break;
     const centre = new Float64Array(n);
     for (let i = 0; i < n; i++) {
       for (let j = 0; j < n; j++) centre[j]! += corners[i]!.at[j]! / n;
@@ -152,14 +155,13 @@ export function locateKnock(pulls: readonly KnockPull[], rung: number): KnockLim
   let scatter = 0;
   let sums = 0;
   for (const { u, speedRpm, level } of pulls) {
-    const groups = Array.from({ length: GROUPS }, () => ({ x: 0, level: 0, count: 0 }));
+    const groups = Array.from({ length: GROUPS }, () => ({ level: 0, count: 0 }));
     let last = Number.NaN;
     speedRpm.forEach((speed, i) => {
       const value = level[i]!;
       if (!Number.isFinite(value)) return;
       const x = scaled(speed);
       const group = groups[Math.min(GROUPS - 1, Math.floor(((x + 1) / 2) * GROUPS))]!;
-      group.x += x;
       group.level += Math.max(0, value);
       group.count += 1;
       if (Number.isFinite(last)) {
@@ -168,9 +170,9 @@ export function locateKnock(pulls: readonly KnockPull[], rung: number): KnockLim
       }
       last = value;
     });
-    for (const { x, level: sum, count } of groups) {
-      if (count > 0) points.push({ u, x: x / count, level: sum / count });
-    }
+    groups.forEach(({ level: sum, count }, group) => {
+      if (count > 0) points.push({ u, group, level: sum / count });
+    });
   }
   const top = Math.max(0, ...points.map((point) => point.level));
   if (points.length < 2 || !(sums > 0) || top <= 0) return null;
@@ -182,28 +184,37 @@ export function locateKnock(pulls: readonly KnockPull[], rung: number): KnockLim
   const floor = 0.02 * mean;
 
   const misfit = (level: number, mu: number) => (mu - level * Math.log(mu)) / psi;
+  const centres = Array.from({ length: GROUPS }, (_, i) => (2 * (i + 0.5)) / GROUPS - 1);
+  const quietAt = new Float64Array(GROUPS);
+  const limitAt = new Float64Array(GROUPS);
   const background = (q: Float64Array) => {
+    centres.forEach((x, i) => {
+      quietAt[i] = Math.exp(q[0]! + q[1]! * x) + floor / 10;
+    });
     let sum = 0.5 * q[1]! ** 2;
-    for (const { x, level } of points)
-      sum += misfit(level, Math.exp(q[0]! + q[1]! * x) + floor / 10);
+    for (const { group, level } of points) sum += misfit(level, quietAt[group]!);
     return sum;
   };
   const rising = (q: Float64Array) => {
+    centres.forEach((x, i) => {
+      quietAt[i] = Math.exp(q[0]! + q[1]! * x) + floor / 10;
+      limitAt[i] = q[3]! + q[4]! * x + q[5]! * x * x;
+    });
     let sum =
       0.5 * q[1]! ** 2 +
-      0.5 * ((q[2]! - Math.log(top / (2 * rung))) / 1.2) ** 2 +
+      0.5 * ((q[2]! - Math.log(top / (0.6 * rung))) / 1.2) ** 2 +
       0.5 * (q[4]! / (1.5 * rung)) ** 2 +
       0.5 * (q[5]! / (0.4 * rung)) ** 2;
     const outside = Math.max(0, uLow - 3 * rung - q[3]!, q[3]! - uHigh - rung);
     sum += 5 * (outside / rung) ** 2;
     const rise = Math.exp(q[2]!);
-    for (const { u, x, level } of points) {
-      const past = u - (q[3]! + q[4]! * x + q[5]! * x * x);
-      sum += misfit(level, Math.exp(q[0]! + q[1]! * x) + floor / 10 + (past > 0 ? rise * past : 0));
+    for (const { u, group, level } of points) {
+      const past = u - limitAt[group]!;
+      sum += misfit(level, quietAt[group]! + (past > 0 ? rise * past : 0));
     }
     return sum;
   };
-  const flat = simplex(background, [Math.log(mean), 0], [0.5, 0.3], 120);
+  const flat = simplex(background, [Math.log(mean), 0], [0.5, 0.3], 80, 0.05);
   const quiet = Math.log(Math.max(floor, Math.min(...us.map((u) => levelAt(points, u)))));
   const starts = [0.1, 0.45, 0.8].map((part) => uLow + part * (uHigh - uLow));
   let found: { at: Float64Array; value: number } = {
@@ -213,28 +224,24 @@ export function locateKnock(pulls: readonly KnockPull[], rung: number): KnockLim
   for (const l0 of starts) {
     const tried = simplex(
       rising,
-      [quiet, 0, Math.log(top / (2 * rung)), l0, 0, 0],
+      [quiet, 0, Math.log(top / (0.6 * rung)), l0, 0, 0],
       [0.7, 0.3, 0.4, 0.5 * rung, 0.4 * rung, 0.15 * rung],
-      320,
+      120,
+      0.3,
     );
     if (tried.value < found.value) found = tried;
   }
   const polished = simplex(
     rising,
     [...found.at],
-    [0.2, 0.1, 0.1, 0.1 * rung, 0.1 * rung, 0.05 * rung],
-    320,
+    [0.3, 0.2, 0.2, 0.2 * rung, 0.2 * rung, 0.1 * rung],
+    250,
+    0.01,
   );
   if (polished.value < found.value) found = polished;
   if (2 * (flat.value - found.value) < LOCATED) return null;
 
-  const factor = laplace(rising, found.at, [0.1, 0.1, 0.03, 0.04 * rung, 0.04 * rung, 0.04 * rung]);
-  const lines = Array.from({ length: DRAWS }, (_, i) => {
-    const z = [0, 1, 2, 3, 4, 5].map((j) => normalFraction(i, j));
-    const shift = factor === null ? z.map((value) => 0.25 * rung * value) : backSolve(factor, z);
-    const extra = LEAST_SD_RUNGS * rung * normalFraction(i, 6);
-    return [3, 4, 5].map((j) => found.at[j]! + shift[j]! + (j === 3 ? extra : 0));
-  });
+  const lines = linesOf(rising, found, rung);
   const limitOf = (line: readonly number[], x: number) =>
     line[0]! + line[1]! * x + line[2]! * x * x;
   const middleLine = [found.at[3]!, found.at[4]!, found.at[5]!];
@@ -261,6 +268,41 @@ export function locateKnock(pulls: readonly KnockPull[], rung: number): KnockLim
         lowest(line, clip(scaled(range[0])), clip(scaled(range[1]))),
       ),
   };
+}
+
+/**
+ * Equally likely lines of the limit: evenly spread points of a Gaussian half as wide again as the curvature at the top
+ * says, weighted by the true posterior over it, and drawn again by weight. So a limit that only the highest rung has
+ * touched keeps its skewed tail.
+ */
+function linesOf(
+  f: (at: Float64Array) => number,
+  top: { readonly at: Float64Array; readonly value: number },
+  rung: number,
+): number[][] {
+  const steps = [0.1, 0.1, 0.03, 0.04 * rung, 0.04 * rung, 0.04 * rung];
+  const factor = laplace(f, top.at, steps);
+  const proposals = Array.from({ length: PROPOSALS }, (_, i) => {
+    const z = [0, 1, 2, 3, 4, 5].map((j) => PROPOSAL_WIDTH * normalFraction(i, j));
+    const shift =
+      factor === null ? z.map((value, j) => 5 * steps[j]! * value) : backSolve(factor, z);
+    const at = top.at.map((value, j) => value + shift[j]!);
+    const square = z.reduce((sum, value) => sum + value * value, 0);
+    return { at, log: top.value - f(at) + (0.5 * square) / PROPOSAL_WIDTH ** 2 };
+  });
+  const best = Math.max(...proposals.map((one) => one.log));
+  const weights = proposals.map((one) => Math.exp(one.log - best));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const lines: number[][] = [];
+  let before = 0;
+  let from = 0;
+  for (let i = 0; i < DRAWS; i++) {
+    const target = ((i + 0.5) / DRAWS) * total;
+    while (from < PROPOSALS - 1 && before + weights[from]! < target) before += weights[from++]!;
+    const { at } = proposals[from]!;
+    lines.push([at[3]! + LEAST_SD_RUNGS * rung * normalFraction(i, 6), at[4]!, at[5]!]);
+  }
+  return lines;
 }
 
 function levelAt(points: readonly Point[], u: number): number {
