@@ -40,6 +40,8 @@ export function single(): DemoEngine {
     inertiaKgM2: 0.085,
     brakeRatio: 0.62,
     sensorLagS: 0.05,
+    whiteKeep: 0.4,
+    spikeChance: 0.0005,
     rateHz: 100,
     exhaustChannels: 1,
     lambda: 0.87,

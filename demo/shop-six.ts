@@ -61,6 +61,8 @@ const CELL = {
   whitePercent: 0.6,
   wanderPercent: 0.25,
   slowWanderPercent: 0.08,
+  whiteKeep: 0.3,
+  spikeChance: 0.0006,
   rateHz: 50,
   exhaustChannels: 6,
 } as const;

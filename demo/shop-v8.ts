@@ -33,7 +33,7 @@ export function v8(): DemoEngine {
       bestLeadBendDegPerKrpm2: -0.05,
     },
     limit: {
-      leadDeg: 28.6,
+      leadDeg: 29.6,
       slopeDegPerKrpm: 0.7,
       countsPerSPerDeg: 12,
       backgroundPerS: 0.8,
@@ -50,6 +50,8 @@ export function v8(): DemoEngine {
     slowWanderPercent: 0.1,
     inertiaKgM2: 0.71,
     sensorLagS: 0.06,
+    whiteKeep: 0.3,
+    spikeChance: 0.0006,
     rateHz: 50,
     exhaustChannels: 8,
     lambda: 0.86,
@@ -67,8 +69,8 @@ export function v8(): DemoEngine {
     '',
     'something coughed at about 4150, once',
     'oil pressure gauge on the desk was fine, logger stuck: wire chafed, mended',
-    'knock channel stirs at the low end',
-    'knock channel busy from 2500 on: closed the ladder here',
+    'knock channel quiet',
+    'knock channel busy from the low end up: closed the ladder here',
   ];
   return {
     engine: {
