@@ -49,6 +49,8 @@ function Shop({ summary }: { summary: ShopSummary }) {
           <p className="lede">
             {count(summary.engineCount, 'engine')}, {count(summary.dayCount, 'test day')},{' '}
             {count(summary.pullCount, 'pull')} in the book.
+            {isDemo(summary) &&
+              ' This is the demo shop: nobody and nothing in it is real, and a simulated cell made its recordings. Write down an engine of your own to begin your book.'}
           </p>
         </div>
         <Button onClick={() => setAdding(true)}>New engine</Button>
@@ -85,7 +87,9 @@ function Shop({ summary }: { summary: ShopSummary }) {
   );
 }
 
-/** Engines that came with the program say so in their notes' place: the owner. */
+/** The shop that comes with the program carries its mark in its name, until it is renamed. */
+const isDemo = (summary: ShopSummary) => summary.shop.name.endsWith('(invented)');
+
 function EngineCard({ engine, days }: { engine: EngineSummary; days: readonly DaySummary[] }) {
   const { figure } = useFigures();
   const latest = days[0];
@@ -96,7 +100,7 @@ function EngineCard({ engine, days }: { engine: EngineSummary; days: readonly Da
         <Link to={`/engines/${engine.id}`}>{engine.name}</Link>
       </h2>
       <p className="quiet">{engineInWords(engine, figure)}</p>
-      {engine.owner !== '' && <p className="quiet">for {engine.owner}</p>}
+      {engine.owner !== '' && <p className="quiet">Owner: {engine.owner}</p>}
       <div className={styles.state}>
         {latest ? (
           <DayState dayId={latest.id} />

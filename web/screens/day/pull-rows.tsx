@@ -4,6 +4,7 @@ import type { Configuration, Pull } from '../../api/types.gen.ts';
 import { useFigures } from '../../shell/figures.tsx';
 import { useChartStyle } from '../../theme/chart-style.ts';
 import { rungColour } from '../../theme/palette.ts';
+import styles from './lead-table.module.css';
 import type { PullRow } from './lead-table.tsx';
 import type { PullWithCurve } from './series.ts';
 
@@ -52,8 +53,12 @@ export function TailHead() {
   const { units } = useFigures();
   return (
     <>
-      <th scope="col">Peak {units === 'us' ? 'hp' : 'kW'}</th>
-      <th scope="col">Peak {units === 'us' ? 'lb-ft' : 'N·m'}</th>
+      <th scope="col">
+        Peak <span className="together">{units === 'us' ? 'hp' : 'kW'}</span>
+      </th>
+      <th scope="col">
+        Peak <span className="together">{units === 'us' ? 'lb-ft' : 'N·m'}</span>
+      </th>
       <th scope="col">Differs from the day</th>
       <th scope="col">
         <span className="unseen">More</span>
@@ -106,7 +111,7 @@ function Tail({ one, acts, first, last }: TailProps) {
           </td>
         </>
       )}
-      <td className="quiet">{differs === '' ? '–' : differs}</td>
+      <td className={`quiet ${styles.differs}`}>{differs === '' ? '–' : differs}</td>
       <td>
         <Menu position="bottom-end">
           <Menu.Target>

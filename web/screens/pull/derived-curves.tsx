@@ -78,14 +78,12 @@ export function DerivedCurves({ curve, scenario }: { curve: Curve; scenario: str
       >
         {({ width, height }) => (
           <Picture width={width} height={height} label={all.map((one) => one.name).join(', ')}>
-            {all.map((one, at) => (
+            {placed(all.length, width, height).map((place, at) => (
               <Small
-                key={one.name}
-                one={one}
+                key={all[at]!.name}
+                one={all[at]!}
                 full={extentOf(curve.speedRpm)!}
-                left={(width / all.length) * at}
-                width={width / all.length}
-                height={height}
+                {...place}
                 cursorRpm={cursorRpm}
                 onCursor={setCursorRpm}
               />
@@ -97,24 +95,43 @@ export function DerivedCurves({ curve, scenario }: { curve: Curve; scenario: str
   );
 }
 
-interface SmallProps {
-  readonly one: Derived;
-  readonly full: readonly [number, number];
+interface Place {
   readonly left: number;
+  readonly top: number;
   readonly width: number;
   readonly height: number;
+}
+
+/** Least width in which a small picture can still be read [px]. */
+const LEAST_PX = 190;
+
+/** Side by side as long as there is room, otherwise in two lines. */
+function placed(count: number, width: number, height: number): readonly Place[] {
+  const lines = width / count >= LEAST_PX ? 1 : 2;
+  const across = Math.ceil(count / lines);
+  const size = { width: width / across, height: height / lines };
+  return Array.from({ length: count }, (_, at) => ({
+    ...size,
+    left: (at % across) * size.width,
+    top: Math.floor(at / across) * size.height,
+  }));
+}
+
+interface SmallProps extends Place {
+  readonly one: Derived;
+  readonly full: readonly [number, number];
   readonly cursorRpm: number | null;
   readonly onCursor: (speedRpm: number | null) => void;
 }
 
-function Small({ one, full, left, width, height, cursorRpm, onCursor }: SmallProps) {
+function Small({ one, full, left, top, width, height, cursorRpm, onCursor }: SmallProps) {
   const { units } = useFigures();
   const { palette, small, label, stroke } = useChartStyle();
   const { of, symbol, decimals } = outside(one.kind, units);
   const values = one.values.map((value) => (value === null ? null : of(value)));
   const plot: Plot = {
     left: left + small * 3.6,
-    top: small * 3.6,
+    top: top + small * 3.6,
     width: Math.max(20, width - small * 5),
     height: Math.max(20, height - small * 6),
   };
@@ -128,10 +145,10 @@ function Small({ one, full, left, width, height, cursorRpm, onCursor }: SmallPro
     `${rpm(at)}: ${one.name.toLowerCase()} ${withUnit(plain(valueAt(one.speedRpm, values, at), decimals), symbol)}`;
   return (
     <g>
-      <Label x={plot.left} y={small * 0.8} size={label} bold>
+      <Label x={plot.left} y={top + small * 0.8} size={label} bold>
         {one.name}
       </Label>
-      <Label x={plot.left} y={small * 2.3} size={small} colour={palette.muted}>
+      <Label x={plot.left} y={top + small * 2.3} size={small} colour={palette.muted}>
         {reading === null
           ? symbol
           : `${withUnit(plain(reading, decimals), symbol)} at ${plain(cursorRpm, 0)}`}
