@@ -1,4 +1,12 @@
+export { configurationWords } from './configuration.ts';
 export { type CurveObject, curveObject } from './curveObject.ts';
+export {
+  curveOptionsOf,
+  type DayWork,
+  type DayWorkOptions,
+  settingsOf,
+  workSession,
+} from './dayWork.ts';
 export {
   bandFromCurves,
   type DayPull,
@@ -12,4 +20,11 @@ export {
   ladderObject,
   type PublishedPeak,
 } from './ladderObject.ts';
-export { type LookObject, lookObject, type RefusedObject, refusedObject } from './lookObject.ts';
+export {
+  type LookObject,
+  lookObject,
+  type RefusedObject,
+  type RefusedSession,
+  refusedObject,
+  refusedSession,
+} from './lookObject.ts';

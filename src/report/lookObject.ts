@@ -56,9 +56,18 @@ export function lookObject(
     })),
     warnings: [
       ...recording.warnings,
-      ...questions.map(({ sentence, meanwhile }) => `${sentence} ${meanwhile}`.trim()),
+      ...questions.map(
+        ({ sentence, meanwhile }) => `${sentence} Until that is answered: ${meanwhile}`,
+      ),
     ],
   };
+}
+
+/** A refused session; `error.file` is the run file that was refused where it was not the session itself. */
+export interface RefusedSession {
+  readonly session: string;
+  readonly ok: false;
+  readonly error: RefusedObject['error'] & { readonly file: string | null };
 }
 
 /** The published object of a file that was refused. */
@@ -75,4 +84,10 @@ export function refusedObject(file: string, error: unknown): RefusedObject {
       expected: place.expected ?? null,
     },
   };
+}
+
+/** The published object of a session that was refused. */
+export function refusedSession(session: string, error: unknown): RefusedSession {
+  const file = error instanceof PullbookError ? (error.place.file ?? null) : null;
+  return { session, ok: false, error: { ...refusedObject(session, error).error, file } };
 }

@@ -1,0 +1,143 @@
+import { resolve } from 'node:path';
+import { UsageError } from '../errors.ts';
+import { readRunFile } from '../intake/index.ts';
+import { curveOf, findPulls } from '../pull/index.ts';
+import type { CurveOptions } from '../pull/types.ts';
+import { NEW_CELL, NEW_ENGINE } from '../record/defaults.ts';
+import { type CurveObject, curveObject, refusedObject } from '../report/index.ts';
+import { AIR_STANDARDS, type AirStandard, fuelNamed } from '../trade/index.ts';
+import { type Dimension, findUnit, parseQuantity, type UnitSystem } from '../units/index.ts';
+import { type CommandIo, EXIT, jsonLine } from './io.ts';
+import { Progress } from './progress.ts';
+import { showCurve } from './show/curve.ts';
+import { showRefusal } from './show/look.ts';
+
+export interface CurveFlags {
+  readonly json?: boolean;
+  readonly standard: AirStandard;
+  readonly inertia?: string;
+  readonly lag?: string;
+  readonly ratio?: string;
+  readonly torqueIs: string;
+  readonly torqueInertia: 'in' | 'out';
+  readonly displacement?: string;
+  readonly fuel: string;
+  readonly aspiration: 'natural' | 'boosted' | 'nitrous';
+  readonly correctBoosted?: boolean;
+  readonly pressure?: string;
+  readonly temperature?: string;
+  readonly humidity?: string;
+  readonly units: UnitSystem;
+}
+
+/** `pullbook curve`: one curve a pull; a file that is refused makes the exit code 1 and the others go on. */
+export async function curve(
+  files: readonly string[],
+  flags: CurveFlags,
+  io: CommandIo,
+): Promise<number> {
+  const options = optionsOf(flags);
+  let refused = false;
+  const progress = new Progress(io);
+  for (const [index, file] of files.entries()) {
+    progress.file(file, index, files.length);
+    try {
+      const curves = await curvesOf(file, options, io, progress);
+      progress.clear();
+      for (const one of curves)
+        io.out(flags.json ? jsonLine(one) : showCurve(one, flags.units, io.columns));
+    } catch (error) {
+      progress.clear();
+      refused = true;
+      const object = refusedObject(file, error);
+      if (flags.json) io.out(jsonLine(object));
+      else io.err(showRefusal(object));
+    }
+  }
+  return refused ? EXIT.refused : EXIT.done;
+}
+
+async function curvesOf(
+  file: string,
+  options: CurveOptions,
+  io: CommandIo,
+  progress: Progress,
+): Promise<readonly CurveObject[]> {
+  const { recording } = await readRunFile(resolve(io.cwd, file), {
+    fileName: file,
+    torqueIs: options.cell.torqueIs,
+    fuel: options.engine.fuel,
+    signal: io.signal,
+    onProgress: (done, total) => progress.share(file, done, total),
+  });
+  return findPulls(recording).map((span, index) =>
+    curveObject(file, index + 1, curveOf(recording, span, options)),
+  );
+}
+
+/** Flags as the computation wants them. @throws UsageError  naming the flag */
+function optionsOf(flags: CurveFlags): CurveOptions {
+  const quantity = (name: string, text: string | undefined, dimension: Dimension) =>
+    text === undefined ? undefined : flag(name, () => parseQuantity(text, dimension));
+  const displacementM3 = quantity('displacement', flags.displacement, 'volume');
+  const pressureAbsPa = quantity('pressure', flags.pressure, 'pressure');
+  const temperatureK = quantity('temperature', flags.temperature, 'temperature');
+  const humidity =
+    flags.humidity === undefined
+      ? undefined
+      : flag('humidity', () =>
+          parseQuantity(flags.humidity!, 'fraction', { assume: findUnit('%')! }),
+        );
+  return {
+    standard: flags.standard,
+    cell: {
+      inertiaKgM2: quantity('inertia', flags.inertia, 'inertia') ?? null,
+      sensorLagS: quantity('lag', flags.lag, 'time') ?? null,
+      ratio: ratioOf(flags.ratio),
+      torqueIs: { air: airOf(flags.torqueIs), inertia: flags.torqueInertia },
+      calibrationRelSd: NEW_CELL.calibrationRelSd,
+    },
+    engine: {
+      name: 'engine',
+      cylinders: null,
+      displacementM3: displacementM3 ?? null,
+      strokeM: null,
+      compressionRatio: null,
+      cycle: NEW_ENGINE.cycle,
+      aspiration: flags.aspiration,
+      fuel: flag('fuel', () => fuelNamed(flags.fuel).name),
+    },
+    ...(flags.correctBoosted ? { correctBoosted: true } : {}),
+    air: {
+      ...(pressureAbsPa === undefined ? {} : { pressureAbsPa }),
+      ...(temperatureK === undefined ? {} : { temperatureK }),
+      ...(humidity === undefined ? {} : { humidity }),
+    },
+  };
+}
+
+function airOf(text: string): 'observed' | AirStandard {
+  if (text === 'observed') return text;
+  const standard = AIR_STANDARDS.find((name) => name.toLowerCase() === text.toLowerCase());
+  if (standard === undefined || standard === 'none')
+    throw new UsageError(
+      `--torque-is: "${text}" is neither observed nor a standard; expected observed, ${AIR_STANDARDS.slice(0, -1).join(', ')}`,
+    );
+  return standard;
+}
+
+function ratioOf(text: string | undefined): number {
+  const ratio = text === undefined ? 1 : Number(text);
+  if (!(ratio > 0 && Number.isFinite(ratio)))
+    throw new UsageError(`--ratio: "${text}" is not a ratio; expected a number above 0`);
+  return ratio;
+}
+
+/** A flag's value, or wrong usage that names the flag. */
+function flag<T>(name: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    throw new UsageError(`--${name}: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}

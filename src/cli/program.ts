@@ -1,0 +1,146 @@
+import { Command, CommanderError, Option } from 'commander';
+import packageJson from '../../package.json' with { type: 'json' };
+import { sentenceOf, UsageError } from '../errors.ts';
+import { AIR_STANDARDS } from '../trade/index.ts';
+import type { CurveFlags } from './curve.ts';
+import { type CommandIo, EXIT, plain } from './io.ts';
+import type { LadderFlags } from './ladder.ts';
+import type { LookFlags } from './look.ts';
+import type { RecordFlags } from './record.ts';
+
+const EXAMPLES = `
+Examples:
+  pullbook look run-07.csv                       what was understood of a run file
+  pullbook curve --inertia "0.42 kg m^2" *.csv   corrected curves with their 95 % bands
+  pullbook ladder day-a/session.json             where the knee is, what to leave in it, what to do next
+  pullbook ladder --json */session.json          the same for programs, one object a line
+  pullbook import --engine "Inline six" *.csv    into the shop's record
+  pullbook serve --open                          the workbook in a browser
+
+Exit codes: 0 all done, 1 an input was refused, 2 wrong usage.
+Pullbook records and advises; it never replaces the cell's own shutdowns.
+`;
+
+/**
+ * Runs the command with these arguments (without node and script) and answers its exit code: 0 done, 1 an input was
+ * refused, 2 wrong usage. Each command's own module is loaded only when it runs.
+ */
+export async function run(args: readonly string[], io: CommandIo): Promise<number> {
+  let code: number = EXIT.done;
+  const act =
+    <A extends unknown[]>(action: (...input: A) => Promise<number>) =>
+    async (...input: A) => {
+      code = await action(...input);
+    };
+  try {
+    await programFor(io, act).parseAsync([...args], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+    io.err(`pullbook: ${plain(sentenceOf(error))}\n`);
+    return error instanceof UsageError ? EXIT.usage : EXIT.refused;
+  }
+}
+
+type Act = <A extends unknown[]>(
+  action: (...input: A) => Promise<number>,
+) => (...input: A) => Promise<void>;
+
+function programFor(io: CommandIo, act: Act): Command {
+  const program = new Command('pullbook')
+    .description(
+      'The working book of a person who builds engines and proves them on a dynamometer.',
+    )
+    .version(packageJson.version)
+    .exitOverride()
+    .configureOutput({ writeOut: io.out, writeErr: io.err, getOutHelpWidth: () => io.columns })
+    .showHelpAfterError('(pullbook --help shows what there is)')
+    .addHelpText('after', EXAMPLES);
+  const command = (name: string, description: string) =>
+    program.command(name).description(description);
+  const json = () => new Option('--json', 'one JSON object a line instead of tables');
+  const units = () =>
+    new Option('--units <system>', 'units of the tables').choices(['us', 'metric']).default('us');
+  const data = () =>
+    new Option(
+      '--data <folder>',
+      'folder of the record (else PULLBOOK_HOME, else your data folder)',
+    );
+  const standard = () =>
+    new Option('--standard <name>', 'standard air').choices([...AIR_STANDARDS]);
+
+  command('look', 'say what was understood of run files')
+    .argument('<file...>', 'run files: text, .xlsx or Parquet')
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: LookFlags) =>
+        (await import('./look.ts')).look(files, flags, io),
+      ),
+    );
+
+  command('curve', 'torque and power in standard air, with their 95 % bands')
+    .argument('<file...>', 'run files: text, .xlsx or Parquet')
+    .addOption(standard().default('SAE J1349'))
+    .option('--inertia <quantity>', 'all that turns with the crank, such as "0.42 kg m^2"')
+    .option('--lag <quantity>', 'time constant of the torque sensor, such as "0.08 s"')
+    .option('--ratio <number>', 'brake turns per crank turn')
+    .option(
+      '--torque-is <air>',
+      'what the torque column holds where its header is silent: observed, or a standard',
+      'observed',
+    )
+    .addOption(
+      new Option('--torque-inertia <word>', 'whether that torque has the inertia put back')
+        .choices(['in', 'out'])
+        .default('out'),
+    )
+    .option('--displacement <quantity>', 'for BMEP and VE, such as "5.445 L"')
+    .option('--fuel <name>', 'for lambda and fuel flow', 'gasoline')
+    .addOption(
+      new Option('--aspiration <kind>', 'a boosted engine shows observed figures first')
+        .choices(['natural', 'boosted', 'nitrous'])
+        .default('natural'),
+    )
+    .option('--correct-boosted', 'correct a boosted or nitrous engine all the same')
+    .option('--pressure <quantity>', 'air pressure, absolute, where the file has none')
+    .option('--temperature <quantity>', 'air temperature where the file has none')
+    .option('--humidity <quantity>', 'relative humidity where the file has none')
+    .addOption(units())
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: CurveFlags) =>
+        (await import('./curve.ts')).curve(files, flags, io),
+      ),
+    );
+
+  command('ladder', 'gain of each step, best, knee, limit, the setting for each use, the next move')
+    .argument('<session...>', 'session files (format session/1)')
+    .addOption(standard())
+    .addOption(units())
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: LadderFlags) =>
+        (await import('./ladder.ts')).ladder(files, flags, io),
+      ),
+    );
+
+  command('backup', 'write a whole, consistent copy of the record, also while it is in use')
+    .argument('<file>', 'new file')
+    .addOption(data())
+    .action(
+      act(async (file: string, flags: RecordFlags) =>
+        (await import('./record.ts')).backup(file, flags, io),
+      ),
+    );
+
+  command('restore', 'put a backup in the place of the record; what stood there is kept beside it')
+    .argument('<file>', 'a backup')
+    .addOption(data())
+    .action(
+      act(async (file: string, flags: RecordFlags) =>
+        (await import('./record.ts')).restore(file, flags, io),
+      ),
+    );
+
+  return program;
+}
