@@ -83,6 +83,8 @@ export interface DayKnobs {
 
   readonly inertiaKgM2: number;
   readonly sensorLagS: number;
+  /** Time in which the charge follows the throttle (manifold filling); not to be taken for sensor lag. */
+  readonly fillingS: number;
   /** Brake turns per crank turn: the torque column then holds what the brake felt; speed stays the crank's. */
   readonly brakeRatio: number;
   /** The day's true calibration error of the torque sensor [%], and the sd it is drawn with. */
@@ -152,6 +154,7 @@ export function knobsOf(options: DayOptions): DayKnobs {
     stuck: options.stuck ?? [],
     inertiaKgM2: options.inertiaKgM2 ?? (peakTorqueNm / 800) * draw('inertia').between(0.6, 1.3),
     sensorLagS: options.sensorLagS ?? draw('lag').between(0.02, 0.12),
+    fillingS: options.fillingS ?? draw('filling').between(0, 0.05),
     brakeRatio: options.brakeRatio ?? 1,
     calibrationSdPercent,
     calibrationPercent:

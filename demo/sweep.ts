@@ -83,6 +83,7 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
   const spikes = stream('spike');
   const speedNoise = stream('speed noise');
   const lagGain = knobs.sensorLagS > 0 ? 1 - Math.exp(-dt / knobs.sensorLagS) : 1;
+  const fillGain = knobs.fillingS > 0 ? 1 - Math.exp(-dt / knobs.fillingS) : 1;
   const blips = knobs.blips
     .filter((blip) => blip.pull === pull)
     .map((blip) => ({ ...blip, centreS: profile.timeAtRpm(blip.atRpm) }));
@@ -100,8 +101,7 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
       const alpha =
         ((profile.speedAt(at + dt / 2) - profile.speedAt(at - dt / 2)) / dt) * RAD_PER_S;
       const full = trueTorqueNm(engine, rpm, leadDeg) / airFactor;
-      // The charge follows the throttle within about 60 ms.
-      shareNow += (profile.shareAt(at) - shareNow) * (1 - Math.exp(-dt / 0.06));
+      shareNow += (profile.shareAt(at) - shareNow) * fillGain;
       const wander = 1 + quick() + slow();
       let brake = shareNow * full * wander * gain - knobs.inertiaKgM2 * alpha;
       for (const blip of blips) {
