@@ -78,7 +78,7 @@ describe.skipIf(told.length === 0).each(told)('%s against the truth', (day) => {
 
   it('holds the true torque in its bands at 95 % of the speeds or more, within 0.8 % (rms over the band)', async () => {
     const { pulls, session } = await workOf(day);
-    const [low, high] = session.bandRpm;
+    const [low, high] = session.bandRpm!;
     for (const { curve, file } of pulls) {
       const at = interpolator(curve!.speedRpm);
       const inside = torqueNm(nameOf(file!)).filter(

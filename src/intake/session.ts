@@ -7,7 +7,8 @@ export interface Session {
   readonly engine: EngineSetup;
   readonly cell: CellSetup;
   readonly standard: AirStandard;
-  readonly bandRpm: readonly [number, number];
+  /** Null: nobody chose one (a ladder of typed peaks has no speeds to choose from). */
+  readonly bandRpm: readonly [number, number] | null;
   /** A use by name, or null: all shipped uses. */
   readonly use: string | null;
   /** ISO date, or null: a day of its own. */
@@ -61,7 +62,7 @@ export function readSession(text: string, fileName: string): Session {
   const engine = readEngine(root.key('engine'));
   const cell = root.has('cell') ? readCell(root.key('cell')) : UNKNOWN_CELL;
   const standard = root.has('standard') ? readStandard(root.key('standard')) : 'SAE J1349';
-  const bandRpm = readBand(root.key('band'));
+  const bandRpm = root.has('band') ? readBand(root.key('band')) : null;
   const use = root.optionalText('use');
   const day = root.has('day') ? readDay(root.key('day')) : null;
   const list = root.key('pulls').items();

@@ -118,7 +118,7 @@ export function curveOptionsOf(
     standard,
     cell: session.cell,
     engine: session.engine,
-    bandRpm: session.bandRpm,
+    ...(session.bandRpm === null ? {} : { bandRpm: session.bandRpm }),
     ...(lambdaTarget === null ? {} : { lambdaTarget }),
   };
 }
