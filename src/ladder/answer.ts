@@ -72,7 +72,8 @@ export function answerLadder(input: LadderInput): LadderAnswer {
   const { kind } = input;
   const mirror = kind.safeDirection === 'lower' ? 1 : -1;
   const reading = readBand(input, mirror);
-  const { counted } = reading;
+  // In the day's order, so that a list in another order gives the same answer to the last bit.
+  const counted = [...reading.counted].sort((a, b) => a.pull.order - b.pull.order);
   const rungs = rungsOf(counted);
   const us = rungs.map((rung) => rung.u);
   const rung = usualRung(us, kind.defaultRung);
@@ -156,7 +157,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
           kneeReach,
           mirror,
         );
-  const speeds = modelSpeeds(reading, draws, (lowest + highest) / 2, rung);
+  const speeds = modelSpeeds({ ...reading, counted }, draws, (lowest + highest) / 2, rung);
   const picture = counted.length === 0 ? [] : pictureSettings(lowest, highest, rung);
   const surface =
     speeds === null || rungs.length < LEAST_RUNGS
@@ -186,7 +187,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
       high: 100 * quantileOf(repeatSd, 0.975),
       from: repeatabilityFrom(input, rungs),
     },
-    dots: counted.map(({ pull, power, powerSd }) => {
+    dots: reading.counted.map(({ pull, power, powerSd }) => {
       const half = 1.96 * Math.hypot(powerSd, power * quantileOf(repeatSd, 0.5));
       return {
         id: pull.id,

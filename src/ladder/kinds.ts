@@ -33,7 +33,7 @@ export const SPARK_LEAD: SettingKind = {
 export const LAMBDA: SettingKind = {
   name: 'lambda',
   unit: '',
-  safeDirection: 'higher',
+  safeDirection: 'lower',
   defaultStep: 0.01,
   defaultRung: 0.02,
   curvaturePrior: [0.5, 5],

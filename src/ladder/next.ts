@@ -47,7 +47,7 @@ export interface Move {
 
 /** Chance of a worthwhile gain at which another rung is run, and below which the ladder is finished. */
 const PULL_CHANCE = 0.3;
-const STOP_CHANCE = 0.1;
+const STOP_CHANCE = 0.12;
 /** Chance that the best lies below the whole ladder at which a more careful rung is asked for. */
 const BEGUN_TOO_FAR = 0.3;
 
