@@ -1,4 +1,12 @@
 /** What an entity holds where its maker said nothing, and the rules a new shop starts with. */
+import {
+  HOLDBACK_PER_10K,
+  HOLDBACK_PER_OCTANE,
+  SHIPPED_USES,
+  SPARK_LEAD,
+  WORTH_PERCENT,
+} from '../ladder/index.ts';
+import { CALIBRATION_REL_SD } from '../pull/index.ts';
 import type {
   Build,
   Cell,
@@ -11,40 +19,29 @@ import type {
   UseRules,
 } from './types.ts';
 
-/**
- * Shipped holdbacks, each editable. Degrees: common practice, no source.
- * Chances: past the best at most 2.5 %, past the limit at most 1 %.
- */
-export const SHIPPED_USES: readonly UseRules[] = [
-  {
-    name: 'bursts',
-    meaning: 'short full-throttle bursts with cooling between',
-    holdbackDeg: 2,
-    speedsRpm: null,
-    chancePastBest: 0.025,
-    chancePastLimit: 0.01,
-  },
-  {
-    name: 'sustained',
-    meaning: 'a minute or more of full throttle',
-    holdbackDeg: 4,
-    speedsRpm: null,
-    chancePastBest: 0.025,
-    chancePastLimit: 0.01,
-  },
-];
+const MEANINGS: Readonly<Record<string, string>> = {
+  bursts: 'short full-throttle bursts with cooling between',
+  sustained: 'a minute or more of full throttle',
+};
 
-/** A shop nobody has set up yet. 0.75 % a rung, whole degrees, 1.5 degrees per 10 K: common practice, no source. */
+/** The shipped rules as a shop starts with them; it may edit each. */
+export const NEW_USES: readonly UseRules[] = SHIPPED_USES.map(({ holdback, ...rule }) => ({
+  ...rule,
+  meaning: MEANINGS[rule.name] ?? '',
+  holdbackDeg: holdback,
+}));
+
+/** A shop nobody has set up yet: what it does not say is as the ladder ships it. */
 export const NEW_SHOP: Shop = {
   name: 'My shop',
   units: 'us',
   standard: 'SAE J1349',
-  worthPercent: 0.75,
-  stepDeg: 1,
+  worthPercent: WORTH_PERCENT,
+  stepDeg: SPARK_LEAD.defaultStep,
   repeatabilityPercent: null,
-  holdbackDegPer10K: 1.5,
-  holdbackDegPerOctane: 1,
-  uses: SHIPPED_USES,
+  holdbackDegPer10K: HOLDBACK_PER_10K,
+  holdbackDegPerOctane: HOLDBACK_PER_OCTANE,
+  uses: NEW_USES,
 };
 
 export const NEW_CELL: Omit<Cell, 'id' | 'name'> = {
@@ -53,8 +50,7 @@ export const NEW_CELL: Omit<Cell, 'id' | 'name'> = {
   sensorLagS: null,
   ratio: 1,
   torqueIs: { air: 'unknown', inertia: 'unknown' },
-  // ±1 % at two standard deviations: the torque accuracy UN ECE R85 Annex 5 asks of a test bed (from memory).
-  calibrationRelSd: 0.005,
+  calibrationRelSd: CALIBRATION_REL_SD,
 };
 
 export const NEW_ENGINE: Omit<Engine, 'id' | 'name'> = {

@@ -6,10 +6,14 @@ import { API_BASE } from './contract/document.ts';
 import { answerError, RequestRefused } from './errors.ts';
 import { guard, safeHeaders } from './guard.ts';
 import { makeApi } from './routes/api.ts';
+import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
+import { serveRecordings } from './routes/recordings.ts';
 import { serveShelves } from './routes/shelves.ts';
 import { serveWhole } from './routes/whole.ts';
 import { readWebFiles, serveWeb } from './webFiles.ts';
+import { Curves } from './work/curves.ts';
+import { Readings } from './work/readings.ts';
 
 export interface AppOptions {
   /** Port it will be addressed at. */
@@ -26,6 +30,9 @@ export interface AppOptions {
 
 /** A request that is no file is small: a pasted table of a thousand pulls has some 100 kB. */
 const MAX_JSON_BYTES = 2 * 1024 * 1024;
+
+/** A cell's longest recordings run to some gigabytes; what is larger is no run file. */
+const MAX_UPLOAD_BYTES = 4 * 1024 ** 3;
 
 export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   const report = options.report ?? ((error) => console.error(error));
@@ -50,6 +57,12 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
       : jsonLimit(c, next),
   );
   serveShelves(api, record);
+  const readings = new Readings(record);
+  serveCurves(api, record, readings, new Curves(record, readings));
+  serveRecordings(api, record, readings, {
+    maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,
+    report,
+  });
   serveEvents(api, record);
   serveWhole(api, record, options.version ?? '0');
   app.route(API_BASE, api);

@@ -25,14 +25,14 @@ export const importFile = createRoute({
     'dropping the connection cancels, and nothing is stored. Otherwise one Imported object: 201 when stored, 200 when the bytes were known.',
   request: { params: byId, query: nameQuery, body: { ...rawFile, required: true } },
   responses: {
-    201: {
-      description: 'Stored.',
+    200: {
+      description: 'Known already, and nothing was stored; or the lines of progress.',
       content: {
         'application/json': { schema: imported },
         'application/x-ndjson': { schema: importProgress },
       },
     },
-    200: json(imported, 'Known already; nothing was stored.'),
+    201: json(imported, 'Stored.'),
     ...refusals,
   },
 });

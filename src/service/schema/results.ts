@@ -3,6 +3,7 @@ import { airStandard, banded, id, list, numberOrNull, orNull, torqueBasis, z } f
 import { pullSpan } from './entities.ts';
 
 const numbers = list(z.number());
+const pair = z.tuple([z.number(), z.number()]).readonly();
 const gappy = list(numberOrNull);
 
 export const splineFit = z
@@ -43,6 +44,9 @@ export const curve = z
     residualSdNm: z.number(),
     residualCorrelation: z.number(),
     effectiveDof: z.number(),
+    commonRelSd: z.number(),
+    lagS: z.number(),
+    lagFrom: z.enum(['cell', 'throttle', 'none']),
     speedRpm: numbers,
     torqueNm: numbers,
     lowNm: numbers,
@@ -119,7 +123,13 @@ export const ladderInput = z
       unit: z.string(),
       safeDirection: z.enum(['lower', 'higher']),
       defaultStep: z.number(),
-      curvaturePrior: z.tuple([z.number(), z.number()]).readonly(),
+      defaultRung: z.number(),
+      curvaturePrior: pair,
+      leanPrior: pair,
+      startShortPrior: pair,
+      word: z.string(),
+      more: z.string(),
+      less: z.string(),
     }),
     pulls: list(
       z.object({

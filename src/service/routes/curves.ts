@@ -1,0 +1,53 @@
+/** Curves, traces and ladder answers. */
+import { InputError } from '../../errors.ts';
+import type { PullbookRecord } from '../../record/index.ts';
+import * as contract from '../contract/work.ts';
+import { type CurveWish, contextOf, engineSetup } from '../work/context.ts';
+import type { Curves } from '../work/curves.ts';
+import { readLadder } from '../work/ladders.ts';
+import type { Readings } from '../work/readings.ts';
+import { traceOf } from '../work/traces.ts';
+import type { Api } from './api.ts';
+
+export function serveCurves(
+  api: Api,
+  record: PullbookRecord,
+  readings: Readings,
+  curves: Curves,
+): void {
+  const wishOf = (query: {
+    standard?: CurveWish['standard'];
+    correctBoosted?: string | undefined;
+  }) => ({
+    standard: query.standard,
+    correctBoosted: query.correctBoosted === 'true',
+  });
+  api.openapi(contract.getCurve, async (c) =>
+    c.json(await curves.ofPull(c.req.valid('param').id, wishOf(c.req.valid('query'))), 200),
+  );
+  api.openapi(contract.getDayCurves, async (c) =>
+    c.json(await curves.ofDay(c.req.valid('param').id, wishOf(c.req.valid('query'))), 200),
+  );
+  api.openapi(contract.getLadderReading, async (c) =>
+    c.json(
+      await readLadder(record, curves, c.req.valid('param').id, wishOf(c.req.valid('query'))),
+      200,
+    ),
+  );
+  api.openapi(contract.getTrace, async (c) => {
+    const pull = await record.pulls.get(c.req.valid('param').id);
+    const { points, whole } = c.req.valid('query');
+    const stored =
+      pull.recordingSha256 === null ? null : await record.recordings.find(pull.recordingSha256);
+    if (stored === null) {
+      throw new InputError('This pull was typed by hand; it has no recording to draw.');
+    }
+    const context = await contextOf(record, pull.dayId);
+    const told = await readings.toldFor(stored, context.cell, engineSetup(context).fuel);
+    const { recording } = (await readings.stored(stored, told)).run;
+    const all = whole === 'true' || pull.span === null;
+    const first = all ? 0 : pull.span!.firstRow;
+    const last = all ? recording.rows - 1 : Math.min(pull.span!.lastRow, recording.rows - 1);
+    return c.json(traceOf(pull.id, recording, pull.span, first, last, points), 200);
+  });
+}

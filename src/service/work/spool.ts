@@ -1,0 +1,79 @@
+/** A file as it streams in: counted against the limit, hashed, kept in memory while small, on disk when large. */
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { type FileHandle, mkdtemp, open, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { SpooledFile } from '../../record/index.ts';
+import { RequestRefused } from '../errors.ts';
+
+const IN_MEMORY_BYTES = 16 * 1024 * 1024;
+
+export interface Spool {
+  readonly sha256: string;
+  readonly sizeBytes: number;
+  /** For the record. */
+  readonly file: Uint8Array | SpooledFile;
+  /** For intake: the bytes, or the path of the file. */
+  readonly source: Uint8Array | string;
+  /** Lets the file on disk go. */
+  release(): Promise<void>;
+}
+
+/**
+ * @throws RequestRefused 413 as soon as more than `maxBytes` have come; 400 where nothing came
+ */
+export async function spool(
+  stream: ReadableStream<Uint8Array> | null,
+  options: {
+    readonly folder: string;
+    readonly fileName: string;
+    readonly maxBytes: number;
+    readonly onBytes?: (bytes: number) => void;
+  },
+): Promise<Spool> {
+  const digest = createHash('sha256');
+  const parts: Uint8Array[] = [];
+  let sizeBytes = 0;
+  let disk: { folder: string; path: string; handle: FileHandle } | null = null;
+  const release = async () => {
+    await disk?.handle.close().catch(() => {});
+    if (disk !== null) await rm(disk.folder, { recursive: true, force: true });
+  };
+  try {
+    // biome-ignore lint/suspicious/noExplicitAny: web streams are async iterable in Node, their DOM type is not.
+    for await (const chunk of (stream ?? []) as any as AsyncIterable<Uint8Array>) {
+      sizeBytes += chunk.length;
+      if (sizeBytes > options.maxBytes) throw tooLarge(options.fileName, options.maxBytes);
+      digest.update(chunk);
+      if (disk === null && sizeBytes > IN_MEMORY_BYTES) {
+        const folder = await mkdtemp(join(options.folder, 'incoming-'));
+        const path = join(folder, 'file');
+        disk = { folder, path, handle: await open(path, 'wx') };
+        for (const part of parts.splice(0)) await disk.handle.write(part);
+      }
+      if (disk === null) parts.push(chunk);
+      else await disk.handle.write(chunk);
+      options.onBytes?.(sizeBytes);
+    }
+  } catch (error) {
+    await release();
+    throw error;
+  }
+  const sha256 = digest.digest('hex');
+  if (disk === null) {
+    const bytes = new Uint8Array(Buffer.concat(parts));
+    return { sha256, sizeBytes, file: bytes, source: bytes, release };
+  }
+  const { path } = disk;
+  const file: SpooledFile = { sha256, sizeBytes, read: () => createReadStream(path) };
+  return { sha256, sizeBytes, file, source: path, release };
+}
+
+export function tooLarge(fileName: string, maxBytes: number): RequestRefused {
+  return new RequestRefused(
+    413,
+    'too-large',
+    `${fileName} is larger than this server takes; start it with a higher --max-upload, or cut the file.`,
+    { file: fileName, expected: `at most ${Math.round(maxBytes / 1e6)} MB` },
+  );
+}
