@@ -60,11 +60,19 @@ export function readBasis(words: string): BasisReading {
   };
 }
 
-/** What the header says, completed where it is silent. */
-export function completeBasis(said: TorqueBasis, otherwise: TorqueBasis | undefined): TorqueBasis {
-  if (otherwise === undefined) return said;
+/**
+ * What the header says, completed where it is silent. A column that says it is corrected is not made an observed one by
+ * an answer that was meant for the others.
+ */
+export function completeBasis(
+  said: { readonly basis: TorqueBasis; readonly correctedToWhat: boolean },
+  otherwise: TorqueBasis | undefined,
+): TorqueBasis {
+  const { air, inertia } = said.basis;
+  if (otherwise === undefined) return said.basis;
+  const isOpen = air === 'unknown' && !(said.correctedToWhat && otherwise.air === 'observed');
   return {
-    air: said.air === 'unknown' ? otherwise.air : said.air,
-    inertia: said.inertia === 'unknown' ? otherwise.inertia : said.inertia,
+    air: isOpen ? otherwise.air : air,
+    inertia: inertia === 'unknown' ? otherwise.inertia : inertia,
   };
 }

@@ -311,7 +311,7 @@ function numberDraft(
       values,
       ...placeOf(reading),
       ...(pressureReference === null ? {} : { pressureReference }),
-      ...(isBased ? { basis: completeBasis(reading.basis, context.options.torqueIs) } : {}),
+      ...(isBased ? { basis: completeBasis(reading, context.options.torqueIs) } : {}),
     },
     saidBasis: isBased ? reading.basis : null,
   };

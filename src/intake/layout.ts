@@ -4,6 +4,7 @@ import { cellNumber, type Dialect, isMissing, splitCells } from './cells.ts';
 import { dayOrder, looksLikeClock } from './clock.ts';
 import { countCells, type HeadRecord, isDataRow, sniffDialect } from './dialect.ts';
 import { quoted } from './display.ts';
+import { quantityOfWords, wordsOf } from './names.ts';
 
 /** Where what stands in a text table. */
 export interface Layout {
@@ -45,11 +46,12 @@ export function findLayout(
   const first = withSparseRows(rows, firstDataRow(rows, dialect, width), width, dialect);
   const { header, units } = headerAbove(rows, first, width);
   const sample = rows.slice(first, first + SAMPLE_ROWS).filter((cells) => cells.length >= 2);
-  const filled = Math.max(
-    ...sample
-      .filter((cells) => isDataRow(cells, dialect.decimal))
-      .map((cells) => withoutEmptyEnd(cells).length),
-  );
+  const lengths = sample
+    .filter((cells) => isDataRow(cells, dialect.decimal))
+    .map((cells) => withoutEmptyEnd(cells).length)
+    .sort((a, b) => a - b);
+  // One row that is too long is that row's fault; half of them are the header's.
+  const filled = lengths[lengths.length >> 1] ?? width;
   const used = header === null ? width : Math.max(filled, Math.min(rows[header]!.length, width));
   const headers = nameColumns(
     header === null ? null : rows[header]!,
@@ -143,6 +145,8 @@ function headerAbove(
       ? { header: nearest, units: null }
       : { header: next, units: nearest };
   if (next !== undefined && isUnitRow(rows[next]!)) return { header: nearest, units: next };
+  if (next !== undefined && isUnitRow(rows[nearest]!, true) && namesChannels(rows[next]!))
+    return { header: next, units: nearest };
   return { header: nearest, units: null };
 }
 
@@ -164,18 +168,24 @@ function withSparseRows(
   return start;
 }
 
-/** Units, dashes and blanks, and at least two units among them. */
-function isUnitRow(cells: readonly string[]): boolean {
+/**
+ * Units, dashes and blanks, and at least two units among them.
+ * @param loosely  more units than other words will do, where a row of names stands above
+ */
+function isUnitRow(cells: readonly string[], loosely = false): boolean {
   let units = 0;
   let words = 0;
   for (const cell of cells) {
     const bare = cell.replace(/^[[({]\s*|\s*[\])}]$/g, '');
     if (bare === '' || isMissing(bare)) continue;
-    if (bare === '%' || findUnit(bare) !== undefined || /^(?:counts?|cnt|raw|text|n)$/i.test(bare))
-      units++;
+    if (findUnit(bare) !== undefined || /^(?:counts?|cnt|raw|text|n)$/i.test(bare)) units++;
     else words++;
   }
-  return units >= 2 && units > 2 * words;
+  return units >= 2 && units > (loosely ? words : 2 * words);
+}
+
+function namesChannels(cells: readonly string[]): boolean {
+  return cells.filter((cell) => quantityOfWords(wordsOf(cell)) !== null).length >= 2;
 }
 
 function withoutEmptyEnd(cells: readonly string[]): readonly string[] {

@@ -62,7 +62,7 @@ export async function openSource(source: RunSource, fileName: string): Promise<O
   let totalBytes: number | null = null;
   let stream: AsyncIterable<Uint8Array>;
   if (typeof source === 'string') {
-    totalBytes = await sizeOf(source);
+    totalBytes = await sizeOf(source, fileName);
     stream = chunksOfFile(source);
   } else if (source instanceof Uint8Array) {
     totalBytes = source.length;
@@ -110,20 +110,20 @@ export async function openSource(source: RunSource, fileName: string): Promise<O
   };
 }
 
-async function sizeOf(path: string): Promise<number> {
+async function sizeOf(path: string, fileName: string): Promise<number> {
   let found: Awaited<ReturnType<typeof stat>>;
   try {
     found = await stat(path);
   } catch (cause) {
     throw new InputError(
       `there is no file ${basename(path)} that can be read`,
-      { file: path },
+      { file: fileName },
       cause,
     );
   }
   if (!found.isFile())
     throw new InputError(`${basename(path)} is not a file`, {
-      file: path,
+      file: fileName,
       expected: 'a run file',
     });
   return found.size;
