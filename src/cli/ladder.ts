@@ -3,6 +3,7 @@ import {
   type DayWork,
   type LadderObject,
   ladderObject,
+  NO_BAND_RPM,
   refusedSession,
   workSession,
 } from '../report/index.ts';
@@ -57,7 +58,7 @@ function objectOf(session: string, work: DayWork): LadderObject {
     setting: work.input.kind.name,
     unit: work.input.kind.unit,
     standard: work.standard,
-    bandRpm: work.session.bandRpm,
+    bandRpm: work.input.bandRpm === NO_BAND_RPM ? null : work.input.bandRpm,
     answer: work.answer,
     pulls: work.pulls,
     warnings: work.warnings,
