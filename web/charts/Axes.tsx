@@ -2,6 +2,7 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { Label, round } from './Label.tsx';
 import { plain } from './numbers.ts';
 import { decimalsOf, type Plot, type Scale, ticksFor } from './scale.ts';
+import { textWidth } from './text.ts';
 
 interface AxisProps {
   readonly plot: Plot;
@@ -37,6 +38,8 @@ export function XAxis({
     <g>
       {ticks.map((tick) => {
         const x = round(scale(tick));
+        const text = format?.(tick) ?? plain(tick, decimals);
+        const right = plot.left + plot.width + 11 - textWidth(text, small) / 2;
         const near = avoid.some((at) => Math.abs(at - x) < small * 3.1);
         return (
           <g key={tick}>
@@ -45,13 +48,13 @@ export function XAxis({
             )}
             {!near && (
               <Label
-                x={x}
+                x={Math.min(x, right)}
                 y={foot + drop + small * 1.25}
                 size={small}
                 colour={palette.muted}
                 anchor="middle"
               >
-                {format?.(tick) ?? plain(tick, decimals)}
+                {text}
               </Label>
             )}
           </g>

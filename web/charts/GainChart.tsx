@@ -48,6 +48,10 @@ export function GainChart(props: GainChartProps) {
   const rowHeight = plot.height / Math.max(1, steps.length);
   const x = linear(zoom?.domain ?? full, [plot.left, plot.left + plot.width]);
   const range = gainRange(steps);
+  const cursorPx =
+    cursorRpm === null || cursorRpm < x.domain()[0]! || cursorRpm > x.domain()[1]!
+      ? null
+      : x(cursorRpm);
   const bandPx = band.map((at) => Math.min(Math.max(x(at), plot.left), plot.left + plot.width)) as [
     number,
     number,
@@ -64,7 +68,7 @@ export function GainChart(props: GainChartProps) {
         grid={false}
         drop={7}
         label="engine speed, rpm"
-        avoid={band.map((at) => x(at))}
+        avoid={[...band.map((at) => x(at)), ...(cursorPx === null ? [] : [cursorPx])]}
       />
       {steps.map((step, at) => {
         const row: Plot = {
@@ -83,7 +87,10 @@ export function GainChart(props: GainChartProps) {
                 stroke={palette.line}
               />
             )}
-            <Row {...{ step, row, x, range, clip, stroke, bandPx }} ticks={ticksFor(x, 62)} />
+            <Row
+              {...{ step, row, x, range, clip, stroke, bandPx, cursorPx }}
+              ticks={ticksFor(x, 62)}
+            />
             <RowHead
               {...{ step, unit, settings, width, cursorRpm }}
               y={at * rowHeight + label * 1.1}
@@ -91,16 +98,19 @@ export function GainChart(props: GainChartProps) {
           </Fragment>
         );
       })}
-      {cursorRpm !== null && (
-        <line
-          x1={x(cursorRpm)}
-          x2={x(cursorRpm)}
-          y1={0}
-          y2={plot.height}
-          stroke={palette.ink}
-          strokeWidth={1}
-          data-screen-only=""
-        />
+      {cursorPx !== null && (
+        <g data-screen-only="">
+          <Label
+            x={cursorPx}
+            y={plot.height + 7 + small * 1.25}
+            size={small}
+            bold
+            anchor="middle"
+            rim={palette.paper}
+          >
+            {rpm(cursorRpm)}
+          </Label>
+        </g>
       )}
       {onCursor !== undefined && (
         <Surface
@@ -125,20 +135,15 @@ export function GainChart(props: GainChartProps) {
   );
 }
 
-const told = (step: StepAnswer, values: readonly number[]) =>
-  values.filter((_, at) => step.bySpeed.toldFromChance[at] === true);
-
-/** One scale for all rows: holds every line, what chance could do, and the bands of what is told from it. */
+/** One scale for all rows: holds every line and what chance could do; the wide ends of bands may run out. */
 function gainRange(steps: readonly StepAnswer[]): Span {
   const lines = steps.flatMap((step) => [
     step.bySpeed.gainPercent,
     step.bySpeed.chancePercent,
     step.bySpeed.chancePercent.map((value) => -value),
-    told(step, step.bySpeed.lowPercent),
-    told(step, step.bySpeed.highPercent),
   ]);
   const [low, high] = extentOf(...lines, [-1, 1])!;
-  const room = (high - low) * 0.06;
+  const room = (high - low) * 0.12;
   return [low - room, high + room];
 }
 
@@ -150,6 +155,7 @@ function Row({
   clip,
   stroke,
   bandPx,
+  cursorPx,
   ticks,
 }: {
   step: StepAnswer;
@@ -159,6 +165,7 @@ function Row({
   clip: string;
   stroke: number;
   bandPx: Span;
+  cursorPx: number | null;
   ticks: readonly number[];
 }) {
   const { palette, small } = useChartStyle();
@@ -168,18 +175,9 @@ function Row({
   const inRow = (value: number) =>
     Math.min(Math.max(y(value), row.top - 3), row.top + row.height + 3);
   const colours = { gain: palette.gain, loss: palette.loss, chance: palette.chanceLine } as const;
-  const ends = [...new Set([y.ticks(3)[0]!, y.ticks(3).at(-1)!])].filter(
-    (tick) => tick !== 0 && Math.abs(y(tick) - y(0)) > small * 1.15,
-  );
+  const ends = scaleTicks(y, row, small * 1.25);
   return (
     <g>
-      <rect
-        x={bandPx[0]}
-        y={row.top}
-        width={Math.max(0, bandPx[1] - bandPx[0])}
-        height={row.height}
-        fill={palette.band}
-      />
       {ticks.map((tick) => (
         <line
           key={tick}
@@ -237,6 +235,16 @@ function Row({
           </g>
         ))}
       </g>
+      {cursorPx !== null && (
+        <line
+          data-screen-only=""
+          x1={cursorPx}
+          x2={cursorPx}
+          y1={row.top}
+          y2={row.top + row.height}
+          stroke={palette.ink}
+        />
+      )}
       <Label x={row.left - 8} y={y(0)} size={small} colour={palette.muted} anchor="end">
         0
       </Label>
@@ -249,11 +257,22 @@ function Row({
           colour={palette.muted}
           anchor="end"
         >
-          {signed(tick, 0)}
+          {signed(tick, Math.abs(tick) < 1 ? 1 : 0)}
         </Label>
       ))}
     </g>
   );
+}
+
+/** The largest round figure up and down that still has a place beside the row, clear of the zero. */
+function scaleTicks(y: (value: number) => number, row: Plot, clear: number): readonly number[] {
+  const fits = (tick: number) =>
+    Math.abs(y(tick) - y(0)) >= clear &&
+    y(tick) >= row.top + clear * 0.3 &&
+    y(tick) <= row.top + row.height + 2;
+  const largest = (sign: 1 | -1) =>
+    [50, 20, 10, 5, 2, 1, 0.5, 0.2].map((size) => sign * size).find(fits);
+  return [largest(1), largest(-1)].filter((tick) => tick !== undefined);
 }
 
 /** Above each line: which step, and what it gained over the band, or at the cursor. */
@@ -283,7 +302,7 @@ function RowHead({
   const figure =
     reading === null
       ? `${signedPercent(step.gainPercent)} (${interval(step.lowPercent, step.highPercent)})`
-      : `${rpm(cursorRpm)}: ${signedPercent(reading.gain)} (${interval(reading.low, reading.high)})`;
+      : `${signedPercent(reading.gain)} (${interval(reading.low, reading.high)})`;
   const word = reading === null ? step.word : reading.told ? '' : 'chance could do it';
   const wordWidth = word === '' ? 0 : textWidth(word, label) + 12;
   const free = width - afterTo - wordWidth - textWidth(figure, label, true) - 30;

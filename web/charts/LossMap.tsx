@@ -115,7 +115,7 @@ export function LossMap(props: LossMapProps) {
             strokeWidth={stroke * 1.6}
           />
         )}
-        <LevelLabels {...{ map, x, y, plot, limit: props.limit }} />
+        <LevelLabels {...{ map, x, y, plot, limit: props.limit }} keepOff={left?.value ?? null} />
         {left !== null && <LeftLabel {...{ left, unit, x, y, plot }} />}
       </g>
       <rect
@@ -193,12 +193,15 @@ function LevelLabels({
   y,
   plot,
   limit,
+  keepOff,
 }: {
   map: LossGrid;
   x: Scale;
   y: Scale;
   plot: Plot;
   limit: number | null;
+  /** The setting whose line no figure may stand on. */
+  keepOff: number | null;
 }) {
   const { palette, small } = useChartStyle();
   const uprights = [
@@ -216,8 +219,9 @@ function LevelLabels({
           const free = taken.every(
             ([tx, ty]) => Math.abs(tx - px) > 40 || Math.abs(ty - py) > small * 1.3,
           );
+          const onLine = keepOff !== null && Math.abs(y(keepOff) - py) < small * 0.9;
           const inside = py > plot.top + small * 0.8 && py < plot.top + plot.height - small * 0.8;
-          if (!free || !inside) return null;
+          if (!free || !inside || onLine) return null;
           taken.push([px, py]);
           return (
             <Label

@@ -85,7 +85,9 @@ export function ResponseChart(props: ResponseChartProps) {
   const xs = response.setting.map((at) => round(x(at)));
   const inside = (watt: number) => clamp(y(power.of(watt)), plot.top - 4, plot.top + plot.height);
   const at = (value: number) => valueAt(response.setting, response.meanPowerW, value);
-  const kneeWatt = answer.knee.value === null ? null : at(answer.knee.value);
+  const { knee } = answer;
+  const kneeKnown = knee.value !== null && knee.low !== null && knee.high !== null;
+  const kneeWatt = kneeKnown ? at(knee.value!) : null;
   const foot: Plot = { ...plot, height: plot.height + label * 2.4 };
 
   return (
@@ -171,8 +173,8 @@ export function ResponseChart(props: ResponseChartProps) {
           </g>
         );
       })}
-      {kneeWatt !== null && answer.knee.value !== null && (
-        <KneeMark knee={answer.knee.value} y={y(power.of(kneeWatt))} {...{ unit, x, plot }} />
+      {kneeWatt !== null && knee.value !== null && (
+        <KneeMark knee={knee.value} y={y(power.of(kneeWatt))} {...{ unit, x, plot }} />
       )}
       {dots.map((one) => (
         <g key={one.id} data-pull={one.id}>

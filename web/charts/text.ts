@@ -7,7 +7,7 @@ export function textWidth(text: string, sizePx: number, bold = false): number {
   let em = 0;
   for (const letter of text) {
     if (letter === ' ' || letter === '\u202f' || letter === '\u00a0') em += 0.28;
-    else if (/\d/.test(letter)) em += 0.62;
+    else if (/\d/.test(letter)) em += 0.645;
     else if (NARROW.has(letter)) em += 0.34;
     else if (WIDE.has(letter)) em += 0.88;
     else if (/[A-Z]/.test(letter)) em += 0.68;

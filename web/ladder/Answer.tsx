@@ -21,7 +21,7 @@ export function Answer({ input, answer, state, use, onEvidence, settling }: Answ
       <div className={styles.said} data-warned={answer.warnings.length > 0}>
         <h1 className={styles.headline}>{answer.headline}</h1>
         <p className={styles.summary}>
-          {answer.summary}{' '}
+          <span className={styles.summaryText}>{answer.summary} </span>
           <button type="button" className={styles.link} onClick={onEvidence}>
             Why we say this
           </button>

@@ -161,7 +161,7 @@ function Uses({ input, answer }: Both) {
               <td>{one?.value == null ? 'not known yet' : setting(one.value, unit, 2)}</td>
               <td>{percent(one?.givesUpPercent)}</td>
               <td>{chance(one?.chancePastBest)}</td>
-              <td>{one?.chancePastLimit == null ? 'not watched' : chance(one.chancePastLimit)}</td>
+              <td>{answer.limitWatched ? chance(one?.chancePastLimit) : 'not watched'}</td>
               <td>{setting(one?.holdback, unit)}</td>
             </tr>
           );

@@ -1,7 +1,7 @@
 import { Button, NumberInput, Slider, Textarea, TextInput } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import type { LadderAnswer, LadderInput, UseRule } from '../../src/ladder/types.ts';
-import { chance, percent, setting } from '../charts/numbers.ts';
+import { setting } from '../charts/numbers.ts';
 import { CheckIcon } from '../theme/icons.tsx';
 import styles from './ladder.module.css';
 import type { DecisionNote, LadderCallbacks } from './props.ts';
@@ -35,21 +35,10 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
                 disabled={onUse === undefined}
               />
               <span className={styles.useName}>{name}</span>
-              <span className={styles.useValue}>
+              <span className={styles.useValue} data-unknown={one?.value == null}>
                 {one?.value == null ? 'not known yet' : setting(one.value, input.kind.unit, 2)}
               </span>
-              <span className={styles.useWhy}>
-                {one?.why}
-                {one?.value != null && (
-                  <small>
-                    {`gives up ${percent(one.givesUpPercent)}; chance past the best ${chance(one.chancePastBest)}, past the limit ${
-                      one.chancePastLimit === null
-                        ? 'not known, nothing watched'
-                        : chance(one.chancePastLimit)
-                    }`}
-                  </small>
-                )}
-              </span>
+              <span className={styles.useWhy}>{one?.why}</span>
             </label>
           );
         })}

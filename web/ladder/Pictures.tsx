@@ -43,13 +43,14 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
   const rule = input.uses.find((one) => one.name === use);
   const left = chosen === null ? null : { ...chosen, speedsRpm: rule?.speedsRpm ?? bandRpm };
   const drawable = answer.steps.filter((step) => step.bySpeed.speedRpm.length > 1);
+  const count = 1 + (drawable.length > 0 ? 1 : 0) + (answer.map === null ? 0 : 1);
 
   return (
-    <div className={styles.pictures} data-count={peaks ? 1 : 3}>
+    <div className={styles.pictures} data-count={count}>
       <div className={styles.picture}>
         <ChartFrame
           title={peaks ? 'Peak power against the setting' : `Mean power ${bandInWords(bandRpm)}`}
-          subtitle={`Dots: pulls in standard air. Grey: what they leave possible.`}
+          subtitle={`Dots: pulls. Grey: what they leave possible.`}
           scenario={scenario}
           table={() => responseTable({ answer, unit: kind.unit, power })}
           className={styles.canvas!}
@@ -142,7 +143,7 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
 function PeaksOnly({ input, answer }: Pick<PicturesProps, 'input' | 'answer'>) {
   const { unit } = input.kind;
   return (
-    <section className={styles.picture} data-wide="" aria-label="What each step gained">
+    <section className={styles.beside} aria-label="What each step gained">
       <h2 className={styles.sectionTitle}>What each step gained</h2>
       <p className={styles.quiet}>
         From typed peaks alone: nothing is known by engine speed. With the recordings dropped in,

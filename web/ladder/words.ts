@@ -47,13 +47,11 @@ export function bestInWords(
 ): readonly [string, string] {
   const decimals = estimateDecimals(kind);
   const span = interval(best.low, best.high, decimals);
-  if (best.value === null || best.high === null || best.low === null) {
-    if (best.low === null && best.high === null) return ['not known', 'not known yet'];
-    return best.high === null
-      ? [`${estimate(best.low, kind.unit, decimals)}+`, `${span}, not reached yet`]
-      : [`≤ ${estimate(best.high, kind.unit, decimals)}`, span];
-  }
-  return [estimate(best.value, kind.unit, decimals), span];
+  if (best.value !== null) return [estimate(best.value, kind.unit, decimals), span];
+  if (best.low === null && best.high === null) return ['not known', 'the ladder does not say yet'];
+  return best.high === null
+    ? [`≥ ${estimate(best.low, kind.unit, decimals)}`, 'not reached yet']
+    : [`≤ ${estimate(best.high, kind.unit, decimals)}`, 'not closed in yet'];
 }
 
 /** How well the cell repeats, in a sentence that says where it comes from. */
