@@ -51,7 +51,8 @@ export async function readParquet(
 function bufferOf(bytes: Uint8Array): AsyncBuffer {
   return {
     byteLength: bytes.length,
-    slice: (start, end) => bytes.slice(start, end).buffer as ArrayBuffer,
+    // Not bytes.slice: a Buffer's would be a view of a larger pool.
+    slice: (start, end) => new Uint8Array(bytes.subarray(start, end)).buffer,
   };
 }
 

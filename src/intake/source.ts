@@ -80,7 +80,7 @@ export async function openSource(source: RunSource, fileName: string): Promise<O
       break;
     }
     // A reader may use its buffer again: what is kept is copied.
-    parts.push(next.value.slice());
+    parts.push(new Uint8Array(next.value));
     length += next.value.length;
   }
   const head = Buffer.concat(parts);
@@ -144,7 +144,7 @@ export async function allBytes(
         `the file is larger than ${Math.round(maxBytes / 1e6)} MB, too large to read whole in this format: export the run as text`,
         { file: fileName, found: `more than ${Math.round(maxBytes / 1e6)} MB` },
       );
-    parts.push(chunk.slice());
+    parts.push(new Uint8Array(chunk));
   }
   return Buffer.concat(parts);
 }
