@@ -29,7 +29,8 @@ export async function build() {
   const { build: bundle } = await import('esbuild');
   await bundle({
     absWorkingDir: root,
-    entryPoints: { cli: 'src/cli/main.ts' },
+    // The demo lies beside the command, loaded on the first run only.
+    entryPoints: { cli: 'src/cli/main.ts', demo: 'demo/load.ts' },
     outdir: 'dist',
     bundle: true,
     platform: 'node',

@@ -1,0 +1,62 @@
+/** The first run of all: the demo shop, whole or not at all, so that a kill in the middle leaves no half of it. */
+import { existsSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { openRecord, type PullbookRecord, restoreRecord } from '../record/index.ts';
+import { importRunFile } from './importRunFile.ts';
+
+/** Fills a new record; each run file goes through the way in that a user's files take. */
+export type DemoLoader = (
+  record: PullbookRecord,
+  importFile: (
+    dayId: string,
+    fileName: string,
+    bytes: Uint8Array,
+  ) => ReturnType<typeof importRunFile>,
+  onProgress?: (done: number, total: number) => void,
+) => Promise<void>;
+
+/** Loads the demo into a folder that has no record yet. @throws StoreError when the folder cannot be written or is in use */
+export async function firstRun(
+  folder: string,
+  demo: DemoLoader | null | undefined,
+  say: (line: string) => void,
+): Promise<void> {
+  if (demo === null || existsSync(join(folder, 'pullbook.sqlite'))) return;
+  const load = demo ?? (await shippedDemo());
+  if (load === null) return;
+  const workshop = join(folder, 'first-run');
+  rmSync(workshop, { recursive: true, force: true });
+  const record = await openRecord(workshop);
+  try {
+    let shown = -1;
+    await load(
+      record,
+      (dayId, fileName, bytes) =>
+        importRunFile(record, dayId, fileName, bytes, { who: 'demo shop' }),
+      (done, total) => {
+        const tenth = Math.floor((done * 10) / total);
+        if (tenth !== shown) say(`first run: demo shop ${tenth * 10} %`);
+        shown = tenth;
+      },
+    );
+    await record.close();
+    restoreRecord(folder, join(workshop, 'pullbook.sqlite'), new Date());
+  } finally {
+    await record.close();
+    rmSync(workshop, { recursive: true, force: true });
+  }
+}
+
+/**
+ * The demo lies beside the product and is no part of it: built as `demo.js` next to the command, or in the tree
+ * when run from the sources; null where it was left away.
+ */
+async function shippedDemo(): Promise<DemoLoader | null> {
+  const here = import.meta.dirname;
+  const places = [join(here, 'demo.js'), join(here, '..', '..', 'demo', 'load.ts')];
+  const place = places.find((file) => existsSync(file));
+  if (place === undefined) return null;
+  const { loadDemo } = (await import(pathToFileURL(place).href)) as { loadDemo: DemoLoader };
+  return loadDemo;
+}
