@@ -137,13 +137,22 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     ),
   });
 
-  const uses = usesOf(input, posterior, limit, chosen, move, rungs.length, mirror);
   const reach = [lowest - 2 * rung, highest + 2 * rung] as const;
   const bestAnswer = bestOf(
     posterior,
     reach,
     [lowest - rung, highest + rung],
     rungs.length,
+    mirror,
+  );
+  const uses = usesOf(
+    input,
+    posterior,
+    limit,
+    chosen,
+    move,
+    rungs.length,
+    bestAnswer.value !== null,
     mirror,
   );
   const kneeReach = [lowest, highest + 2 * rung] as const;
@@ -240,6 +249,7 @@ function usesOf(
   chosen: ReadonlySet<LadderPull>,
   move: Move,
   rungs: number,
+  bestKnown: boolean,
   mirror: number,
 ): LadderAnswer['uses'] {
   const extra =
@@ -255,9 +265,13 @@ function usesOf(
       );
       const setting = settingForUse(rule, extra, posterior, useLimit, input.step);
       const located = useLimit.draws !== null;
+      // Where more rungs are wanted, a setting is given only if the best is known and is not likely to move it much.
+      const wanting = move.action === 'pull' || move.action === 'repeat';
       const early =
         !located &&
-        (rungs < LEAST_RUNGS || (move.action === 'pull' && setting.chanceShort > SHORT_CHANCE));
+        (rungs < LEAST_RUNGS ||
+          (wanting && !bestKnown) ||
+          (move.action === 'pull' && setting.chanceShort > SHORT_CHANCE));
       return [
         rule.name,
         useAnswerOf(
