@@ -76,7 +76,7 @@ describe('our spline and R on the same data', () => {
 
   it('is the generalised least squares of the dense closed form when white noise and wander are given', async () => {
     const grid = { low: 3000, high: 7400, segments: 11 };
-    const ours = fitPenalisedSpline(grid, { ...sweep, weight }, 3, fixed(40, 0.8, 0.25));
+    const ours = fitPenalisedSpline(grid, { ...sweep, weight }, 3, fixed(40 * 1.8, 0.8, 0.25));
     const theirs = await numbers(`{
       B <- splines::splineDesign(seq(3000 - 1200, 7400 + 1200, by = 400), x, 4)
       D <- diff(diag(ncol(B)), differences = 3)
@@ -98,7 +98,7 @@ describe('our spline and R on the same data', () => {
   it('prefers the smoothness and the wander that the dense restricted likelihood prefers', async () => {
     const grid = { low: 3000, high: 7400, segments: 11 };
     // Two hypotheses at a time: the mixture's weights must be the ratio of restricted likelihoods computed in R.
-    const priors = { ...fixed(40, 0.8, 0.25), smoothness: [40, 400] };
+    const priors = { ...fixed(40 * 1.8, 0.8, 0.25), smoothness: [40 * 1.8, 400 * 1.8] };
     const both = fitPenalisedSpline(grid, { ...sweep, weight }, 3, priors);
     const [one, other] = priors.smoothness.map((s) =>
       fitPenalisedSpline(grid, { ...sweep, weight }, 3, fixed(s, 0.8, 0.25)),
@@ -136,7 +136,7 @@ describe('our spline and R on the same data', () => {
 
   it('comes nearer to the truth than smooth.spline, which takes the noise for white', async () => {
     const grid = { low: 3000, high: 7400, segments: 28 };
-    const roughness = { level: 450, median: 2, logSd: 1.2 };
+    const roughness = { level: 450, median: 4, logSd: 1.5 };
     const priors = { ...defaultPriors(0.25, 0.02), roughness };
     let [ours, theirs] = [0, 0];
     for (const seed of [1, 2, 3, 4, 5, 6, 7, 8]) {

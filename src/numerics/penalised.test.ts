@@ -5,8 +5,8 @@ import { HUMPED, SMOOTH, simulatedSweep } from './simulated.fixture.ts';
 import { evaluateSpline, splineSd } from './spline.ts';
 
 const grid = { low: 3000, high: 7400, segments: 28 };
-const roughness = { level: 450, median: 2, logSd: 1.2 };
-const SEEDS = 12;
+const roughness = { level: 450, median: 4, logSd: 1.5 };
+const SEEDS = 24;
 
 function fitSweep(
   truth: (x: number) => number,

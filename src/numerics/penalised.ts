@@ -1,12 +1,12 @@
 import { InputError } from '../errors.ts';
 import { factorInPlace, inverseFromFactor, solveFactored } from './cholesky.ts';
 import { type PenaltyOrder, penaltyMatrix } from './penalty.ts';
-import { coefficientCount, type KnotGrid, type SplineFit } from './spline.ts';
+import { coefficientCount, type KnotGrid, parabolaCoefficients, type SplineFit } from './spline.ts';
 import { type CrossProducts, designOf, type Noise, type Series, whiten } from './wander.ts';
 
 /** What the fit may assume of smoothness and noise; each value is one point of a grid that is integrated over. */
 export interface FitPriors {
-  /** Penalty per white variance, with the penalty measured in knot intervals; each value equally likely. */
+  /** Penalty per variance of all noise, with the penalty measured in knot intervals; each value equally likely. */
   readonly smoothness: readonly number[];
   /** Wander variance per white variance. */
   readonly share: readonly number[];
@@ -108,6 +108,8 @@ export function fitPenalisedSpline(
   const size = coefficientCount(grid);
   const design = designOf(grid, series.x);
   const penalty = penaltyMatrix(grid, order);
+  const { remainder, parabola } = withoutParabola(grid, series, order);
+  const flat = { ...series, y: remainder };
   const candidates: Candidate[] = [];
   const work = new Float64Array(size * size);
   let best = Number.NEGATIVE_INFINITY;
@@ -116,11 +118,12 @@ export function fitPenalisedSpline(
     const totalWeight = memories.reduce((sum, _, i) => sum + priors.memoryWeight[i]!, 0);
     memories.forEach((memory, at) => {
       const noise = { share, memory };
-      const products = whiten(grid, design, series, noise);
+      const products = whiten(grid, design, flat, noise);
       const prior = Math.log(
         (priors.shareWeight[shareAt]! * priors.memoryWeight[at]!) / totalWeight,
       );
-      for (const smoothness of priors.smoothness) {
+      for (const perAll of priors.smoothness) {
+        const smoothness = perAll / (1 + share);
         const { logLikelihood, variance } = restricted(
           products,
           penalty,
@@ -137,7 +140,39 @@ export function fitPenalisedSpline(
     });
   });
   const kept = candidates.filter(({ logWeight }) => logWeight - best > NEGLIGIBLE);
-  return mixture(grid, kept, penalty, order, best);
+  return mixture(grid, kept, penalty, order, best, parabola);
+}
+
+/**
+ * The series less its least-squares polynomial of the degree that the penalty leaves free. The fit is the same (that polynomial is
+ * added back to the coefficients), but a stiff penalty no longer has to reproduce a large level to all its digits.
+ */
+function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order: PenaltyOrder) {
+  const normal = new Float64Array(order * order);
+  const right = new Float64Array(order);
+  const u = (at: number) => (2 * (at - grid.low)) / (grid.high - grid.low) - 1;
+  for (let i = 0; i < y.length; i++) {
+    if (!(weight[i]! > 0)) continue;
+    const powers = [1, u(x[i]!), u(x[i]!) ** 2];
+    for (let j = 0; j < order; j++) {
+      right[j]! += powers[j]! * y[i]!;
+      for (let k = 0; k < order; k++) normal[j * order + k]! += powers[j]! * powers[k]!;
+    }
+  }
+  // Points at one or two places leave it open; the level alone then does what is needed.
+  const spread = normal[order + 1]! - (normal[1]! * normal[1]!) / normal[0]!;
+  let c: ArrayLike<number> = [right[0]! / normal[0]!, 0, 0];
+  if (spread > 1e-6 * normal[0]!) {
+    for (let j = 0; j < order; j++) normal[j * order + j]! *= 1 + 1e-12;
+    factorInPlace(normal, order);
+    c = solveFactored(normal, order, right);
+  }
+  const [c0, c1, c2] = [c[0]!, c[1]!, order === 3 ? c[2]! : 0];
+  const remainder = Float64Array.from({ length: y.length }, (_, i) => {
+    const at = u(x[i]!);
+    return y[i]! - c0 - c1 * at - c2 * at * at;
+  });
+  return { remainder, parabola: parabolaCoefficients(grid, [c0, c1, c2]) };
 }
 
 function checkSeries({ time, x, y, weight }: Series, order: PenaltyOrder): void {
@@ -213,6 +248,7 @@ function mixture(
   penalty: Float64Array,
   order: PenaltyOrder,
   best: number,
+  parabola: Float64Array,
 ): PenalisedFit {
   const size = coefficientCount(grid);
   const work = new Float64Array(size * size);
@@ -260,7 +296,7 @@ function mixture(
       low: grid.low,
       high: grid.high,
       segments: grid.segments,
-      coefficients: Array.from(mean),
+      coefficients: Array.from(mean, (value, i) => value + parabola[i]!),
       covariance: Array.from(covariance),
     },
     whiteSd: Math.sqrt(white),

@@ -5,7 +5,7 @@ import { HUMPED, SMOOTH, simulatedSweep } from './simulated.fixture.ts';
 import { evaluateSpline } from './spline.ts';
 
 const grid = { low: 3000, high: 7400, segments: 28 };
-const priors = { ...defaultPriors(0.25, 0.02), roughness: { level: 450, median: 2, logSd: 1.2 } };
+const priors = { ...defaultPriors(0.25, 0.02), roughness: { level: 450, median: 4, logSd: 1.5 } };
 const noise = { whiteSd: 5, wanderSd: 2.5, memory: 0.2 };
 const robust = (sweep: { time: number[]; x: number[]; y: number[] }) =>
   fitRobustSpline(grid, sweep, 3, priors, 25);

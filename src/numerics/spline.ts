@@ -191,3 +191,18 @@ export function splineSd(fit: SplineFit, x: number): number {
   }
   return Math.sqrt(Math.max(0, sum));
 }
+
+/**
+ * Coefficients of the parabola c₀ + c₁u + c₂u² as a spline on these knots, where u runs from −1 to 1 over them:
+ * the symmetric means of each coefficient's three knots (Marsden's identity). Exact.
+ */
+export function parabolaCoefficients(
+  grid: KnotGrid,
+  [c0, c1, c2]: readonly number[],
+): Float64Array {
+  const step = 2 / grid.segments;
+  return Float64Array.from({ length: coefficientCount(grid) }, (_, i) => {
+    const [a, b, c] = [-1 + (i - 2) * step, -1 + (i - 1) * step, -1 + i * step];
+    return c0! + (c1! * (a + b + c)) / 3 + (c2! * (a * b + b * c + a * c)) / 3;
+  });
+}

@@ -31,12 +31,14 @@ const TYPICAL_WANDER_S = 0.25;
 /** The same for the rows of a table of speeds, in rows. */
 const TYPICAL_WANDER_ROWS = 1;
 /**
- * Roughness of torque curves: sd of the third derivative, speed in half spans, torque as part of its level. 2, within a factor
- * of ten: a plain curve has 0.4, one with tuning humps 6. Our own figure from such curves, no source.
+ * Roughness of torque curves: sd of the third derivative, speed in half spans, torque as part of its level. A plain curve
+ * has 0.4, one with tuning humps 6, a sharp hump more; 4 within a factor of twenty. Our own figure from such curves, no source.
  */
-const ROUGHNESS = { median: 2, logSd: 1.2 };
+const ROUGHNESS = { median: 4, logSd: 1.5 };
 const KNOT_RPM = 150;
+/** What lasts longer than this is no blip, nor what is as wide as an engine's own humps can be. */
 const LONGEST_BLIP_S = 0.5;
+const WIDEST_BLIP_RPM = 120;
 const Z95 = 1.959963984540054;
 const KNOCK_BIN_RPM = 100;
 
@@ -166,7 +168,9 @@ function fitTorque(points: Points, torqueNm: readonly number[]): RobustFit {
     ...defaultPriors(typical, intervalS),
     roughness: { level: median(torqueNm), ...ROUGHNESS },
   };
-  const longestBlip = track === null ? 2 : Math.max(1, Math.round(LONGEST_BLIP_S / intervalS));
+  const rate = (high - low) / Math.max(1e-9, timeS[timeS.length - 1]! - timeS[0]!);
+  const longestS = Math.min(LONGEST_BLIP_S, WIDEST_BLIP_RPM / rate);
+  const longestBlip = track === null ? 1 : Math.max(1, Math.round(longestS / intervalS));
   const series = { time: timeS, x: speedRpm, y: torqueNm };
   return fitRobustSpline({ low, high, segments }, series, 3, priors, longestBlip);
 }
