@@ -2,12 +2,12 @@ import { Button, CloseButton, Group, Paper, Text } from '@mantine/core';
 import { useEffect, useSyncExternalStore } from 'react';
 import styles from './toasts.module.css';
 
-/** One passing message; with `undo` it can take back what it reports. */
+/** One passing message; with `act` there is one thing to do about it. */
 export interface Toast {
   readonly id: number;
   readonly sentence: string;
   readonly kind: 'done' | 'trouble';
-  readonly undo?: () => void;
+  readonly act?: { readonly label: string; readonly run: () => void };
 }
 
 const STAYS_MS = 8000;
@@ -22,13 +22,14 @@ function publish(next: readonly Toast[]): void {
 
 /** Says in passing that something was done, with a way back where there is one. */
 export function say(sentence: string, undo?: () => void): void {
-  const toast: Toast = {
-    id: nextId++,
-    sentence,
-    kind: 'done',
-    ...(undo === undefined ? {} : { undo }),
-  };
-  publish([...toasts.slice(-2), toast]);
+  const act = undo === undefined ? {} : { act: { label: 'Undo', run: undo } };
+  publish([...toasts.slice(-2), { id: nextId++, sentence, kind: 'done', ...act }]);
+}
+
+/** Says in passing what could be done next. The same sentence is not offered twice at once. */
+export function offer(sentence: string, label: string, run: () => void): void {
+  const others = toasts.filter((toast) => toast.sentence !== sentence);
+  publish([...others.slice(-2), { id: nextId++, sentence, kind: 'done', act: { label, run } }]);
 }
 
 /** Says that something did not work; stays until it is read. */
@@ -59,16 +60,16 @@ function Slip({ toast }: { toast: Toast }) {
           {toast.sentence}
         </Text>
         <Group gap="xs" wrap="nowrap">
-          {toast.undo && (
+          {toast.act && (
             <Button
               variant="default"
               size="compact-sm"
               onClick={() => {
-                toast.undo?.();
+                toast.act?.run();
                 dismiss(toast.id);
               }}
             >
-              Undo
+              {toast.act.label}
             </Button>
           )}
           <CloseButton size="sm" aria-label="Dismiss" onClick={() => dismiss(toast.id)} />

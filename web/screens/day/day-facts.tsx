@@ -1,6 +1,6 @@
-import type { Cell, TestDay } from '../../api/types.gen.ts';
+import type { Cell, Configuration, TestDay } from '../../api/types.gen.ts';
+import { CONFIGURATION_FIELDS } from '../../form/specs.ts';
 import { Facts, useFigures } from '../../shell/figures.tsx';
-import { configurationInWords } from './pull-rows.tsx';
 
 /** What was true of the whole day: fuel, air, cell, and how the engine stood on it. */
 export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
@@ -23,7 +23,9 @@ export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
         ['Humidity', day.airHumidity === null ? null : `${Math.round(day.airHumidity * 100)} %`],
         ['Lambda target', day.lambdaTarget],
         ['Use', day.use],
-        ['Configuration', configurationInWords(day.configuration)],
+        ...CONFIGURATION_FIELDS.map(
+          ({ key, label }) => [label, day.configuration[key as keyof Configuration]] as const,
+        ),
       ]}
     />
   );

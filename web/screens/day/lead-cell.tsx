@@ -23,7 +23,7 @@ export function LeadCell({ column, pull, name, trouble, commit, move }: LeadCell
     'data-cell': name,
     'aria-label': label,
     'aria-invalid': trouble !== null,
-    title: trouble ?? column.hint,
+    title: trouble ?? (draft.length > 12 ? draft : column.hint),
   };
 
   if (column.kind === 'tick')

@@ -11,7 +11,7 @@ import { Page } from '../../shell/page.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
-import { say, sayTrouble } from '../../shell/toasts.tsx';
+import { offer, say, sayTrouble } from '../../shell/toasts.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
 import { BandWords, dayCrumbs } from '../day/day.tsx';
 import { withCurves } from '../day/series.ts';
@@ -82,7 +82,13 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
         use={ladder.use ?? day.use}
         addPullsHref={`/days/${day.id}`}
         onBand={setBand}
-        onUses={(uses) => void changeUses(uses)}
+        onUses={(uses) =>
+          offer(
+            'This holdback counts on this page, until you leave it.',
+            'Keep it for the whole shop',
+            () => void changeUses(uses),
+          )
+        }
         onExclude={(id, excludedBecause) =>
           changePulls.mutate({
             dayId: day.id,

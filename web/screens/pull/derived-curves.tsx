@@ -153,7 +153,7 @@ function Small({ one, full, left, top, width, height, cursorRpm, onCursor }: Sma
           ? symbol
           : `${withUnit(plain(reading, decimals), symbol)} at ${plain(cursorRpm, 0)}`}
       </Label>
-      <XAxis plot={plot} scale={x} every={90} />
+      <XAxis plot={plot} scale={x} every={54} />
       <YAxis plot={plot} scale={y} every={36} />
       <path
         d={linePath(
