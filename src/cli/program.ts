@@ -3,6 +3,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import { sentenceOf, UsageError } from '../errors.ts';
 import { AIR_STANDARDS } from '../trade/index.ts';
 import type { CurveFlags } from './curve.ts';
+import type { ImportFlags } from './import/index.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
 import type { LadderFlags } from './ladder.ts';
 import type { LookFlags } from './look.ts';
@@ -121,6 +122,20 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: LadderFlags) =>
         (await import('./ladder.ts')).ladder(files, flags, io),
+      ),
+    );
+
+  command('import', 'take run files or session files into the record')
+    .argument('<file...>', 'run files and session files')
+    .option('--engine <name>', 'engine they belong to (made where there is none of that name)')
+    .option('--build <name>', 'build of that engine (else its newest)')
+    .option('--day <name>', 'test day, by name or ISO date')
+    .option('--cell <name>', 'cell that recorded them', 'cell')
+    .addOption(data())
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: ImportFlags) =>
+        (await import('./import/index.ts')).importFiles(files, flags, io),
       ),
     );
 

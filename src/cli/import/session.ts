@@ -1,0 +1,117 @@
+import { readFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { InputError } from '../../errors.ts';
+import { readSession, type Session, type SessionPull } from '../../intake/index.ts';
+import type { Change, Configuration, NewPull, Pull, PullbookRecord } from '../../record/index.ts';
+
+/** A session's run files and typed peaks, with what its operator said of each. */
+export interface SessionFile {
+  readonly session: Session;
+  /** Name of its day: its date, else the name of the folder it lies in. */
+  readonly day: string;
+  readonly runs: readonly {
+    readonly path: string;
+    readonly shownName: string;
+    readonly pull: SessionPull;
+    readonly order: number;
+  }[];
+  readonly typed: readonly { readonly pull: SessionPull; readonly order: number }[];
+}
+
+/** @throws FormatError, InputError  naming the key that is wrong */
+export async function readSessionFile(path: string, shownName: string): Promise<SessionFile> {
+  const text = await readFile(path, 'utf8').catch((error: unknown) => {
+    throw new InputError('there is no such file', { file: shownName }, error);
+  });
+  const session = readSession(text, shownName);
+  const pulls = session.pulls.map((pull, order) => ({ pull, order }));
+  return {
+    session,
+    day: session.day ?? basename(dirname(resolve(path))),
+    runs: pulls.flatMap(({ pull, order }) =>
+      pull.file === null
+        ? []
+        : [
+            {
+              path: resolve(dirname(path), pull.file),
+              shownName: join(dirname(shownName), pull.file),
+              pull,
+              order,
+            },
+          ],
+    ),
+    typed: pulls.filter(({ pull }) => pull.file === null),
+  };
+}
+
+/** What the session's operator set and saw, as the record keeps it. */
+export function pullFields(pull: SessionPull, order: number): Omit<NewPull, 'dayId'> {
+  return {
+    order,
+    leadDeg: pull.leadDeg,
+    lambdaTarget: pull.lambdaTarget,
+    note: pull.note ?? '',
+    excludedBecause: pull.excludedBecause,
+    watched: pull.watched,
+    knockHeard: pull.knockHeard,
+    aborted: pull.aborted,
+    group: pull.group,
+    configuration: configurationOf(pull.configuration),
+  };
+}
+
+/** Puts typed peaks into the day, those that stand there already left alone. */
+export async function importTyped(
+  record: PullbookRecord,
+  dayId: string,
+  { typed }: SessionFile,
+  change: Change,
+): Promise<readonly Pull[]> {
+  const standing = await record.pulls.list({ dayId });
+  const pulls: Pull[] = [];
+  for (const { pull, order } of typed) {
+    const same = standing.find(
+      (one) =>
+        one.recordingSha256 === null &&
+        one.leadDeg === pull.leadDeg &&
+        one.peakPowerW === pull.peakPowerW &&
+        one.peakTorqueNm === pull.peakTorqueNm &&
+        one.order === order,
+    );
+    pulls.push(
+      same ??
+        (await record.pulls.create(
+          {
+            dayId,
+            ...pullFields(pull, order),
+            peakPowerW: pull.peakPowerW,
+            peakTorqueNm: pull.peakTorqueNm,
+            peaksAre: pull.basis,
+          },
+          change,
+        )),
+    );
+  }
+  return pulls;
+}
+
+const FIELDS = [
+  'exhaust',
+  'airCleaner',
+  'accessories',
+  'oil',
+  'plugs',
+  'leadSetBy',
+  'distributorCurve',
+] as const satisfies readonly (keyof Configuration)[];
+
+/** Named fields where the record has them; all else stands together under `other`. */
+function configurationOf(words: Readonly<Record<string, string>>): Configuration {
+  const known = Object.fromEntries(
+    FIELDS.flatMap((field) => (words[field] === undefined ? [] : [[field, words[field]]])),
+  );
+  const others = Object.entries(words)
+    .filter(([name]) => !(FIELDS as readonly string[]).includes(name))
+    .map(([name, value]) => (name === 'configuration' ? value : `${name}: ${value}`));
+  return others.length === 0 ? known : { ...known, other: others.join('; ') };
+}
