@@ -13,6 +13,7 @@ import { airOf, correctionMarks, type PullAir } from './air.ts';
 import { airStep, chooseTorque } from './basis.ts';
 import { REPEATABILITY_REL_SD } from './cell.ts';
 import { channelsOf, finiteIn, orNull, speedChannel } from './channels.ts';
+import type { TimedBlip } from './checks/context.ts';
 import { checkPull } from './checks/index.ts';
 import { derivedCurves, leanestBank, meansBySpeed } from './derived.ts';
 import { peaksOf } from './peak.ts';
@@ -87,12 +88,13 @@ export function curveOf(recording: Recording, span: PullSpan, options: CurveOpti
     spline,
     Math.hypot(commonRelSd, typicalExtra(extra, points, spline, observed)),
   );
+  const blips = timedBlips(fit, points);
   const marks: Mark[] = [
     ...points.marks,
     ...step.marks,
     ...air.marks,
     ...correctionMarks(air, step.standard, options.engine.aspiration),
-    ...blipMarks(fit, points),
+    ...blips.map(blipMark),
   ];
   const ratio = fit.wanderSd ** 2 / Math.max(fit.wanderSd ** 2 + fit.whiteSd ** 2, 1e-300);
   const curve = {
@@ -128,9 +130,10 @@ export function curveOf(recording: Recording, span: PullSpan, options: CurveOpti
     bySpeed: bySpeedOf(recording, span, speed, spline.low, spline.high),
     conditions: conditionsOf(recording, span, air, points),
   } satisfies Omit<Curve, 'marks'>;
+  const context = { recording, span, speed, chosen, points, options, curve, blips };
   return {
     ...curve,
-    marks: [...marks, ...checkPull({ recording, span, speed, chosen, points, options, curve })],
+    marks: [...marks, ...checkPull(context)],
   };
 }
 
@@ -217,24 +220,30 @@ function typicalExtra(
   return median(places.map((rpm) => extra(rpm, points))) / levelNm;
 }
 
-function blipMarks({ blips }: RobustFit, { speedRpm, timeS }: Points): Mark[] {
-  return blips.map(({ from, to, size }) => {
-    const ends = [speedRpm[from]!, speedRpm[to]!];
-    const [fromRpm, toRpm] = [Math.min(...ends), Math.max(...ends)];
-    const lasted = timeS[to]! - timeS[from]!;
-    const where =
-      toRpm - fromRpm < 10
-        ? `at ${fromRpm.toFixed(0)} rev/min`
-        : `from ${fromRpm.toFixed(0)} to ${toRpm.toFixed(0)} rev/min`;
-    return {
-      kind: 'blip',
-      severity: lasted > 0.15 ? 'look again' : 'note',
-      sentence: `Torque stood ${Math.abs(size).toFixed(0)} N·m ${size < 0 ? 'below' : 'above'} the curve ${where}; those readings were left out.`,
-      fromRpm,
-      toRpm,
-      sizeNm: size,
-    };
-  });
+function timedBlips({ blips }: RobustFit, { speedRpm, timeS, track }: Points): TimedBlip[] {
+  const origin = track?.fromS ?? 0;
+  return blips.map(({ from, to, size }) => ({
+    fromS: origin + timeS[from]!,
+    toS: origin + timeS[to]!,
+    fromRpm: Math.min(speedRpm[from]!, speedRpm[to]!),
+    toRpm: Math.max(speedRpm[from]!, speedRpm[to]!),
+    sizeNm: size,
+  }));
+}
+
+function blipMark({ fromS, toS, fromRpm, toRpm, sizeNm }: TimedBlip): Mark {
+  const where =
+    toRpm - fromRpm < 10
+      ? `at ${fromRpm.toFixed(0)} rev/min`
+      : `from ${fromRpm.toFixed(0)} to ${toRpm.toFixed(0)} rev/min`;
+  return {
+    kind: 'blip',
+    severity: toS - fromS > 0.15 ? 'look again' : 'note',
+    sentence: `Torque stood ${Math.abs(sizeNm).toFixed(0)} N·m ${sizeNm < 0 ? 'below' : 'above'} the curve ${where}; those readings were left out.`,
+    fromRpm,
+    toRpm,
+    sizeNm,
+  };
 }
 
 /** Means in bins of 100 rev/min. Lambda of the leanest bank; of several knock channels the worst in each bin. */

@@ -1,4 +1,5 @@
 export { CALIBRATION_REL_SD, defaultCell, REPEATABILITY_REL_SD } from './cell.ts';
+export { checkDay, type DayPullCheck } from './checks/day.ts';
 export { CURVE_VERSION, curveOf } from './curve.ts';
 export { findPulls } from './findPulls.ts';
 export { meanPowerW } from './meanPower.ts';

@@ -45,6 +45,12 @@ export interface CurveOptions {
   readonly lambdaTarget?: number;
   /** Speeds that the pull should cover. */
   readonly bandRpm?: readonly [number, number];
+  /** Where oil, water and inlet air should stand when a pull begins [K]; where not given, the shipped windows. */
+  readonly startWindowsK?: {
+    readonly oilTemperatureK?: readonly [number, number];
+    readonly waterTemperatureK?: readonly [number, number];
+    readonly airTemperatureK?: readonly [number, number];
+  };
   /** Correct a boosted or nitrous engine all the same; without it such an engine shows observed figures. */
   readonly correctBoosted?: boolean;
   /** Relative sd from pull to pull in absolute bands, where the shop knows its own. */

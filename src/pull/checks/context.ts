@@ -3,6 +3,15 @@ import type { Points } from '../points.ts';
 import type { Channel, PullSpan, Recording } from '../recording.ts';
 import type { Curve, CurveOptions, Mark } from '../types.ts';
 
+/** A blip with its times as the recording has them. */
+export interface TimedBlip {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly fromRpm: number;
+  readonly toRpm: number;
+  readonly sizeNm: number;
+}
+
 /** What every check of a pull is given. */
 export interface CheckContext {
   readonly recording: Recording;
@@ -12,6 +21,7 @@ export interface CheckContext {
   readonly points: Points;
   readonly options: CurveOptions;
   readonly curve: Omit<Curve, 'marks'>;
+  readonly blips: readonly TimedBlip[];
 }
 
 /** One check: what it saw, in plain sentences with numbers; nothing when all is well or it cannot tell. */
