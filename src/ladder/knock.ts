@@ -183,7 +183,8 @@ export function locateKnock(pulls: readonly KnockPull[], rung: number): KnockLim
   const mean = points.reduce((sum, point) => sum + point.level, 0) / points.length;
   const floor = 0.02 * mean;
 
-  const misfit = (level: number, mu: number) => (mu - level * Math.log(mu)) / psi;
+  const misfit = (level: number, mu: number) =>
+    (level === 0 ? mu : mu - level * Math.log(mu)) / psi;
   const centres = Array.from({ length: GROUPS }, (_, i) => (2 * (i + 0.5)) / GROUPS - 1);
   const quietAt = new Float64Array(GROUPS);
   const limitAt = new Float64Array(GROUPS);

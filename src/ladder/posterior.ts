@@ -62,6 +62,8 @@ export function lossAt(d: number, curvature: number, lean: number): number {
 }
 
 const DRAWS = 512;
+/** Log weight against the best grid point below which a point is left out. */
+const NEGLIGIBLE = -18;
 
 interface Axes {
   readonly best: Float64Array;
@@ -274,19 +276,19 @@ function logPosterior(axes: Axes, cases: readonly Case[], middle: number): Float
   return out;
 }
 
+/** Turns log weights into weights that sum to one, in place. */
 function normalise(log: Float64Array): Float64Array {
   let top = Number.NEGATIVE_INFINITY;
-  for (const value of log) if (value > top) top = value;
+  for (let i = 0; i < log.length; i++) if (log[i]! > top) top = log[i]!;
   let sum = 0;
-  const weights = new Float64Array(log.length);
   for (let i = 0; i < log.length; i++) {
     const value = log[i]! - top;
-    const weight = value < -40 ? 0 : Math.exp(value);
-    weights[i] = weight;
+    const weight = value < NEGLIGIBLE ? 0 : Math.exp(value);
+    log[i] = weight;
     sum += weight;
   }
-  for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
-  return weights;
+  for (let i = 0; i < log.length; i++) log[i]! /= sum;
+  return log;
 }
 
 /** First and last index between which all but `tail` on each side lies, widened by one. */

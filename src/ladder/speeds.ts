@@ -16,8 +16,8 @@ import type { ResponseDraws } from './posterior.ts';
  */
 
 const COMPONENTS = 5;
-const GRID = 41;
-const SPEED_DRAWS = 256;
+const GRID = 31;
+const SPEED_DRAWS = 192;
 /** How far the best may lie from its mean over the band at the end of the sweep [rungs], prior sd of the first component. */
 const SHIFT_RUNGS = 2;
 /** By what part the curvature may differ over speed, prior sd of the first component. */

@@ -10,6 +10,9 @@ export function pictureSettings(low: number, high: number, rung: number): number
   return Array.from({ length: count + 1 }, (_, i) => from + ((high + rung - from) * i) / count);
 }
 
+/** The picture's band needs fewer draws than the answers do. */
+const PICTURE_PART = 2;
+
 /** Mean power over the band against the setting [W] with its 95 % band. */
 export function responseCurve(
   us: readonly number[],
@@ -20,10 +23,12 @@ export function responseCurve(
   const meanPowerW: number[] = [];
   const lowW: number[] = [];
   const highW: number[] = [];
-  const column = new Float64Array(draws.count);
+  const count = draws.count / PICTURE_PART;
+  const column = new Float64Array(count);
   for (const u of us) {
-    for (let d = 0; d < draws.count; d++) {
-      column[d] =
+    for (let i = 0; i < count; i++) {
+      const d = PICTURE_PART * i;
+      column[i] =
         meanPower *
         (draws.level[d]! - lossAt(u - draws.best[d]!, draws.curvature[d]!, draws.lean[d]!));
     }
@@ -69,7 +74,6 @@ function bestAt(
   return b + (2 * constant) / (linear + Math.sqrt(inside));
 }
 
-const MAP_SPEEDS = 25;
 const TABLE_SPEEDS = 7;
 
 export interface Surface {
@@ -128,10 +132,7 @@ export function surfaceOf(
     }
     gains[d] = 100 * gain;
   }
-  const chosen = Array.from({ length: MAP_SPEEDS }, (_, i) =>
-    Math.round((i * (grid - 1)) / (MAP_SPEEDS - 1)),
-  );
-  const sorted = chosen.map((m) => Float64Array.from(bests[m]!).sort());
+  const sorted = bests.map((column) => Float64Array.from(column).sort());
   const open = (u: number) => (u < reach[0] || u > reach[1] ? null : mirror * u);
   const quantiles = sorted.map((column) => ({
     middle: mirror * clamp(quantileOf(column, 0.5)),
@@ -141,7 +142,7 @@ export function surfaceOf(
   // Relative power is a cubic in the setting for each draw, so its mean over the draws is the cubic of the mean
   // coefficients: the whole map costs one pass over the draws.
   const lossPercent: number[][] = us.map(() => []);
-  for (const m of chosen) {
+  for (let m = 0; m < grid; m++) {
     const mean = [0, 0, 0, 0];
     for (let d = 0; d < draws; d++) {
       const at = responseDraw(d, response);
@@ -182,7 +183,7 @@ export function surfaceOf(
   const turned = settings.length > 1 && settings[0]! > settings[1]!;
   return {
     map: {
-      speedRpm: chosen.map((m) => speedRpm[m]!),
+      speedRpm,
       setting: turned ? settings.reverse() : settings,
       lossPercent: turned ? lossPercent.reverse() : lossPercent,
       bestSetting: quantiles.map((q) => q.middle),
