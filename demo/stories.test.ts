@@ -80,6 +80,13 @@ describe('the rescue boat V8', () => {
     expect(blip!.toRpm!).toBeLessThan(4300);
     expect(blip!.sizeNm!).toBeLessThan(0);
   });
+
+  it('marks the sensor that stuck, in that pull alone', () => {
+    const stuck = demo.pulls.map((pull) =>
+      curveAt(pull.leadDeg!).marks.filter((mark) => mark.kind === 'stuck channel'),
+    );
+    expect(stuck.map((marks) => marks.length)).toEqual([0, 0, 0, 1, 0, 0]);
+  });
 });
 
 describe('the grass-track single', () => {
