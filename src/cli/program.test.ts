@@ -21,7 +21,7 @@ describe('the command itself', () => {
     const { code, out } = await called('--help');
     expect(code).toBe(0);
     expect(out).toContain('pullbook ladder day-a/session.json');
-    for (const name of ['look', 'curve', 'ladder', 'backup', 'restore']) {
+    for (const name of ['look', 'curve', 'ladder', 'import', 'backup', 'restore', 'serve']) {
       expect(out).toContain(`  ${name} `);
       const help = await called(name, '--help');
       expect(help.code).toBe(0);

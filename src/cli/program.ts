@@ -8,6 +8,7 @@ import { type CommandIo, EXIT, plain } from './io.ts';
 import type { LadderFlags } from './ladder.ts';
 import type { LookFlags } from './look.ts';
 import type { RecordFlags } from './record.ts';
+import type { ServeFlags } from './serve.ts';
 
 const EXAMPLES = `
 Examples:
@@ -156,6 +157,22 @@ function programFor(io: CommandIo, act: Act): Command {
         (await import('./record.ts')).restore(file, flags, io),
       ),
     );
+
+  command('serve', 'serve the workbook to a browser on this machine')
+    .option(
+      '--port <number>',
+      'port to listen on; 0: any free one (else the usual one where it is free)',
+    )
+    .option(
+      '--host <address>',
+      'address to listen on; anything but loopback opens the record to the network',
+    )
+    .option('--name <name...>', 'further names under which browsers may address it')
+    .option('--max-upload <MB>', 'largest run file taken [MB]')
+    .option('--open', 'open a browser where there is a screen')
+    .option('--no-demo', 'do not load the demo shop into a new record')
+    .addOption(data())
+    .action(act(async (flags: ServeFlags) => (await import('./serve.ts')).serve(flags, io)));
 
   return program;
 }
