@@ -10,3 +10,4 @@ export {
   type RememberedOptions,
   type RunFile,
 } from './types.ts';
+export { UnknownColumnsError } from './unknownColumns.ts';

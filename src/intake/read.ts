@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
+import { FormatError } from '../errors.ts';
 import type { Recording } from '../pull/recording.ts';
 import { draftChannels } from './channels.ts';
 import { doubts } from './checks.ts';
@@ -13,6 +14,7 @@ import { openSource, type RunSource } from './source.ts';
 import { readSpreadsheet } from './spreadsheet.ts';
 import { readText } from './text.ts';
 import type { FileShape, RawTable, ReadOptions, RunFile } from './types.ts';
+import { UnknownColumnsError } from './unknownColumns.ts';
 
 /**
  * Reads a run file: delimited text, .xlsx or Parquet, told apart by their bytes.
@@ -49,7 +51,12 @@ export function readRunFileAt(
 function interpret(table: RawTable, options: ReadOptions): RunFile {
   const { drafts, warnings, questions } = draftChannels(table, options);
   const channels = deriveChannels(drafts, options, warnings, questions);
-  refuseOtherFiles(table, channels, options.fileName);
+  const shape = shapeOf(table);
+  try {
+    refuseOtherFiles(table, channels, options.fileName);
+  } catch (error) {
+    throw error instanceof FormatError ? new UnknownColumnsError(error, shape, channels) : error;
+  }
   const speed = channels.find((channel) => channel.quantity === 'speed')!;
   refuseConstantSpeed(table, speed, options.fileName);
   const kind = kindOf(channels);
@@ -66,7 +73,7 @@ function interpret(table: RawTable, options: ReadOptions): RunFile {
   };
   return {
     recording,
-    shape: shapeOf(table),
+    shape,
     questions: [
       ...questions,
       ...basisQuestions(drafts, options),

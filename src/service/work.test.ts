@@ -177,9 +177,16 @@ describe('importing over HTTP', () => {
     withApp(async (asked) => {
       const { cell, day } = await aDay(asked);
       const odd = sweep({ torque: 'Zugkraft' });
-      expect((await post(asked, day.id, 'odd.csv', odd)).status).toBe(422);
-      const looked = await asked.record.mappings.list({ cellId: cell.id });
-      expect(looked).toEqual([]);
+      const refused = await post(asked, day.id, 'odd.csv', odd);
+      expect(refused.status).toBe(422);
+      const { understood } = (await refused.json()) as { understood: unknown };
+      const { shape, channels } = understoodSchema.parse(understood);
+      expect(channels.find(({ header }) => header === 'Zugkraft')!.quantity).toBe('other');
+      const answers = { mapping: { Zugkraft: { quantity: 'torque', unit: 'lb-ft' } } };
+      await asked.json('PUT', `/cells/${cell.id}/mappings/${shape}`, { answers });
+      const again = await post(asked, day.id, 'odd.csv', odd);
+      expect(again.status).toBe(201);
+      expect(((await again.json()) as ImportedFile).understood.answers).toEqual(answers);
     }));
 });
 

@@ -228,6 +228,8 @@ export type ErrorBody = {
     readonly expected?: string;
   };
 };
+/** Why a file was not taken. */
+export type FileRefusal = ErrorBody & { readonly understood?: Understood };
 export type Health = {
   readonly ok: boolean;
   readonly product: 'pullbook';
@@ -255,6 +257,7 @@ export type ImportProgress =
         readonly found?: string;
         readonly expected?: string;
       };
+      readonly understood?: Understood;
     };
 export type Imported = {
   readonly fileName: string /** These very bytes were in the record: nothing was stored, pulls are those that have them. */;

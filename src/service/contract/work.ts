@@ -1,7 +1,14 @@
 /** Import, recordings, curves, traces, ladder answers, events, backup, health. */
 import { list, z } from '../schema/common.ts';
 import { storedRecording } from '../schema/entities.ts';
-import { health, imported, importProgress, recordEvent, understood } from '../schema/record.ts';
+import {
+  fileRefusal,
+  health,
+  imported,
+  importProgress,
+  recordEvent,
+  understood,
+} from '../schema/record.ts';
 import { ladderReading, pullCurve, trace } from '../schema/results.ts';
 import { answers, byId, bySha, createRoute, json, refusals, standardQuery } from './parts.ts';
 
@@ -33,7 +40,7 @@ export const importFile = createRoute({
       },
     },
     201: json(imported, 'Stored.'),
-    ...refusals,
+    default: json(fileRefusal, 'Refused; nothing was stored.'),
   },
 });
 export const lookAtFile = createRoute({
@@ -42,7 +49,10 @@ export const lookAtFile = createRoute({
   tags: ['recordings'],
   summary: 'What would be understood of a run file; nothing is stored',
   request: { params: byId, query: nameQuery, body: { ...rawFile, required: true } },
-  responses: answers(understood, 'What was understood'),
+  responses: {
+    200: json(understood, 'What was understood'),
+    default: json(fileRefusal, 'Refused.'),
+  },
 });
 export const getRecording = createRoute({
   method: 'get',

@@ -1,6 +1,7 @@
 /** Run files in and out. */
 import type { Context } from 'hono';
 import { stream } from 'hono/streaming';
+import { UnknownColumnsError } from '../../intake/index.ts';
 import { findPulls } from '../../pull/index.ts';
 import { NotInRecordError, type PullbookRecord } from '../../record/index.ts';
 import * as contract from '../contract/work.ts';
@@ -8,13 +9,23 @@ import { refusalOf } from '../errors.ts';
 import { importFile } from '../work/imports.ts';
 import type { Readings } from '../work/readings.ts';
 import { spool, tooLarge } from '../work/spool.ts';
-import { understoodOf } from '../work/understood.ts';
+import { understoodOf, understoodSoFar } from '../work/understood.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
 export interface UploadOptions {
   readonly maxBytes: number;
   readonly report: (error: unknown) => void;
+}
+
+/** What was understood, where that may help to say what the columns are. */
+const soFar = (fileName: string, error: unknown) =>
+  error instanceof UnknownColumnsError ? { understood: understoodSoFar(fileName, error) } : {};
+
+function fileRefusal(c: Context, fileName: string, error: unknown) {
+  if (!(error instanceof UnknownColumnsError)) throw error;
+  const { status, error: refused } = refusalOf(error);
+  return c.json({ error: refused, ...soFar(fileName, error) }, status);
 }
 
 export function serveRecordings(
@@ -42,6 +53,8 @@ export function serveRecordings(
         signal,
       });
       return c.json(imported as never, imported.duplicate ? 200 : 201);
+    } catch (error) {
+      return fileRefusal(c, name, error) as never;
     } finally {
       await spooled.release();
     }
@@ -84,7 +97,8 @@ export function serveRecordings(
         if (cancelled.signal.aborted) return;
         const { status, error: refused } = refusalOf(error);
         if (status >= 500) report(error);
-        await out.write(`${JSON.stringify({ stage: 'refused', fileName, error: refused })}\n`);
+        const line = { stage: 'refused', fileName, error: refused, ...soFar(fileName, error) };
+        await out.write(`${JSON.stringify(line)}\n`);
       }
     });
   }
@@ -98,6 +112,8 @@ export function serveRecordings(
       const reading = await readings.fresh(() => spooled.source, name, cell, null, { signal });
       const spans = findPulls(reading.run.recording);
       return c.json(understoodOf(name, reading, spans) as never, 200);
+    } catch (error) {
+      return fileRefusal(c, name, error) as never;
     } finally {
       await spooled.release();
     }

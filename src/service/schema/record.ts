@@ -75,6 +75,11 @@ export const imported = z
   })
   .openapi('Imported');
 
+/** A refusal of a file, with what was understood of it where its columns were not recognised. */
+export const fileRefusal = errorBody
+  .extend({ understood: understood.optional() })
+  .openapi('FileRefusal', { description: 'Why a file was not taken.' });
+
 export const importProgress = z
   .union([
     z.object({ stage: z.literal('receiving'), fileName: z.string(), bytes: z.number() }),
@@ -84,7 +89,15 @@ export const importProgress = z
       share: numberOrNull,
     }),
     z.object({ stage: z.literal('done'), fileName: z.string(), imported }),
-    z.object({ stage: z.literal('refused'), fileName: z.string(), error: errorBody.shape.error }),
+    z.object({
+      stage: z.literal('refused'),
+      fileName: z.string(),
+      error: errorBody.shape.error,
+      understood: understood.optional().openapi({
+        description:
+          'Only where the columns were not recognised: say what they are by PUT …/mappings/{shape} and post the file again.',
+      }),
+    }),
   ])
   .openapi('ImportProgress', {
     description: 'One line of the progress of one file; the last line is done or refused.',

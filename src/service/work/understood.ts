@@ -1,6 +1,6 @@
 /** What was understood of a run file, as the interface publishes it. */
-import type { Question, RememberedOptions } from '../../intake/index.ts';
-import type { PullSpan, TorqueBasis } from '../../pull/index.ts';
+import type { Question, RememberedOptions, UnknownColumnsError } from '../../intake/index.ts';
+import type { Channel, PullSpan, TorqueBasis } from '../../pull/index.ts';
 import type { Reading } from './readings.ts';
 
 export interface Understood {
@@ -34,18 +34,36 @@ export function understoodOf(
     shape: shape.fingerprint,
     kind: recording.kind,
     rows: recording.rows,
-    channels: recording.channels.map((channel) => ({
-      header: channel.header,
-      quantity: channel.quantity,
-      unit: channel.unit,
-      basis: channel.basis ?? null,
-      bank: channel.bank ?? null,
-      cylinder: channel.cylinder ?? null,
-      derivedFrom: channel.derivedFrom ?? null,
-    })),
+    channels: channelsOf(recording.channels),
     spans,
     questions,
     warnings: recording.warnings,
     answers,
   };
 }
+
+/** What was understood of a table that was refused because its columns are not known to be a run's. */
+export function understoodSoFar(fileName: string, refused: UnknownColumnsError): Understood {
+  return {
+    fileName,
+    shape: refused.shape.fingerprint,
+    kind: 'time series',
+    rows: refused.channels[0]?.values.length ?? 0,
+    channels: channelsOf(refused.channels),
+    spans: [],
+    questions: [],
+    warnings: [],
+    answers: {},
+  };
+}
+
+const channelsOf = (channels: readonly Channel[]): Understood['channels'] =>
+  channels.map((channel) => ({
+    header: channel.header,
+    quantity: channel.quantity,
+    unit: channel.unit,
+    basis: channel.basis ?? null,
+    bank: channel.bank ?? null,
+    cylinder: channel.cylinder ?? null,
+    derivedFrom: channel.derivedFrom ?? null,
+  }));
