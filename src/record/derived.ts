@@ -11,6 +11,8 @@ import { type Connections, storeErrorOf } from './store.ts';
 
 const compress = promisify(brotliCompress);
 const decompress = promisify(brotliDecompress);
+/** Results kept for one recording; at more, all but the newest are let go. */
+const MOST_RESULTS = 40;
 const digestOf = (key: DerivedKey) => sha256Of(Buffer.from(key.question));
 
 export function makeDerived(at: Connections): PullbookRecord['derived'] {
@@ -35,17 +37,39 @@ export function makeDerived(at: Connections): PullbookRecord['derived'] {
         params: { [constants.BROTLI_PARAM_QUALITY]: 3 },
       });
       const values = { version: key.version, result: packed };
+      const { recordingSha256 } = key;
       await at.writing
-        .insertInto('derived')
-        .values({
-          recording_sha256: key.recordingSha256,
-          question_sha256: digestOf(key),
-          ...values,
+        .transaction()
+        .execute(async (trx) => {
+          await trx
+            .deleteFrom('derived')
+            .where('recording_sha256', '=', recordingSha256)
+            .where('version', '!=', key.version)
+            .execute();
+          const { kept } = await trx
+            .selectFrom('derived')
+            .select(({ fn }) => fn.countAll<number>().as('kept'))
+            .where('recording_sha256', '=', recordingSha256)
+            .executeTakeFirstOrThrow();
+          // Every change of a setting asks a new question; the old ones would otherwise stay for ever.
+          if (kept >= MOST_RESULTS) {
+            await trx
+              .deleteFrom('derived')
+              .where('recording_sha256', '=', recordingSha256)
+              .execute();
+          }
+          await trx
+            .insertInto('derived')
+            .values({
+              recording_sha256: recordingSha256,
+              question_sha256: digestOf(key),
+              ...values,
+            })
+            .onConflict((conflict) =>
+              conflict.columns(['recording_sha256', 'question_sha256']).doUpdateSet(values),
+            )
+            .execute();
         })
-        .onConflict((conflict) =>
-          conflict.columns(['recording_sha256', 'question_sha256']).doUpdateSet(values),
-        )
-        .execute()
         .catch((error: unknown) => {
           throw storeErrorOf(error, at.file);
         });

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { mkdirSync, readdirSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -71,6 +71,54 @@ describe('the running service', () => {
       expect((await back.text()) === text).toBe(true);
       expect(readdirSync(folder).filter((name) => name.startsWith('incoming'))).toEqual([]);
     }));
+
+  it('stores nothing of a file whose sending breaks off, and clears what it kept of it', () =>
+    running({}, async ({ port, record }, folder) => {
+      const cell = await record.cells.create({ name: 'C' });
+      const engine = await record.engines.create({ name: 'E' });
+      const build = await record.builds.create({ engineId: engine.id, name: 'B' });
+      const day = await record.days.create({ buildId: build.id, cellId: cell.id });
+      const events = await record.events.list();
+      const incoming = () => readdirSync(folder).filter((name) => name.startsWith('incoming'));
+      const sent = request({
+        host: '127.0.0.1',
+        port,
+        method: 'POST',
+        path: `/api/v1/days/${day.id}/recordings?name=broken.csv`,
+        headers: { host: `localhost:${port}`, accept: 'application/x-ndjson' },
+      });
+      const ended = new Promise<void>((resolve) => sent.on('close', resolve));
+      sent.on('error', () => {});
+      const line = 'Time (s),Engine Speed (rpm),Torque (Nm)\n0,3000,400\n';
+      sent.write(line.repeat(400_000));
+      // The first line of progress after the file outgrew memory shows that the server holds part of it.
+      await new Promise<void>((resolve) => {
+        sent.on('response', (answer) => {
+          answer.on('error', () => {});
+          answer.on('data', () => {
+            if (incoming().length > 0) resolve();
+          });
+        });
+      });
+      sent.destroy();
+      await ended;
+      while (incoming().length > 0) await new Promise((resolve) => setImmediate(resolve));
+      expect(await record.events.list()).toEqual(events);
+      expect(await record.pulls.list()).toEqual([]);
+    }));
+
+  it('clears away what a killed server left behind', async () => {
+    const { folder, remove } = temporaryFolder();
+    try {
+      mkdirSync(join(folder, 'incoming-abc123'));
+      mkdirSync(join(folder, 'my-own-notes'));
+      await (await startService({ folder, port: 0, demo: null, webRoot: null })).close();
+      expect(readdirSync(folder)).not.toContain('incoming-abc123');
+      expect(readdirSync(folder)).toContain('my-own-notes');
+    } finally {
+      remove();
+    }
+  });
 
   it('loads the demo when there is no record yet, and never again', async () => {
     const { folder, remove } = temporaryFolder();

@@ -1,5 +1,5 @@
 /** From a folder to a server that answers: demo on the first run, record opened, listening, closing again. */
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -51,6 +51,7 @@ export async function startService(options: StartOptions): Promise<RunningServic
   const say = options.say ?? ((line) => process.stderr.write(`${line}\n`));
   await firstRun(options.folder, options.demo, say);
   const record = await openRecord(options.folder);
+  sweepLeftovers(record.folder);
   const host = options.host ?? LOOPBACK;
   const isWildcard = host === '0.0.0.0' || host === '::';
   let port = 0;
@@ -83,6 +84,15 @@ export async function startService(options: StartOptions): Promise<RunningServic
       await record.close();
     },
   };
+}
+
+/** Files in passing of a server that was killed; only whoever holds the folder may clear them away. */
+function sweepLeftovers(folder: string): void {
+  for (const name of readdirSync(folder)) {
+    if (/^(incoming|backup)-\w{6}$/.test(name)) {
+      rmSync(join(folder, name), { recursive: true, force: true });
+    }
+  }
 }
 
 const bracketed = (host: string) => (host.includes(':') ? `[${host}]` : host);

@@ -1,6 +1,6 @@
 /** Curves of pulls: from the record where they were computed before, else from the recording. */
 import { PullbookError } from '../../errors.ts';
-import { CURVE_VERSION, type Curve, curveOf } from '../../pull/index.ts';
+import { CURVE_VERSION, type Curve, checkDay, curveOf } from '../../pull/index.ts';
 import type { Id, Pull, PullbookRecord } from '../../record/index.ts';
 import {
   type CurveWish,
@@ -28,18 +28,20 @@ export class Curves {
     this.#readings = readings;
   }
 
+  /** The marks of a pull depend on the others of its day, so the whole day is looked at. */
   async ofPull(pullId: Id, wish: CurveWish): Promise<PullCurve> {
     const pull = await this.#record.pulls.get(pullId);
-    return this.of(await contextOf(this.#record, pull.dayId), pull, wish);
+    const day = await this.ofDay(pull.dayId, wish);
+    return day.find((one) => one.pullId === pullId)!;
   }
 
+  /** Curves of all pulls in their order, each marked for what stands out among the others. */
   async ofDay(dayId: Id, wish: CurveWish): Promise<readonly PullCurve[]> {
     const context = await contextOf(this.#record, dayId);
+    const pulls = await this.#record.pulls.list({ dayId });
     const curves: PullCurve[] = [];
-    for (const pull of await this.#record.pulls.list({ dayId })) {
-      curves.push(await this.of(context, pull, wish));
-    }
-    return curves;
+    for (const pull of pulls) curves.push(await this.of(context, pull, wish));
+    return markedByDay(pulls, curves);
   }
 
   async of(context: DayContext, pull: Pull, wish: CurveWish): Promise<PullCurve> {
@@ -75,4 +77,34 @@ export class Curves {
     this.#running.set(`${key.recordingSha256} ${question}`, started);
     return started;
   }
+}
+
+function markedByDay(pulls: readonly Pull[], curves: readonly PullCurve[]): PullCurve[] {
+  const known = curves.flatMap(({ pullId, curve }, at) =>
+    curve === null
+      ? []
+      : [{ id: pullId, curve, sinceLastPullS: sinceLastPullS(pulls, curves, at) }],
+  );
+  const marks = new Map(checkDay(known).map((found, at) => [known[at]!.id, found]));
+  return curves.map((one) => {
+    const found = marks.get(one.pullId) ?? [];
+    if (one.curve === null || found.length === 0) return one;
+    return { ...one, curve: { ...one.curve, marks: [...one.curve.marks, ...found] } };
+  });
+}
+
+/** From the end of the pull before, where both have the time they were made. */
+function sinceLastPullS(
+  pulls: readonly Pull[],
+  curves: readonly PullCurve[],
+  at: number,
+): number | null {
+  const before = pulls[at - 1];
+  const madeAt = pulls[at]!.madeAt;
+  if (before === undefined || before.madeAt === null || madeAt === null) return null;
+  const { fromRpm, toRpm } = before.span ?? { fromRpm: 0, toRpm: 0 };
+  const rate = Math.abs(curves[at - 1]!.curve?.conditions.sweepRateRpmPerS ?? 0);
+  const tookS = rate > 0 ? Math.abs(toRpm - fromRpm) / rate : 0;
+  const apartS = (Date.parse(madeAt) - Date.parse(before.madeAt)) / 1000 - tookS;
+  return apartS >= 0 ? apartS : null;
 }

@@ -68,6 +68,7 @@ export async function importFile(
     },
     change,
   );
+  await readings.keep(imported.recording, reading);
   return { ...imported, fileName, understood: understoodOf(fileName, reading, spans) };
 }
 

@@ -105,6 +105,12 @@ export class Readings {
     return reading;
   }
 
+  /** Remembers a file just read, so that its curve need not read it again. */
+  async keep(recording: StoredRecording, reading: Reading): Promise<void> {
+    this.#kept.set(`${recording.sha256} ${JSON.stringify(reading.told)}`, Promise.resolve(reading));
+    await this.#letGo();
+  }
+
   async #read(recording: StoredRecording, told: RememberedOptions): Promise<RunFile> {
     const { recordings } = this.#record;
     const source =
