@@ -60,12 +60,19 @@ function tableSpans(speed: Float64Array): PullSpan[] {
     if (Math.abs(toRpm - fromRpm) < LEAST_SPAN_SHARE * Math.max(fromRpm, toRpm)) return;
     spans.push({ firstRow, lastRow, direction: 'table', fromRpm, toRpm });
   };
-  for (let i = 2; i < rows.length; i++) {
-    const at = (k: number) => speed[rows[k]!]!;
-    const span = at(i - 1) - at(start);
-    const step = at(i) - at(i - 1);
-    // Back over a third of what the table has covered: it starts over.
-    if (span !== 0 && step * Math.sign(span) < -0.3 * Math.abs(span)) close(i);
+  const at = (k: number) => speed[rows[k]!]!;
+  let farthest = 0;
+  for (let i = 1; i < rows.length; i++) {
+    const span = at(farthest) - at(start);
+    const back = at(farthest) - at(i);
+    if (farthest === start || (at(i) - at(farthest)) * span > 0) {
+      farthest = i;
+    } else if (back * Math.sign(span) > 0.3 * Math.abs(span)) {
+      // Back over a third of what the table has covered: it ended at its farthest, and another begins.
+      close(farthest + 1);
+      farthest = start;
+      i = start;
+    }
   }
   close(rows.length);
   return spans;
