@@ -39,11 +39,12 @@ export function chance(share: number | null | undefined): string {
 
 export const rpm = (value: number | null | undefined): string => withUnit(plain(value, 0), 'rpm');
 
-/** `28°` for degrees, `0.87 λ` for others; as many decimals as asked, none where the figure is whole. */
+/** `28°` for degrees, `0.87 λ` for others; as many decimals as asked, without trailing noughts. */
 export function setting(value: number | null | undefined, unit: string, decimals = 1): string {
   if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
-  const rounded = Number(value.toFixed(decimals));
-  const text = plain(rounded, Number.isInteger(rounded) ? 0 : decimals);
+  const text = plain(value, decimals)
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '');
   return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
 }
 

@@ -58,22 +58,25 @@ const nameIn = (uses: readonly UseRule[], name: string | null) =>
 
 /**
  * A value that the caller owns but that moves here first: changes show at once and go up when they have rested;
- * a new value from above replaces what was dragged.
+ * a new value from above replaces what was dragged, but never under the hand that still drags.
  */
 function useHandedDown<Value>(given: Value, up: ((value: Value) => void) | undefined) {
   const key = JSON.stringify(given);
-  const [held, setHeld] = useState({ key, value: given });
-  const value = held.key === key ? held.value : given;
+  const [held, setHeld] = useState({ key, value: given, moving: false });
+  const value = held.moving || held.key === key ? held.value : given;
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
-  const latest = useRef(up);
+  const latest = useRef({ up, key });
   useEffect(() => {
-    latest.current = up;
+    latest.current = { up, key };
   });
   useEffect(() => () => clearTimeout(timer.current ?? undefined), []);
   const set = (next: Value) => {
-    setHeld({ key, value: next });
+    setHeld({ key, value: next, moving: true });
     clearTimeout(timer.current ?? undefined);
-    timer.current = setTimeout(() => latest.current?.(next), REST_MS);
+    timer.current = setTimeout(() => {
+      setHeld({ key: latest.current.key, value: next, moving: false });
+      latest.current.up?.(next);
+    }, REST_MS);
   };
   return [value, set] as const;
 }

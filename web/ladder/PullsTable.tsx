@@ -200,13 +200,8 @@ function LeaveOut({
   const [because, setBecause] = useState('');
   if (pull.excludedBecause !== null) {
     return (
-      <button
-        type="button"
-        className={styles.link}
-        onClick={() => onExclude(pull.id, null)}
-        aria-label={`Take ${name} back in`}
-      >
-        take back in
+      <button type="button" className={styles.link} onClick={() => onExclude(pull.id, null)}>
+        take back in<span className={styles.hidden}>{`: ${name}`}</span>
       </button>
     );
   }
@@ -217,10 +212,9 @@ function LeaveOut({
           type="button"
           className={styles.link}
           onClick={() => setOpen(!open)}
-          aria-label={`Leave ${name} out`}
           aria-expanded={open}
         >
-          leave out
+          leave out<span className={styles.hidden}>{`: ${name}`}</span>
         </button>
       </Popover.Target>
       <Popover.Dropdown>

@@ -34,7 +34,11 @@ export function worthInWords(next: NextMove): string {
       : `another pull would bring about ${percent(next.worthPercent, 2)}`;
   }
   if (next.action === 'back') return 'past the limit nothing is worth having';
-  if (next.worthPercent === null) return 'what it brings cannot be said yet';
+  if (next.worthPercent === null) {
+    return next.action === 'repeat'
+      ? 'it tells which pulls to believe'
+      : 'what it brings cannot be said yet';
+  }
   return next.action === 'pull'
     ? `may bring ${percent(next.worthPercent, next.worthPercent < 0.1 ? 2 : 1)} of power`
     : `worth ${percent(next.worthPercent, next.worthPercent < 0.1 ? 2 : 1)} of power to know`;

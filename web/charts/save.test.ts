@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { chartStyle } from '../theme/chart-style.ts';
+import { fileName, standaloneSvg } from './save.ts';
+
+const caption = { title: 'Loss by speed & lead', scenario: 'Rally six, build 2, <14 May>' };
+
+describe('a saved picture', () => {
+  const svg = standaloneSvg('<g id="inside"/>', 400, 300, caption, chartStyle(), null);
+
+  it('carries its own title and scenario, escaped', () => {
+    expect(svg).toContain('>Loss by speed &amp; lead</text>');
+    expect(svg).toContain('>Rally six, build 2, &lt;14 May&gt;</text>');
+  });
+
+  it('stands alone: paper, size, no outside address, no variables', () => {
+    expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" width="\d+" height="\d+"/);
+    expect(svg).toContain(`fill="${chartStyle().palette.paper}"`);
+    expect(svg).not.toContain('var(');
+    expect(svg.replace('http://www.w3.org/2000/svg', '')).not.toContain('http');
+  });
+
+  it('has a file name of what it shows', () => {
+    expect(fileName(caption, 'png')).toBe('rally-six-build-2-14-may-loss-by-speed-lead.png');
+    expect(fileName({ title: '°', scenario: '' }, 'svg')).toBe('picture.svg');
+  });
+});
