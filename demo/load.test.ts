@@ -2,33 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readRunFile } from '../src/intake/read.ts';
-import { findPulls } from '../src/pull/findPulls.ts';
 import { openRecord, type PullbookRecord } from '../src/record/index.ts';
-import { type ImportRunFile, loadDemo } from './load.ts';
+import { importRunFile } from '../src/service/importRunFile.ts';
+import { Curves } from '../src/service/work/curves.ts';
+import { readLadder } from '../src/service/work/ladders.ts';
+import { Readings } from '../src/service/work/readings.ts';
+import { loadDemo } from './load.ts';
 import { demoShop } from './shop.ts';
-
-/** What a user's file goes through: read with what the cell has answered, pulls found, bytes stored. */
-const importInto =
-  (record: PullbookRecord): ImportRunFile =>
-  async (dayId, fileName, bytes) => {
-    const { cellId } = await record.days.get(dayId);
-    const cell = await record.cells.get(cellId);
-    const { recording, shape } = await readRunFile(bytes, {
-      fileName,
-      torqueIs: cell.torqueIs,
-      brakeRatio: cell.ratio,
-    });
-    return record.recordings.import({
-      dayId,
-      fileName,
-      bytes,
-      kind: recording.kind,
-      rows: recording.rows,
-      shape: shape.fingerprint,
-      pulls: findPulls(recording).map((span) => ({ span })),
-    });
-  };
 
 describe('the demo shop in the record', () => {
   const folder = mkdtempSync(join(tmpdir(), 'pullbook-demo-'));
@@ -36,8 +16,12 @@ describe('the demo shop in the record', () => {
   let record: PullbookRecord;
   beforeAll(async () => {
     record = await openRecord(folder);
-    await loadDemo(record, importInto(record), (done, total) => told.push([done, total]));
-  });
+    await loadDemo(
+      record,
+      (dayId, name, bytes) => importRunFile(record, dayId, name, bytes),
+      (done, total) => told.push([done, total]),
+    );
+  }, 60_000);
   afterAll(async () => {
     await record.close();
     rmSync(folder, { recursive: true });
@@ -79,13 +63,32 @@ describe('the demo shop in the record', () => {
     }
   });
 
-  it('keeps one ladder a day and the decision of the six', async () => {
+  it('keeps one ladder a day and what was decided', async () => {
     const days = (await record.summary()).latestDays;
     const decided = days.filter((one) => one.decisions.length > 0);
+    expect(decided.map((one) => one.engineName).sort()).toEqual(['Rally six', 'Rescue boat V8']);
     for (const day of days) {
       expect(await record.ladders.list({ dayId: day.id })).toHaveLength(1);
     }
     const six = decided.find((one) => one.engineName === 'Rally six')!;
     expect(six.decisions).toEqual([{ use: 'bursts', leadDeg: 28 }]);
   });
+  it('reads the same stories out of the record', async () => {
+    const curves = new Curves(record, new Readings(record));
+    const readingOf = async (name: string) => {
+      const days = (await record.summary()).latestDays;
+      const day = days.find((one) => one.engineName === name)!;
+      const [ladder] = await record.ladders.list({ dayId: day.id });
+      return (await readLadder(record, curves, ladder!.id, {})).answer!;
+    };
+    const six = await readingOf('Rally six');
+    expect(six.uses.bursts!.value).toBe(28);
+    expect(six.next.action).toBe('stop');
+    const v8 = await readingOf('Rescue boat V8');
+    expect(v8.limitWatched).toBe(true);
+    expect(v8.uses.sustained!.value).not.toBeNull();
+    const single = await readingOf('Grass-track single');
+    expect(single.next).toMatchObject({ action: 'pull', value: 30 });
+    expect(single.uses.bursts!.value).toBeNull();
+  }, 60_000);
 });

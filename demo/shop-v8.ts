@@ -131,7 +131,15 @@ export function v8(): DemoEngine {
               madeAt: madeAt(DATE, 10 * 60 + 15 + 14 * i),
             })),
             ladder: { name: 'Spark lead', bandRpm: [3600, 5000], use: 'sustained' },
-            decisions: [],
+            decisions: [
+              {
+                use: 'sustained',
+                leadDeg: 22,
+                who: 'the operator, with the station’s engineer',
+                decidedAt: `${DATE}T14:25:00.000Z`,
+                why: 'Minutes of full throttle in a hot engine room; what lies nearer the knock is not worth a rescue.',
+              },
+            ],
           },
         ],
       },

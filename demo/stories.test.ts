@@ -15,7 +15,7 @@ const told = (name: string) => {
   const story: { now?: Story } = {};
   beforeAll(async () => {
     story.now = await storyOf(shop, engine, demo);
-  });
+  }, 60_000);
   return { demo, story: () => story.now! };
 };
 
@@ -66,6 +66,7 @@ describe('the rescue boat V8', () => {
     expect(answer.uses.bursts!.value!).toBeLessThanOrEqual(limit - 2);
     expect(answer.uses.sustained!.value!).toBeLessThanOrEqual(limit - 4);
     expect(answer.next.value ?? 0).toBeLessThan(limit);
+    expect(demo.decisions[0]!.leadDeg!).toBeLessThanOrEqual(answer.uses.sustained!.value!);
   });
 
   it('marks the blip where it was, in that pull alone', () => {
