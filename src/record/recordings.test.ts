@@ -131,4 +131,22 @@ describe('derived results', () => {
       expect(await record.derived.find(key)).toBeNull();
       expect(await record.derived.find({ ...key, version: 2 })).toEqual({ torqueNm: [2] });
     }));
+
+  it('do not grow without end when every change asks a new question', () =>
+    withRecord(async (record) => {
+      const { day } = await oneDay(record);
+      const { recording } = await record.recordings.import(file(day.id, 'curve'));
+      const key = (question: string) => ({
+        recordingSha256: recording.sha256,
+        question,
+        version: 1,
+      });
+      for (let n = 0; n < 100; n += 1) await record.derived.put(key(`question ${n}`), n);
+      let kept = 0;
+      for (let n = 0; n < 100; n += 1)
+        if ((await record.derived.find(key(`question ${n}`))) !== null) kept += 1;
+      expect(kept).toBeGreaterThan(0);
+      expect(kept).toBeLessThanOrEqual(40);
+      expect(await record.derived.find(key('question 99'))).toBe(99);
+    }));
 });

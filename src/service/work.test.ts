@@ -12,9 +12,15 @@ interface ImportedFile {
 }
 
 /** A sweep of 6 s from 3000 to 6000 rev/min with a little seeded roughness, after two seconds held at 3000. */
-function sweep(columns: { torque?: string; lead?: string; scale?: number } = {}): string {
-  const { torque = 'Torque (lb-ft)', lead, scale = 1 } = columns;
-  const lines = [`Time (s),Engine Speed (rpm),${torque}${lead === undefined ? '' : `,${lead}`}`];
+function sweep(
+  columns: { torque?: string; lead?: string; scale?: number; oilC?: number } = {},
+): string {
+  const { torque = 'Torque (lb-ft)', lead, scale = 1, oilC } = columns;
+  const more = [
+    ...(lead === undefined ? [] : [lead]),
+    ...(oilC === undefined ? [] : ['Oil Temp (°C)']),
+  ];
+  const lines = [['Time (s)', 'Engine Speed (rpm)', torque, ...more].join(',')];
   let wander = 0;
   for (let step = 0; step < 400; step += 1) {
     const time = step * 0.02;
@@ -22,7 +28,9 @@ function sweep(columns: { torque?: string; lead?: string; scale?: number } = {})
     wander = 0.9 * wander + ((step * 7919) % 101) / 101 - 0.5;
     const shape = 300 * (1 - ((rpm - 4600) / 5000) ** 2) * scale + wander;
     const cells = [time.toFixed(2), rpm.toFixed(0), shape.toFixed(2)];
-    lines.push([...cells, ...(lead === undefined ? [] : ['28.0'])].join(','));
+    if (lead !== undefined) cells.push('28.0');
+    if (oilC !== undefined) cells.push((oilC + 0.01 * step).toFixed(2));
+    lines.push(cells.join(','));
   }
   return `${lines.join('\n')}\n`;
 }
@@ -228,6 +236,23 @@ describe('curves over HTTP', () => {
         curve: null,
         whyNone: 'Typed peaks have no curve; a recording of the pull would.',
       });
+    }));
+
+  it('are marked for what stands out among the pulls of the day', () =>
+    withApp(async (asked) => {
+      const { day } = await aDay(asked);
+      for (const [index, oilC] of [90, 91, 115].entries()) {
+        const text = sweep({ oilC, scale: 1 + index / 1000 });
+        expect((await post(asked, day.id, `${index}.csv`, text)).status).toBe(201);
+      }
+      type Marked = { pullId: string; curve: { marks: { kind: string; sentence: string }[] } };
+      const curves = await asked.json<Marked[]>('GET', `/days/${day.id}/curves`);
+      const hot = curves.map(({ curve }) =>
+        curve.marks.filter(({ sentence }) => sentence.includes("above the day's other pulls")),
+      );
+      expect(hot.map((marks) => marks.length)).toEqual([0, 0, 1]);
+      const alone = await asked.json<Marked>('GET', `/pulls/${curves[2]!.pullId}/curve`);
+      expect(alone).toEqual(curves[2]);
     }));
 
   it('draw the recording with no spike lost', () =>
