@@ -47,6 +47,7 @@ export async function curve(
       for (const one of curves)
         io.out(flags.json ? jsonLine(one) : showCurve(one, flags.units, io.columns));
     } catch (error) {
+      if (io.signal.aborted) throw error;
       progress.clear();
       refused = true;
       const object = refusedObject(file, error);

@@ -254,3 +254,15 @@ describe('pullbook ladder', () => {
     ).toBe(true);
   });
 });
+
+describe('a command that is told to stop', () => {
+  it('stops at once, says so, and ends with 1', async () => {
+    const folder = testFolder({ 'a.csv': speedTable() });
+    folders.push(folder);
+    const test = testIo(folder.folder);
+    const stopped = { ...test.io, signal: AbortSignal.abort() };
+    expect(await run(['look', '--json', 'a.csv', 'a.csv'], stopped)).toBe(1);
+    expect(test.out()).toBe('');
+    expect(test.err()).toMatch(/stopped/);
+  });
+});

@@ -41,6 +41,7 @@ export async function ladder(
       const object = objectOf(session, work);
       io.out(flags.json ? jsonLine(object) : showLadder(object, flags.units, io.columns));
     } catch (error) {
+      if (io.signal.aborted) throw error;
       progress.clear();
       refused = true;
       const object = refusedSession(session, error);

@@ -43,6 +43,7 @@ async function lookAt(
     });
     return lookObject(file, recording, findPulls(recording), questions);
   } catch (error) {
+    if (io.signal.aborted) throw error;
     return refusedObject(file, error);
   }
 }

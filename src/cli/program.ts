@@ -39,6 +39,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+    if (io.signal.aborted) {
+      io.err('pullbook: stopped; what was not finished was not stored\n');
+      return EXIT.refused;
+    }
     io.err(`pullbook: ${plain(sentenceOf(error))}\n`);
     return error instanceof UsageError ? EXIT.usage : EXIT.refused;
   }

@@ -225,6 +225,11 @@ const OTHERS: readonly UnitRow[] = [
     'ftlbsf',
     'lbfft',
     '#ft',
+    // Wrong, but written so by many: nothing else has these spellings.
+    'ft/lb',
+    'ft/lbs',
+    'lb/ft',
+    'lbs/ft',
     'ft#',
   ]),
   unit('torque', 'lb-in', LBF_N * IN_M, 'lbf × in', [
@@ -275,7 +280,17 @@ const OTHERS: readonly UnitRow[] = [
     '°C',
     1,
     't/°C = T/K − 273.15',
-    ['C', 'deg C', 'degree C', 'degrees C', 'celsius', 'degrees celsius', 'deg celsius', 'oC'],
+    [
+      'C',
+      'deg C',
+      'C°',
+      'degree C',
+      'degrees C',
+      'celsius',
+      'degrees celsius',
+      'deg celsius',
+      'oC',
+    ],
     273.15,
   ),
   unit(
@@ -286,6 +301,7 @@ const OTHERS: readonly UnitRow[] = [
     [
       'F',
       'deg F',
+      'F°',
       'degree F',
       'degrees F',
       'fahrenheit',

@@ -108,6 +108,8 @@ describe('spellings', () => {
         '(lb-ft)',
         'ft*lb',
         'ft_lb',
+        'ft/lbs',
+        'Lb/Ft',
       ],
     ],
     ['N·m', ['Nm', 'N·m', 'N.m', 'N-m', 'N m', '[Nm]', 'NÂ·m', 'N�m', 'N⋅m', 'NM']],

@@ -63,6 +63,7 @@ export async function importFiles(
         if (isSession(file)) await importSession(file, flags, io, into, progress, say);
         else say(await importRun(file, flags, io, into));
       } catch (error) {
+        if (io.signal.aborted) throw error;
         say(refusedObject(file, error));
       }
     }
@@ -109,6 +110,7 @@ async function importSession(
           );
       say(importedObject(run.shownName, day, pulls, imported));
     } catch (error) {
+      if (io.signal.aborted) throw error;
       say(refusedObject(run.shownName, error));
     }
   }
