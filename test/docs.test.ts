@@ -1,0 +1,45 @@
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { run } from '../src/cli/program.ts';
+import { testFolder } from '../src/cli/testFiles.ts';
+import { testIo } from '../src/cli/testIo.ts';
+
+/** What the documents tell people to type must be something that the command knows. */
+const root = resolve(import.meta.dirname, '..');
+const folder = testFolder();
+afterAll(() => folder.remove());
+
+function examplesIn(file: string): string[][] {
+  const text = readFileSync(join(root, file), 'utf8');
+  const blocks = [...text.matchAll(/```(?:sh)?\n([\s\S]*?)```/g)].map((match) => match[1]!);
+  const inline = [...text.matchAll(/`(?:npx )?(pullbook [a-z]+ [^`]*)`/g)].map(
+    (match) => match[1]!,
+  );
+  return [...blocks.flatMap((block) => block.split('\n')), ...inline]
+    .filter((line) => /^pullbook (look|curve|ladder|import|backup|restore) /.test(line))
+    .map((line) =>
+      [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!).slice(1),
+    );
+}
+
+describe.each(['README.md', 'docs/command.md', 'docs/session.md'])('commands in %s', (file) => {
+  it('are found there', () => {
+    expect(examplesIn(file).length).toBeGreaterThan(0);
+  });
+
+  it.each(examplesIn(file))('pullbook %s … is known', async (...args) => {
+    const { io, err } = testIo(folder.folder, { PULLBOOK_HOME: join(folder.folder, 'home') });
+    // The files named are mostly not there, which is a refusal and no wrong usage.
+    expect(await run(args, io), err()).not.toBe(2);
+  });
+});
+
+describe('JSON in docs/command.md', () => {
+  it('is JSON', () => {
+    const text = readFileSync(join(root, 'docs/command.md'), 'utf8');
+    const blocks = [...text.matchAll(/```json\n([\s\S]*?)```/g)].map((match) => match[1]!);
+    expect(blocks.length).toBeGreaterThan(3);
+    for (const block of blocks) expect(() => JSON.parse(block), block).not.toThrow();
+  });
+});
