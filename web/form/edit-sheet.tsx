@@ -39,7 +39,7 @@ export function EditSheet(props: EditSheetProps) {
     const read = readForm(fields, texts, values, units, sendUntouched);
     setTroubles(read.troubles);
     if (Object.keys(read.troubles).length > 0) return;
-    if (Object.keys(read.patch).length === 0) onClose();
+    if (Object.keys(read.patch).length === 0 && !sendUntouched) onClose();
     else onSave(read.patch);
   };
 

@@ -45,4 +45,18 @@ describe('fields of a form', () => {
     const texts = { displacementM3: textOf(displacement, stored.displacementM3, 'us'), name: 'b' };
     expect(readForm(fields, texts, stored, 'us')).toEqual({ patch: { name: 'b' }, troubles: {} });
   });
+
+  it('sends what a new thing was offered with, but nothing for what was left empty', () => {
+    const fields: Field[] = [
+      { key: 'name', label: 'Name', kind: 'text', required: true },
+      { key: 'owner', label: 'Owner', kind: 'text' },
+    ];
+    const offered = { name: 'Build 2' };
+    expect(readForm(fields, { name: 'Build 2', owner: '' }, offered, 'us', true).patch).toEqual(
+      offered,
+    );
+    expect(readForm(fields, { name: '', owner: '' }, {}, 'us', true).troubles).toEqual({
+      name: 'Name is needed.',
+    });
+  });
 });

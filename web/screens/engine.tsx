@@ -149,11 +149,10 @@ function Engine({ page }: { page: EnginePage }) {
           fields={BUILD_FIELDS}
           values={{ name: `Build ${builds.length + 1}` }}
           saveLabel="Write it down"
+          sendUntouched
           busy={build.isPending}
           onClose={close}
-          onSave={(patch) =>
-            build.mutate({ name: `Build ${builds.length + 1}`, ...patch } as NewBuild)
-          }
+          onSave={(values) => build.mutate(values as NewBuild)}
         />
       )}
     </div>

@@ -78,6 +78,7 @@ function Shop({ summary }: { summary: ShopSummary }) {
           fields={ENGINE_FIELDS}
           values={{ cycle: '4', aspiration: 'natural', fuel: 'gasoline' }}
           saveLabel="Write it down"
+          sendUntouched
           busy={create.isPending}
           onClose={() => setAdding(false)}
           onSave={(patch) => create.mutate(engineBody(patch) as NewEngine)}

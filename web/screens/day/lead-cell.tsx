@@ -9,8 +9,8 @@ interface LeadCellProps {
   readonly name: string;
   readonly trouble: string | null;
   readonly commit: (text: string) => void;
-  /** Goes to the same column of another pull. */
-  readonly move: (down: number) => void;
+  /** Goes to the same column of another pull; false where there is none. */
+  readonly move: (down: number) => boolean;
 }
 
 /** One cell a person fills in. It keeps what was typed until it is left, then hands it on. */
@@ -84,12 +84,16 @@ export function LeadCell({ column, pull, name, trouble, commit, move }: LeadCell
 }
 
 /** Enter and the arrows go to the pull below or above. */
-function walk(event: KeyboardEvent, move: (down: number) => void): void {
+function walk(event: KeyboardEvent<HTMLElement>, move: (down: number) => boolean): void {
   const up = event.key === 'ArrowUp' || (event.key === 'Enter' && event.shiftKey);
   const down = event.key === 'ArrowDown' || (event.key === 'Enter' && !event.shiftKey);
   if (!up && !down) return;
   event.preventDefault();
-  move(up ? -1 : 1);
+  if (move(up ? -1 : 1)) return;
+  // At the end of the table there is nowhere to go, but what was typed counts all the same.
+  const { currentTarget } = event;
+  currentTarget.blur();
+  currentTarget.focus();
 }
 
 /** Wider where words go, heavier where the lead stands. */

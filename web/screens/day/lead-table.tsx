@@ -30,12 +30,12 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
   const [troubles, setTroubles] = useState<ReadonlyMap<string, string>>(new Map());
   const [notice, setNotice] = useState<string | null>(null);
 
-  const focus = (row: number, column: number) => {
+  const focus = (row: number, column: number): boolean => {
     const found = table.current?.querySelector<HTMLElement>(
       `[data-cell="${cellKey(row, column)}"]`,
     );
     found?.focus();
-    if (found instanceof HTMLInputElement && found.type === 'text') found.select();
+    return found !== null && found !== undefined;
   };
 
   const trouble = (row: number, column: number, sentence: string | null) => {

@@ -104,6 +104,7 @@ export function Cells({ cells }: { cells: readonly Cell[] }) {
               ? { ratio: 1, calibrationRelSd: 0.005, air: 'unknown', inertia: 'unknown' }
               : { ...of, ...of.torqueIs }
           }
+          sendUntouched={of === null}
           busy={edit.isPending || create.isPending}
           onClose={close}
           onSave={(patch) => {
