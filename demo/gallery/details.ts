@@ -13,7 +13,7 @@ export function detailsOf(input: LadderInput): ReadonlyMap<string, PullDetail> {
       return [
         pull.id,
         {
-          name: String(at + 1),
+          name: `pull ${at + 1}`,
           peakTorque: torque,
           peakPower: power,
           lambda: pull.torque === null ? null : 0.87,

@@ -59,7 +59,7 @@ export function CurveChart(props: CurveChartProps) {
   const torque = outside('torque', units);
   const power = outside('power', units);
   const gutter =
-    16 + Math.max(0, ...series.map((one) => textWidth(endText(one, 888, 0), label, true)));
+    16 + Math.max(0, ...series.map((one) => textWidth(`${one.label}  888`, label, true)));
   const left = small * 3.4;
   const wide = Math.max(10, width - left - gutter);
   const foot = small * 3.6;
@@ -248,7 +248,16 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
               colour={one.faint ? palette.muted : palette.ink}
               bold={!one.faint}
             >
-              {endText(one, reading, kind === 'power' && unit.symbol === 'kW' ? 1 : 0)}
+              {reading === null ? (
+                one.label
+              ) : (
+                <>
+                  <tspan fontWeight={400} fill={palette.muted}>
+                    {one.label}
+                  </tspan>
+                  <tspan dx={label * 0.5}>{plain(reading, 0)}</tspan>
+                </>
+              )}
             </Label>
             {reading !== null && cursorRpm !== null && (
               <circle
@@ -265,10 +274,6 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
     </g>
   );
 }
-
-/** What stands at a line's end: its name, and under a cursor the figure there. */
-const endText = (one: CurveSeries, reading: number | null, decimals: number) =>
-  reading === null ? one.label : `${one.label}  ${plain(reading, decimals)}`;
 
 function lastBefore(speeds: readonly number[], rpmTo: number): number | null {
   for (let at = speeds.length - 1; at >= 0; at -= 1) if (speeds[at]! <= rpmTo + 1e-6) return at;

@@ -456,7 +456,11 @@ export function responseTable({
   answer,
   unit,
   power,
-}: Pick<ResponseChartProps, 'answer' | 'unit' | 'power'>) {
+  nameOf = (id) => `pull ${id}`,
+}: Pick<ResponseChartProps, 'answer' | 'unit' | 'power'> & {
+  /** What a pull is called. */
+  readonly nameOf?: (id: string) => string;
+}) {
   const { response, dots } = answer;
   const columns = ['what', 'setting', `power, ${power.symbol}`, `95 % from – to, ${power.symbol}`];
   const line = (what: string, at: number, value: number, low: number, high: number) => [
@@ -467,7 +471,7 @@ export function responseTable({
   ];
   const rows = dots.map((one) =>
     line(
-      `pull ${one.id}`,
+      nameOf(one.id),
       one.setting,
       one.meanPowerW.value,
       one.meanPowerW.low,

@@ -20,7 +20,7 @@ describe('a saved picture', () => {
   });
 
   it('has a file name of what it shows', () => {
-    expect(fileName(caption, 'png')).toBe('rally-six-build-2-14-may-loss-by-speed-lead.png');
+    expect(fileName(caption, 'png')).toBe('loss-by-speed-lead-rally-six-build-2-14-may.png');
     expect(fileName({ title: '°', scenario: '' }, 'svg')).toBe('picture.svg');
   });
 });

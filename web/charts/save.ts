@@ -79,12 +79,12 @@ async function svgTextOf(svg: SVGSVGElement, caption: Caption, style: ChartStyle
 
 /** A name for the file out of what it shows. */
 export function fileName({ title, scenario }: Caption, ending: string): string {
-  const name = `${scenario} ${title}`
+  const name = `${title} ${scenario}`
     .toLowerCase()
     .normalize('NFKD')
     .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 90);
+    .slice(0, 100)
+    .replace(/^-|-$/g, '');
   return `${name || 'picture'}.${ending}`;
 }
 

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import { SafetyLine } from '../shell/safety.tsx';
 import { Answer } from './Answer.tsx';
 import { Evidence } from './Evidence.tsx';
@@ -18,6 +18,13 @@ export function LadderView(props: LadderViewProps) {
   const { details = NO_DETAILS, decisions = [], onExclude } = props;
   const [evidence, setEvidence] = useState(false);
   const state = stateOf(input, answer);
+  const nameOf = useCallback(
+    (id: string) => {
+      const order = input.pulls.find((pull) => pull.id === id)?.order;
+      return details.get(id)?.name ?? (order === undefined ? id : `pull ${order + 1}`);
+    },
+    [input.pulls, details],
+  );
   const some = <K extends 'onUse' | 'onUses' | 'onDecide' | 'onBand'>(key: K) =>
     props[key] === undefined ? {} : { [key]: props[key] };
 
@@ -34,7 +41,7 @@ export function LadderView(props: LadderViewProps) {
   return (
     <article className={styles.page} data-state={state}>
       <Answer {...{ input, answer, state, use, settling }} onEvidence={() => setEvidence(true)} />
-      <Pictures {...{ input, answer, title, units, use }} {...some('onBand')} />
+      <Pictures {...{ input, answer, title, units, use, nameOf }} {...some('onBand')} />
       <div className={styles.below}>
         <PullsTable {...{ input, units, details }} onExclude={onExclude} />
         <div className={styles.side}>

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import { ChartFrame } from '../charts/ChartFrame.tsx';
+import { CurveChart, curveTable } from '../charts/CurveChart.tsx';
 import { GainChart, gainTable } from '../charts/GainChart.tsx';
 import { LossMap, lossTable } from '../charts/LossMap.tsx';
 import { outside, plain, setting } from '../charts/numbers.ts';
@@ -10,7 +11,8 @@ import { extentOf, type Span } from '../charts/scale.ts';
 import { useZoom } from '../charts/zoom.ts';
 import styles from './ladder.module.css';
 import type { LadderTitle } from './props.ts';
-import { onlyPeaks, rungsOf, speedsRun } from './state.ts';
+import { seriesOf } from './series.ts';
+import { counted, onlyPeaks, rungsOf, speedsRun } from './state.ts';
 import { axisName, bandInWords } from './words.ts';
 
 interface PicturesProps {
@@ -19,11 +21,13 @@ interface PicturesProps {
   readonly title: LadderTitle;
   readonly units: UnitSystem;
   readonly use: string | null;
+  /** What a pull is called. */
+  readonly nameOf: (id: string) => string;
   readonly onBand?: (band: Span) => void;
 }
 
 /** The evidence in three pictures that share their cursor of speed: response, gain of each step, map of loss. */
-export function Pictures({ input, answer, title, units, use, onBand }: PicturesProps) {
+export function Pictures({ input, answer, title, units, use, nameOf, onBand }: PicturesProps) {
   const { kind, bandRpm } = input;
   const [cursorRpm, setCursorRpm] = useState<number | null>(null);
   const [cursorSetting, setCursorSetting] = useState<number | null>(null);
@@ -43,6 +47,10 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
   const rule = input.uses.find((one) => one.name === use);
   const left = chosen === null ? null : { ...chosen, speedsRpm: rule?.speedsRpm ?? bandRpm };
   const drawable = answer.steps.filter((step) => step.bySpeed.speedRpm.length > 1);
+  const curves = useMemo(
+    () => (drawable.length > 0 ? [] : seriesOf(counted(input), (pull) => nameOf(pull.id))),
+    [drawable.length, input, nameOf],
+  );
   const count = 1 + (drawable.length > 0 ? 1 : 0) + (answer.map === null ? 0 : 1);
 
   return (
@@ -52,7 +60,7 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
           title={peaks ? 'Peak power against the setting' : `Mean power ${bandInWords(bandRpm)}`}
           subtitle={`Dots: pulls. Grey: what they leave possible.`}
           scenario={scenario}
-          table={() => responseTable({ answer, unit: kind.unit, power })}
+          table={() => responseTable({ answer, unit: kind.unit, power, nameOf })}
           className={styles.canvas!}
         >
           {(box) => (
@@ -135,6 +143,30 @@ export function Pictures({ input, answer, title, units, use, onBand }: PicturesP
         </div>
       )}
       {peaks && <PeaksOnly input={input} answer={answer} />}
+      {!peaks && drawable.length === 0 && (
+        <div className={styles.picture}>
+          <ChartFrame
+            title="Torque and power so far"
+            subtitle="One rung has nothing to be held against; the next pull brings the gain by speed."
+            scenario={scenario}
+            table={() => curveTable(curves, units)}
+            zoom={zoom}
+            className={styles.canvas!}
+          >
+            {(box) => (
+              <CurveChart
+                {...box}
+                series={curves}
+                units={units}
+                band={bandRpm}
+                zoom={zoom}
+                cursorRpm={cursorRpm}
+                onCursor={setCursorRpm}
+              />
+            )}
+          </ChartFrame>
+        </div>
+      )}
     </div>
   );
 }
