@@ -123,7 +123,7 @@ describe('the states of a ladder', () => {
       ]),
     );
     expect(answer.next).toMatchObject({ action: 'pull', value: 34 });
-    expect(answer.best.low).toBeNull();
+    expect(answer.best.low).toBeLessThan(34);
   });
 
   it('a climbing ladder without repeats: says that drift cannot be told', () => {
