@@ -163,7 +163,7 @@ function slowChannels(
     ['lead', noisy('lead', () => leadDeg, 0.05)],
     [
       'oilPressure',
-      noisy('oil pressure', (i) => 1e5 * (1.6 + 3.2 * (speedRpm[i]! / (speedRpm[i]! + 3600))), 7e3),
+      noisy('oil pressure', (i) => 1e5 * (1.4 + 5.2 * (speedRpm[i]! / (speedRpm[i]! + 3600))), 7e3),
     ],
     ['oilTemperature', noisy('oil temperature', (i) => oilK + 0.06 * timeOf(i), 0.15)],
     ['waterTemperature', noisy('water temperature', (i) => waterK + 0.02 * timeOf(i), 0.35)],
