@@ -74,14 +74,18 @@ export function solveFactored(
   return solveUpper(factor, size, solveLower(factor, size, x, band), band);
 }
 
-/** A⁻¹ from its full factor, row-major. */
-export function inverseFromFactor(factor: Float64Array, size: number): Float64Array {
+/** A⁻¹ from its factor, row-major. */
+export function inverseFromFactor(
+  factor: Float64Array,
+  size: number,
+  band = size - 1,
+): Float64Array {
   const inverse = new Float64Array(size * size);
   const column = new Float64Array(size);
   for (let j = 0; j < size; j++) {
     column.fill(0);
     column[j] = 1;
-    solveUpper(factor, size, solveLower(factor, size, column));
+    solveUpper(factor, size, solveLower(factor, size, column, band), band);
     for (let i = j; i < size; i++) {
       inverse[i * size + j] = column[i]!;
       inverse[j * size + i] = column[i]!;

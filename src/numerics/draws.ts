@@ -37,11 +37,13 @@ export function drawCurves(fit: SplineFit, rows: number): Float64Array[] {
   // The mixture's covariance may be singular to rounding; this much on the diagonal is far below any band.
   for (let i = 0; i < size; i++) factor[i * size + i]! += 1e-9 * (trace / size) + 1e-300;
   factorInPlace(factor, size);
-  return gaussianTable(rows, size).map((z) =>
-    Float64Array.from({ length: size }, (_, i) => {
+  return gaussianTable(rows, size).map((z) => {
+    const curve = new Float64Array(size);
+    for (let i = 0; i < size; i++) {
       let sum = fit.coefficients[i]!;
       for (let k = 0; k <= i; k++) sum += factor[i * size + k]! * z[k]!;
-      return sum;
-    }),
-  );
+      curve[i] = sum;
+    }
+    return curve;
+  });
 }

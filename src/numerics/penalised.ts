@@ -80,9 +80,6 @@ interface Candidate {
   readonly products: CrossProducts;
 }
 
-/** Grid points less likely than this beside the best are left out of the mixture. */
-const NEGLIGIBLE = Math.log(1e-3);
-
 /**
  * Penalised spline through a recorded series whose noise is white plus wander.
  *
@@ -112,7 +109,7 @@ export function fitPenalisedSpline(
   const flat = { ...series, y: remainder };
   const candidates: Candidate[] = [];
   const work = new Float64Array(size * size);
-  let best = Number.NEGATIVE_INFINITY;
+  let start = priors.smoothness.length >> 1;
   priors.share.forEach((share, shareAt) => {
     const memories = share === 0 ? [priors.memory[0]!] : priors.memory;
     const totalWeight = memories.reduce((sum, _, i) => sum + priors.memoryWeight[i]!, 0);
@@ -122,8 +119,8 @@ export function fitPenalisedSpline(
       const prior = Math.log(
         (priors.shareWeight[shareAt]! * priors.memoryWeight[at]!) / totalWeight,
       );
-      for (const perAll of priors.smoothness) {
-        const smoothness = perAll / (1 + share);
+      const weigh = (index: number): number => {
+        const smoothness = priors.smoothness[index]! / (1 + share);
         const { logLikelihood, variance } = restricted(
           products,
           penalty,
@@ -134,13 +131,45 @@ export function fitPenalisedSpline(
         );
         const rough = roughnessOf(variance, smoothness, grid, order, priors.roughness);
         const logWeight = prior + logLikelihood + rough;
-        best = Math.max(best, logWeight);
         candidates.push({ logWeight, noise, smoothness, products });
-      }
+        return logWeight;
+      };
+      start = walk(priors.smoothness.length, start, weigh);
     });
   });
-  const kept = candidates.filter(({ logWeight }) => logWeight - best > NEGLIGIBLE);
-  return mixture(grid, kept, penalty, order, best, parabola);
+  return mixture(grid, likely(candidates), penalty, order, parabola);
+}
+
+/** So far below the best of its walk a hypothesis and all beyond it are not worth weighing. */
+const HOPELESS = 9;
+
+/**
+ * Weighs the smoothnesses of one noise from a likely one outwards, either way until nothing more can come; the best's index.
+ * Along smoothness the posterior rises to a summit and falls, save for dimples much smaller than HOPELESS.
+ */
+function walk(count: number, start: number, weigh: (index: number) => number): number {
+  let [best, at] = [weigh(start), start];
+  for (const direction of [1, -1]) {
+    for (let i = start + direction; i >= 0 && i < count; i += direction) {
+      const value = weigh(i);
+      if (value > best) [best, at] = [value, i];
+      if (value < best - HOPELESS) break;
+    }
+  }
+  return at;
+}
+
+/** The hypotheses that carry all but a two-hundredth of the posterior, the likeliest first. */
+function likely(candidates: readonly Candidate[]): Candidate[] {
+  const sorted = [...candidates].sort((one, other) => other.logWeight - one.logWeight);
+  const best = sorted[0]!.logWeight;
+  const weights = sorted.map(({ logWeight }) => Math.exp(logWeight - best));
+  let left = 0.995 * weights.reduce((sum, weight) => sum + weight, 0);
+  const enough = weights.findIndex((weight) => {
+    left -= weight;
+    return left <= 0;
+  });
+  return sorted.slice(0, enough + 1);
 }
 
 /**
@@ -153,10 +182,10 @@ function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order: Penalt
   const u = (at: number) => (2 * (at - grid.low)) / (grid.high - grid.low) - 1;
   for (let i = 0; i < y.length; i++) {
     if (!(weight[i]! > 0)) continue;
-    const powers = [1, u(x[i]!), u(x[i]!) ** 2];
-    for (let j = 0; j < order; j++) {
-      right[j]! += powers[j]! * y[i]!;
-      for (let k = 0; k < order; k++) normal[j * order + k]! += powers[j]! * powers[k]!;
+    const at = u(x[i]!);
+    for (let j = 0, one = 1; j < order; j++, one *= at) {
+      right[j]! += one * y[i]!;
+      for (let k = 0, both = one; k < order; k++, both *= at) normal[j * order + k]! += both;
     }
   }
   // Points at one or two places leave it open; the level alone then does what is needed.
@@ -223,12 +252,13 @@ function restricted(
   smoothness: number,
   work: Float64Array,
 ): { logLikelihood: number; variance: number } {
-  const logDeterminant = factorInPlace(penalised(products, penalty, smoothness, work), size);
+  const { band } = products;
+  const logDeterminant = factorInPlace(penalised(products, penalty, smoothness, work), size, band);
   const half = Float64Array.from(products.right);
   let explained = 0;
   for (let i = 0; i < size; i++) {
     let sum = half[i]!;
-    for (let k = 0; k < i; k++) sum -= work[i * size + k]! * half[k]!;
+    for (let k = Math.max(0, i - band); k < i; k++) sum -= work[i * size + k]! * half[k]!;
     half[i] = sum / work[i * size + i]!;
     explained += half[i]! * half[i]!;
   }
@@ -247,11 +277,11 @@ function mixture(
   kept: readonly Candidate[],
   penalty: Float64Array,
   order: PenaltyOrder,
-  best: number,
   parabola: Float64Array,
 ): PenalisedFit {
   const size = coefficientCount(grid);
   const work = new Float64Array(size * size);
+  const best = kept[0]!.logWeight;
   const weights = kept.map(({ logWeight }) => Math.exp(logWeight - best));
   const total = weights.reduce((sum, w) => sum + w, 0);
   const mean = new Float64Array(size);
@@ -260,9 +290,10 @@ function mixture(
   let [white, wander, logMemory, wandering, effectiveDof] = [0, 0, 0, 0, 0];
   kept.forEach(({ products, noise, smoothness }, at) => {
     const weight = weights[at]! / total;
-    factorInPlace(penalised(products, penalty, smoothness, work), size);
-    const coefficients = solveFactored(work, size, products.right);
-    const inverse = inverseFromFactor(work, size);
+    const { band } = products;
+    factorInPlace(penalised(products, penalty, smoothness, work), size, band);
+    const coefficients = solveFactored(work, size, products.right, band);
+    const inverse = inverseFromFactor(work, size, band);
     let explained = 0;
     for (let i = 0; i < size; i++) explained += products.right[i]! * coefficients[i]!;
     const degrees = Math.max(1, products.count - order);

@@ -21,8 +21,7 @@ const MAD_TO_SD = 1.482602218505602;
 
 /** Standard deviation by the median absolute deviation about `centre`; half of the values may be wild. */
 export function robustSd(values: ArrayLike<number>, centre = median(values)): number {
-  return (
-    MAD_TO_SD *
-    median(Array.from({ length: values.length }, (_, i) => Math.abs(values[i]! - centre)))
-  );
+  const away = new Float64Array(values.length);
+  for (let i = 0; i < away.length; i++) away[i] = Math.abs(values[i]! - centre);
+  return MAD_TO_SD * median(away);
 }

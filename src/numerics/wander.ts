@@ -31,6 +31,8 @@ export interface CrossProducts {
   readonly logDeterminant: number;
   /** Points with weight. */
   readonly count: number;
+  /** No entry of the gram stands farther from its diagonal: the wander forgets. */
+  readonly band: number;
 }
 
 /** The design of a series on a grid: for each point its first basis function and four values. */
@@ -77,6 +79,7 @@ export function whiten(
   let square = 0;
   let logDeterminant = 0;
   let count = 0;
+  let band = 3;
   let stateY = 0;
   let variance = noise.share;
   // Columns outside [from, to) are zero in the state.
@@ -110,6 +113,7 @@ export function whiten(
       row[j] = innovation * scale;
       state[j]! += gain * innovation;
     }
+    if (to - from - 1 > band) band = to - from - 1;
     const innovationY = y[i]! - stateY;
     stateY += gain * innovationY;
     const white = innovationY * scale;
@@ -127,5 +131,5 @@ export function whiten(
   for (let j = 0; j < size; j++) {
     for (let k = 0; k < j; k++) gram[k * size + j] = gram[j * size + k]!;
   }
-  return { gram, right, square, logDeterminant, count };
+  return { gram, right, square, logDeterminant, count, band };
 }

@@ -29,40 +29,50 @@ export function condense(
   span: PullSpan,
   most: number,
 ): Track {
-  const timeS: number[] = [];
-  const value: number[] = [];
-  let duplicates = 0;
-  let last = Number.NEGATIVE_INFINITY;
-  let repeats = 0;
+  const rows = span.lastRow - span.firstRow + 1;
+  const times = new Float64Array(rows);
+  const values = new Float64Array(rows);
+  let [count, duplicates, repeats] = [0, 0, 0];
   for (let row = span.firstRow; row <= span.lastRow; row++) {
     const t = time === null ? row - span.firstRow : time.values[row]!;
     const v = channel.values[row]!;
     if (!Number.isFinite(t) || !Number.isFinite(v)) continue;
-    if (t <= last) {
+    if (count > 0 && t <= times[count - 1]!) {
       duplicates++;
       continue;
     }
-    last = t;
-    if (value.length > 0 && v === value[value.length - 1]) repeats++;
-    timeS.push(t);
-    value.push(v);
+    if (count > 0 && v === values[count - 1]) repeats++;
+    times[count] = t;
+    values[count] = v;
+    count++;
   }
-  const isHeld = repeats > HELD_SHARE * value.length && repeats < value.length - 2;
-  const moved = isHeld ? value.map((v, i) => i === 0 || v !== value[i - 1]) : null;
-  const times = moved === null ? timeS : timeS.filter((_, i) => moved[i]);
-  const values = moved === null ? value : value.filter((_, i) => moved[i]);
-  const steps = times.slice(1).map((t, i) => t - times[i]!);
-  const sorted = Float64Array.from(steps).sort();
+  const readings = count;
+  const isHeld = repeats > HELD_SHARE * count && repeats < count - 2;
+  if (isHeld) {
+    count = 0;
+    for (let i = 0; i < readings; i++) {
+      if (i > 0 && values[i] === values[count - 1]) continue;
+      times[count] = times[i]!;
+      values[count] = values[i]!;
+      count++;
+    }
+  }
+  const steps = new Float64Array(Math.max(0, count - 1));
+  let longestStepS = 0;
+  for (let i = 0; i < steps.length; i++) {
+    steps[i] = times[i + 1]! - times[i]!;
+    if (steps[i]! > longestStepS) longestStepS = steps[i]!;
+  }
   return {
-    ...averaged(times, values, most),
+    ...averaged(times.subarray(0, count), values.subarray(0, count), most),
     duplicates,
-    held: isHeld ? value.length / values.length : 1,
-    longestStepS: sorted.length > 0 ? sorted[sorted.length - 1]! : 0,
-    usualStepS: sorted.length > 0 ? sorted[sorted.length >> 1]! : 0,
+    held: isHeld ? readings / count : 1,
+    longestStepS,
+    usualStepS: count < 2 ? 0 : (times[count - 1]! - times[0]!) / (count - 1),
   };
 }
 
-function averaged(times: readonly number[], values: readonly number[], most: number) {
+function averaged(times: Float64Array, values: Float64Array, most: number) {
   const block = Math.max(1, Math.ceil(times.length / most));
   const count = Math.floor(times.length / block);
   const timeS = new Float64Array(count);

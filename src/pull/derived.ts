@@ -8,7 +8,7 @@ import {
   powerW,
   volumetricEfficiency,
 } from '../trade/index.ts';
-import { channelsOf } from './channels.ts';
+import { channelsOf, finiteOf } from './channels.ts';
 import type { Channel, PullSpan, Recording } from './recording.ts';
 import type { DerivedCurves, EngineSetup } from './types.ts';
 
@@ -61,7 +61,7 @@ function overGrid(
 /** A fuel or air flow that flows: some cells log a dead channel of zeros. */
 function flowing(channel: Channel | undefined): Channel | undefined {
   if (channel === undefined) return undefined;
-  const finite = channel.values.filter(Number.isFinite);
+  const finite = finiteOf(channel);
   return finite.length > 0 && quantile(finite, 0.9) > 0 ? channel : undefined;
 }
 
@@ -124,10 +124,9 @@ export function derivedCurves(
 export function leanestBank(recording: Recording): Channel | undefined {
   const lambdas = channelsOf(recording, 'lambda');
   return lambdas.reduce<Channel | undefined>((leanest, channel) => {
-    const finite = channel.values.filter(Number.isFinite);
+    const finite = finiteOf(channel);
     if (finite.length === 0) return leanest;
     if (leanest === undefined) return channel;
-    const best = leanest.values.filter(Number.isFinite);
-    return median(finite) > median(best) ? channel : leanest;
+    return median(finite) > median(finiteOf(leanest)) ? channel : leanest;
   }, undefined);
 }

@@ -1,6 +1,6 @@
 import { InputError } from '../errors.ts';
 import { quantile } from '../numerics/index.ts';
-import { channelsOf, speedChannel } from './channels.ts';
+import { channelsOf, finiteOf, speedChannel } from './channels.ts';
 import type { PullSpan, Recording } from './recording.ts';
 import { LEAST_SPAN_SHARE, leastSpanRpm, sweepSpans } from './sweeps.ts';
 
@@ -17,7 +17,7 @@ export function findPulls(recording: Recording): PullSpan[] {
   if (channelsOf(recording, 'torque').length + channelsOf(recording, 'power').length === 0) {
     throw new InputError('The recording has neither torque nor power, so it is not a pull.');
   }
-  const finite = speed.values.filter(Number.isFinite);
+  const finite = finiteOf(speed);
   if (finite.length === 0) {
     throw new InputError('The speed column holds no numbers.', {
       column: speed.header,

@@ -11,7 +11,7 @@ import { RAD_PER_S_PER_RPM } from '../trade/index.ts';
 import type { Peak } from './types.ts';
 
 /** Draws from the posterior; the ends of an interval from so many are steady to a few per cent of its width. */
-const DRAWS = 800;
+const DRAWS = 500;
 const PLACES = 400;
 
 /**
@@ -49,7 +49,7 @@ function peakOf(
   const four = [0, 0, 0, 0];
   const bases = places
     .filter((_, i) => means[i]! + 5 * sds[i]! >= floor)
-    .filter((_, i, kept) => kept.length < 100 || i % Math.ceil(kept.length / 100) === 0)
+    .filter((_, i, kept) => kept.length < 60 || i % Math.ceil(kept.length / 60) === 0)
     .map((rpm) => {
       const first = basisAt(spline, rpm, four);
       const factor = scale(rpm);

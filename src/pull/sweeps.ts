@@ -1,5 +1,5 @@
 import { median, quantile } from '../numerics/index.ts';
-import { channelsOf } from './channels.ts';
+import { channelsOf, finiteOf } from './channels.ts';
 import type { Channel, PullSpan, Recording } from './recording.ts';
 
 /** A recording thinned to what finding sweeps needs: means over equal blocks of rows. */
@@ -43,10 +43,7 @@ function thinned(recording: Recording, speed: Channel): Thin {
   const [time] = channelsOf(recording, 'time');
   const torque = channelsOf(recording, 'torque')[0] ?? channelsOf(recording, 'power')[0]!;
   const throttle = channelsOf(recording, 'throttle').find(moves);
-  const openFrom =
-    throttle === undefined
-      ? 0
-      : OPEN_SHARE * quantile(throttle.values.filter(Number.isFinite), 0.98);
+  const openFrom = throttle === undefined ? 0 : OPEN_SHARE * quantile(finiteOf(throttle), 0.98);
   const size = Math.max(1, Math.ceil(recording.rows / MOST_BLOCKS));
   const timeS: number[] = [];
   const speedRpm: number[] = [];
@@ -88,7 +85,7 @@ function finiteMean(values: Float64Array, from: number, to: number): number {
 
 /** A throttle channel that tells anything: it moves by more than a third of its highest value. */
 function moves(channel: Channel): boolean {
-  const finite = channel.values.filter(Number.isFinite);
+  const finite = finiteOf(channel);
   if (finite.length < 6) return false;
   const [low, high] = [quantile(finite, 0), quantile(finite, 0.98)];
   return high > 0 && high - low > 0.35 * high;

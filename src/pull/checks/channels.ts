@@ -1,4 +1,5 @@
 import { quantile } from '../../numerics/index.ts';
+import { finiteIn } from '../channels.ts';
 import type { Channel, Quantity } from '../recording.ts';
 import type { Mark } from '../types.ts';
 import type { Check, CheckContext } from './context.ts';
@@ -41,14 +42,12 @@ function stuckOrClipped({ span, speed }: CheckContext, channel: Channel): Mark[]
   if (!LIVELY.includes(channel.quantity) || channel.derivedFrom !== undefined) return [];
   const { firstRow, lastRow } = span;
   const values = channel.values.subarray(firstRow, lastRow + 1);
-  const finite = values.filter(Number.isFinite);
-  if (finite.length < LEAST_ROWS) return [];
-  const { longest, runs } = longestRun(values);
+  const { longest, runs, finite, low, high } = runsOf(values);
+  if (finite < LEAST_ROWS) return [];
   // Inlet air that never moves is said where the air is taken from the channel.
   if (runs === 1 && channel.quantity === 'airTemperature') return [];
-  const usual = finite.length / runs;
-  const isLong = longest.length >= Math.max(LEAST_ROWS, STUCK_SHARE * finite.length);
-  const [low, high] = [quantile(finite, 0), quantile(finite, 1)];
+  const usual = finite / runs;
+  const isLong = longest.length >= Math.max(LEAST_ROWS, STUCK_SHARE * finite);
   const from = speed.values[firstRow + longest.from]!;
   const to = speed.values[Math.min(lastRow, firstRow + longest.from + longest.length - 1)]!;
   const where = { fromRpm: Math.min(from, to), toRpm: Math.max(from, to) };
@@ -56,7 +55,7 @@ function stuckOrClipped({ span, speed }: CheckContext, channel: Channel): Mark[]
   const isEnd = longest.value === high || longest.value === low;
   if (runs > 1 && isEnd && longest.length >= 10 && longest.length > 8 * usual && high > low) {
     // At an end of everything it showed, and again and again: the scale ended, not the signal.
-    const share = finite.filter((value) => value === longest.value).length / finite.length;
+    const share = values.filter((value) => value === longest.value).length / finite;
     if (share > 0.05 && !isLastRun(longest, values.length)) {
       return [
         {
@@ -84,26 +83,30 @@ function stuckOrClipped({ span, speed }: CheckContext, channel: Channel): Mark[]
 
 const isLastRun = ({ from, length }: LongRun, rows: number) => from + length >= rows - 1;
 
-function longestRun(values: Float64Array): { longest: LongRun; runs: number } {
+/** One pass over the rows: runs of one value, the longest of them, how many readings there are and between what. */
+function runsOf(values: Float64Array) {
   let longest: LongRun = { value: Number.NaN, from: 0, length: 0 };
-  let runs = 0;
+  let [runs, finite, low, high] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let from = 0; from < values.length; ) {
     const value = values[from]!;
     let end = from + 1;
     while (end < values.length && values[end] === value) end++;
     if (Number.isFinite(value)) {
       runs++;
+      finite += end - from;
+      if (value < low) low = value;
+      if (value > high) high = value;
       if (end - from > longest.length) longest = { value, from, length: end - from };
     }
     from = end;
   }
-  return { longest, runs };
+  return { longest, runs, finite, low, high };
 }
 
 function drifting({ span }: CheckContext, channel: Channel): Mark[] {
   const limit = DRIFT[channel.quantity as keyof typeof DRIFT];
   if (limit === undefined) return [];
-  const values = channel.values.subarray(span.firstRow, span.lastRow + 1).filter(Number.isFinite);
+  const values = finiteIn(channel, span);
   if (values.length < LEAST_ROWS) return [];
   const part = Math.floor(values.length / 5);
   const moved = quantile(values.slice(-part), 0.5) - quantile(values.slice(0, part), 0.5);

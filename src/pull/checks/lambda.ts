@@ -1,7 +1,7 @@
 import { median, quantile } from '../../numerics/index.ts';
-import { channelsOf } from '../channels.ts';
+import { channelsOf, finiteIn } from '../channels.ts';
 import { leanestBank } from '../derived.ts';
-import type { Channel, PullSpan } from '../recording.ts';
+import type { Channel } from '../recording.ts';
 import type { Mark } from '../types.ts';
 import type { Check, CheckContext } from './context.ts';
 
@@ -28,9 +28,9 @@ export const lambdaCheck: Check = (context) => {
   const leanest = leanestBank(recording);
   if (leanest === undefined) return [];
   const marks: Mark[] = [];
-  const pinned = lambdas.filter((channel) => isPinned(rowsOf(span, channel)));
+  const pinned = lambdas.filter((channel) => isPinned(finiteIn(channel, span)));
   for (const channel of pinned) {
-    const at = quantile(rowsOf(span, channel), 0.5);
+    const at = quantile(finiteIn(channel, span), 0.5);
     marks.push({
       kind: 'lambda',
       severity: 'look again',
@@ -40,7 +40,7 @@ export const lambdaCheck: Check = (context) => {
   const good = lambdas.filter((channel) => !pinned.includes(channel));
   if (good.length === 0) return marks;
   marks.push(...misfires(context, leanest));
-  const levels = good.map((channel) => ({ channel, level: median(rowsOf(span, channel)) }));
+  const levels = good.map((channel) => ({ channel, level: median(finiteIn(channel, span)) }));
   levels.sort((one, other) => other.level - one.level);
   const [judged, second] = [levels[0]!, levels[levels.length - 1]!];
   if (levels.length > 1 && judged.level - second.level > BANKS_APART) {
@@ -53,10 +53,6 @@ export const lambdaCheck: Check = (context) => {
   marks.push(...againstTarget(context, judged.channel));
   return marks;
 };
-
-function rowsOf(span: PullSpan, channel: Channel): Float64Array {
-  return channel.values.subarray(span.firstRow, span.lastRow + 1).filter(Number.isFinite);
-}
 
 /** Most readings on one and the same extreme value, while a working sensor never repeats one so often. */
 function isPinned(values: Float64Array): boolean {
@@ -98,7 +94,7 @@ function misfires(
 ): Mark[] {
   const [time] = channelsOf(recording, 'time');
   if (time === undefined || points.track === null || curve.residualSdNm === 0) return [];
-  const usual = median(rowsOf(span, channel));
+  const usual = median(finiteIn(channel, span));
   const marks: Mark[] = [];
   for (const { fromS, toS, fromRpm, toRpm, sizeNm } of blips) {
     if (sizeNm >= 0) continue;

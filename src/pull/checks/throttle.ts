@@ -1,5 +1,5 @@
 import { quantile } from '../../numerics/index.ts';
-import { channelsOf, finiteIn, isUnchanging } from '../channels.ts';
+import { channelsOf, finiteIn, finiteOf, isUnchanging } from '../channels.ts';
 import type { Check } from './context.ts';
 
 /** Less than this is not full throttle, allowing for a sensor that was not set to its stops. */
@@ -12,7 +12,7 @@ export const throttleCheck: Check = ({ recording, span, curve }) => {
   const values = finiteIn(channel, span);
   if (values.length === 0) return [];
   // A channel that never moves in the whole file is typed or dead and says nothing.
-  if (isUnchanging(channel.values.filter(Number.isFinite))) return [];
+  if (isUnchanging(finiteOf(channel))) return [];
   const opened = quantile(values, 0.5);
   if (opened >= FULL_THROTTLE) return [];
   return [
