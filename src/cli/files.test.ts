@@ -266,3 +266,59 @@ describe('a command that is told to stop', () => {
     expect(test.err()).toMatch(/stopped/);
   });
 });
+
+describe('a session with odd pulls', () => {
+  const session = (pulls: object[]) =>
+    JSON.stringify({ pullbook: 'session/1', engine: { name: 'e', fuel: 'gasoline' }, pulls });
+  const flat = [
+    'Speed (rpm),Torque (Nm)',
+    ...Array.from({ length: 30 }, () => '3000,200'),
+    '',
+  ].join('\n');
+
+  it('names the run file in which the speed never rises', async () => {
+    const pulls = [
+      { file: 'a.csv', lead: '28 deg' },
+      { file: 'flat.csv', lead: '30 deg' },
+    ];
+    const files = { 's.json': session(pulls), 'a.csv': speedTable(), 'flat.csv': flat };
+    const { code, objects } = await called(files, 'ladder', '--json', 's.json');
+    expect(code).toBe(1);
+    expect(objects()[0]).toMatchObject({
+      session: 's.json',
+      ok: false,
+      error: { file: 'flat.csv' },
+    });
+  });
+
+  it('takes an aborted pull for what it is', async () => {
+    const pulls = [
+      { file: 'a.csv', lead: '28 deg' },
+      { file: 'b.csv', lead: '30 deg' },
+      { file: 'flat.csv', lead: '32 deg', aborted: true },
+    ];
+    const files = {
+      's.json': session(pulls),
+      'a.csv': speedTable(),
+      'b.csv': speedTable(1.02),
+      'flat.csv': flat,
+    };
+    const { code, objects } = await called(files, 'ladder', '--json', 's.json');
+    expect(code).toBe(0);
+    expect((objects()[0] as unknown as LadderObject).steps).toHaveLength(1);
+  });
+
+  it('counts a file named twice as two pulls of their own', async () => {
+    const pulls = [
+      { file: 'a.csv', lead: '28 deg', peakPower: '300 hp' },
+      { file: 'a.csv', lead: '28 deg' },
+      { file: 'b.csv', lead: '30 deg' },
+    ];
+    const files = { 's.json': session(pulls), 'a.csv': speedTable(), 'b.csv': speedTable(1.02) };
+    const { objects } = await called(files, 'ladder', '--json', 's.json');
+    const [ladder] = objects() as unknown as [LadderObject];
+    expect(ladder.pulls.map(({ file }) => file)).toEqual(['a.csv', 'a.csv', 'b.csv']);
+    expect(ladder.warnings.join(' ')).toMatch(/a\.csv has typed peaks too/);
+    expect(ladder.bandRpm).toEqual([4400, 6500]);
+  });
+});

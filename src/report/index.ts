@@ -1,10 +1,8 @@
 export { configurationWords } from './configuration.ts';
 export { type CurveObject, curveObject } from './curveObject.ts';
 export {
-  curveOptionsOf,
   type DayWork,
   type DayWorkOptions,
-  settingsOf,
   workSession,
 } from './dayWork.ts';
 export {
@@ -28,3 +26,4 @@ export {
   refusedObject,
   refusedSession,
 } from './lookObject.ts';
+export { curveOptionsOf, settingsOf } from './sessionRules.ts';

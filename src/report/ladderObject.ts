@@ -68,6 +68,8 @@ export interface FiledPull extends DayPull {
   readonly pullOfFile: number | null;
   readonly typedPowerSpeedRpm: number | null;
   readonly typedTorqueSpeedRpm: number | null;
+  /** What is seen only beside the day's other pulls. */
+  readonly dayMarks: readonly Mark[];
 }
 
 /** The published object of a ladder's answer. */
@@ -125,7 +127,7 @@ function publishedPull(pull: FiledPull): LadderObject['pulls'][number] {
     peakTorque: curve?.peakTorque ?? typedPeak(pull.peakTorqueNm, 'N·m', pull.typedTorqueSpeedRpm),
     peakPower: curve?.peakPower ?? typedPeak(pull.peakPowerW, 'W', pull.typedPowerSpeedRpm),
     correctionFactor: curve?.correctionFactor ?? null,
-    marks: curve?.marks ?? [],
+    marks: [...(curve?.marks ?? []), ...pull.dayMarks],
   };
 }
 

@@ -1,0 +1,119 @@
+import { dirname, resolve } from 'node:path';
+import { FormatError, InputError, PullbookError } from '../errors.ts';
+import { readRunFile, type Session, type SessionPull } from '../intake/index.ts';
+import { type Curve, curveOf, findPulls } from '../pull/index.ts';
+import type { AirStandard } from '../trade/index.ts';
+import { configurationWords } from './configuration.ts';
+import type { FiledPull } from './ladderObject.ts';
+import { curveOptionsOf } from './sessionRules.ts';
+
+/** What every pull of a session is worked with. */
+export interface SessionAround {
+  /** Path of the session file; run files lie relative to it. */
+  readonly path: string;
+  readonly session: Session;
+  readonly standard: AirStandard;
+  readonly signal: AbortSignal | undefined;
+}
+
+export interface WorkedPull {
+  readonly pulls: readonly FiledPull[];
+  readonly warnings: readonly string[];
+}
+
+/**
+ * The pulls that a session's one entry stands for: one for each pull found in its file, or the typed peaks.
+ * @throws FormatError, InputError  the run file is refused, named with its place; not where the pull is left out or was
+ *                                  aborted, which does not stop the day
+ */
+export async function workPull(
+  pull: SessionPull,
+  index: number,
+  around: SessionAround,
+): Promise<WorkedPull> {
+  const base = fieldsOf(pull, index, around.session);
+  const { file } = pull;
+  if (file === null) {
+    const { peakPowerW, peakTorqueNm } = pull;
+    return { pulls: [{ ...base, peakPowerW, peakTorqueNm }], warnings: [] };
+  }
+  try {
+    const { curves, warnings } = await curvesOfFile(file, pull, around);
+    return {
+      pulls: curves.map((curve, at) => ({
+        ...base,
+        id: curves.length === 1 ? base.id : `${base.id}, pull ${at + 1}`,
+        order: index + at / (curves.length + 1),
+        pullOfFile: at + 1,
+        curve,
+      })),
+      warnings: [
+        ...warnings.map((warning) => `${file}: ${warning}`),
+        ...(curves.length > 1
+          ? [
+              `${file} holds ${curves.length} pulls: each counts as a pull at ${pull.leadDeg} degrees.`,
+            ]
+          : []),
+      ],
+    };
+  } catch (error) {
+    const why = pull.excludedBecause ?? (pull.aborted ? 'aborted' : null);
+    if (why === null || !(error instanceof PullbookError)) throw named(error, file);
+    return {
+      pulls: [base],
+      warnings: [`${file}, left out (${why}), could not be read: ${error.message}`],
+    };
+  }
+}
+
+/** All of a pull but its curve. A file may stand in a session twice, an id may not. */
+function fieldsOf(pull: SessionPull, index: number, { pulls }: Session): FiledPull {
+  const { file } = pull;
+  const twice = file !== null && pulls.filter((one) => one.file === file).length > 1;
+  return {
+    id: file === null || twice ? `${file ?? 'pull'} #${index + 1}` : file,
+    order: index,
+    setting: pull.leadDeg,
+    curve: null,
+    peakPowerW: null,
+    peakTorqueNm: null,
+    excludedBecause: pull.excludedBecause,
+    watched: pull.watched,
+    knockHeard: pull.knockHeard,
+    aborted: pull.aborted,
+    configuration: configurationWords(
+      pull.configuration,
+      pulls.map((one) => one.configuration),
+    ),
+    file,
+    pullOfFile: null,
+    typedPowerSpeedRpm: null,
+    typedTorqueSpeedRpm: null,
+    dayMarks: [],
+  };
+}
+
+async function curvesOfFile(
+  file: string,
+  pull: SessionPull,
+  { path, session, standard, signal }: SessionAround,
+): Promise<{ readonly curves: readonly Curve[]; readonly warnings: readonly string[] }> {
+  const { recording } = await readRunFile(resolve(dirname(path), file), {
+    fileName: file,
+    torqueIs: pull.basis,
+    fuel: session.engine.fuel,
+    ...(signal === undefined ? {} : { signal }),
+  });
+  const options = curveOptionsOf(session, standard, pull.lambdaTarget);
+  const curves = findPulls(recording).map((span) => curveOf(recording, span, options));
+  return { curves, warnings: recording.warnings };
+}
+
+/** The computing rooms do not know file names: a refusal of theirs gets the run file's. */
+function named(error: unknown, file: string): unknown {
+  if (!(error instanceof PullbookError) || error.place.file !== undefined) return error;
+  const place = { ...error.place, file };
+  if (error instanceof FormatError) return new FormatError(error.message, place, error);
+  if (error instanceof InputError) return new InputError(error.message, place, error);
+  return error;
+}
