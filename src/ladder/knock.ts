@@ -36,7 +36,7 @@ const PROPOSAL_WIDTH = 1.5;
 /** Twice the gain in log likelihood that a rise must bring over a background alone (6 numbers against 2). */
 const LOCATED = 14;
 /** Least sd of the limit at a speed [rungs]: no bend is exactly where a line says. */
-const LEAST_SD_RUNGS = 0.08;
+const LEAST_SD_RUNGS = 0.12;
 
 interface Point {
   readonly u: number;
