@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { UsageError } from '../errors.ts';
 import { readRunFile } from '../intake/index.ts';
 import { curveOf, findPulls } from '../pull/index.ts';
-import type { CurveOptions } from '../pull/types.ts';
+import type { CurveOptions, Mark } from '../pull/types.ts';
 import { NEW_CELL, NEW_ENGINE } from '../record/defaults.ts';
 import { type CurveObject, curveObject, refusedObject } from '../report/index.ts';
 import { AIR_STANDARDS, type AirStandard, fuelNamed } from '../trade/index.ts';
@@ -18,8 +18,8 @@ export interface CurveFlags {
   readonly inertia?: string;
   readonly lag?: string;
   readonly ratio?: string;
-  readonly torqueIs: string;
-  readonly torqueInertia: 'in' | 'out';
+  readonly torqueIs?: string;
+  readonly torqueInertia?: 'in' | 'out';
   readonly displacement?: string;
   readonly fuel: string;
   readonly aspiration: 'natural' | 'boosted' | 'nitrous';
@@ -42,7 +42,7 @@ export async function curve(
   for (const [index, file] of files.entries()) {
     progress.file(file, index, files.length);
     try {
-      const curves = await curvesOf(file, options, io, progress);
+      const curves = await curvesOf(file, options, flags.torqueIs !== undefined, io, progress);
       progress.clear();
       for (const one of curves)
         io.out(flags.json ? jsonLine(one) : showCurve(one, flags.units, io.columns));
@@ -61,20 +61,31 @@ export async function curve(
 async function curvesOf(
   file: string,
   options: CurveOptions,
+  torqueSaid: boolean,
   io: CommandIo,
   progress: Progress,
 ): Promise<readonly CurveObject[]> {
-  const { recording } = await readRunFile(resolve(io.cwd, file), {
+  const { recording, questions } = await readRunFile(resolve(io.cwd, file), {
     fileName: file,
-    torqueIs: options.cell.torqueIs,
+    ...(torqueSaid ? { torqueIs: options.cell.torqueIs } : {}),
     fuel: options.engine.fuel,
     signal: io.signal,
     onProgress: (done, total) => progress.share(file, done, total),
   });
-  return findPulls(recording).map((span, index) =>
-    curveObject(file, index + 1, curveOf(recording, span, options)),
-  );
+  const silent = !torqueSaid && questions.some(({ key }) => key === 'torqueIs');
+  return findPulls(recording).map((span, index) => {
+    const object = curveObject(file, index + 1, curveOf(recording, span, options));
+    return silent ? { ...object, marks: [...object.marks, TAKEN_AS_OBSERVED] } : object;
+  });
 }
+
+/** Nobody can be asked here, so what was assumed is said. */
+const TAKEN_AS_OBSERVED: Mark = {
+  kind: 'basis',
+  severity: 'note',
+  sentence:
+    'The header does not say what its torque is: it was taken as observed, with inertia out (--torque-is and --torque-inertia say otherwise).',
+};
 
 /** Flags as the computation wants them. @throws UsageError  naming the flag */
 function optionsOf(flags: CurveFlags): CurveOptions {
@@ -95,7 +106,7 @@ function optionsOf(flags: CurveFlags): CurveOptions {
       inertiaKgM2: quantity('inertia', flags.inertia, 'inertia') ?? null,
       sensorLagS: quantity('lag', flags.lag, 'time') ?? null,
       ratio: ratioOf(flags.ratio),
-      torqueIs: { air: airOf(flags.torqueIs), inertia: flags.torqueInertia },
+      torqueIs: { air: airOf(flags.torqueIs ?? 'observed'), inertia: flags.torqueInertia ?? 'out' },
       calibrationRelSd: NEW_CELL.calibrationRelSd,
     },
     engine: {

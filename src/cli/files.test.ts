@@ -117,6 +117,16 @@ describe('pullbook curve', () => {
     expect(await factor('--torque-is', 'SAE 60F dry')).toBe(1);
   });
 
+  it('says what it took a silent header for, and no more once it was told', async () => {
+    const marks = async (...more: string[]) =>
+      JSON.stringify(
+        (await called({ 'a.csv': speedTable() }, 'curve', '--json', 'a.csv', ...more)).objects()[0]!
+          .marks,
+      );
+    expect(await marks()).toMatch(/taken as observed/);
+    expect(await marks('--torque-is', 'observed')).not.toMatch(/taken as observed/);
+  });
+
   it('shows a table with both units families', async () => {
     const us = await called({ 'a.csv': speedTable() }, 'curve', 'a.csv');
     expect(us.out()).toMatch(/peak torque\s+309\.\d lb-ft at 4[34]\d\d rpm/);

@@ -92,13 +92,13 @@ function programFor(io: CommandIo, act: Act): Command {
     .option('--ratio <number>', 'brake turns per crank turn')
     .option(
       '--torque-is <air>',
-      'what the torque column holds where its header is silent: observed, or a standard',
-      'observed',
+      'what the torque column holds where its header is silent: observed (taken unless said), or a standard',
     )
     .addOption(
-      new Option('--torque-inertia <word>', 'whether that torque has the inertia put back')
-        .choices(['in', 'out'])
-        .default('out'),
+      new Option(
+        '--torque-inertia <word>',
+        'whether that torque has the inertia put back (out unless said)',
+      ).choices(['in', 'out']),
     )
     .option('--displacement <quantity>', 'for BMEP and VE, such as "5.445 L"')
     .option('--fuel <name>', 'for lambda and fuel flow', 'gasoline')
