@@ -91,7 +91,7 @@ function makeFolder(folder: string): void {
     mkdirSync(folder, { recursive: true });
   } catch (error) {
     throw new StoreError(
-      `The folder ${folder} cannot be made; choose another one with --folder or PULLBOOK_HOME.`,
+      `The folder ${folder} cannot be made; choose another one with --data or PULLBOOK_HOME.`,
       { file: folder },
       error,
     );

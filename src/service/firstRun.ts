@@ -2,6 +2,7 @@
 import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { StoreError } from '../errors.ts';
 import { openRecord, type PullbookRecord, restoreRecord } from '../record/index.ts';
 import { importRunFile } from './importRunFile.ts';
 
@@ -16,7 +17,7 @@ export type DemoLoader = (
   onProgress?: (done: number, total: number) => void,
 ) => Promise<void>;
 
-/** Loads the demo into a folder that has no record yet. @throws StoreError when the folder cannot be written or is in use */
+/** Loads the demo into a folder that has no record yet; a demo that breaks off is said and left away. @throws StoreError when the folder cannot be written or is in use */
 export async function firstRun(
   folder: string,
   demo: DemoLoader | null | undefined,
@@ -42,6 +43,11 @@ export async function firstRun(
     );
     await record.close();
     restoreRecord(folder, join(workshop, 'pullbook.sqlite'), new Date());
+  } catch (error) {
+    // A shop must not be kept from its work by a demo; a disk that refuses will refuse the shop too.
+    if (error instanceof StoreError) throw error;
+    const why = error instanceof Error ? error.message : String(error);
+    say(`the demo shop could not be loaded (${why}); starting with an empty shop`);
   } finally {
     await record.close();
     rmSync(workshop, { recursive: true, force: true });

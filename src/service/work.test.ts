@@ -96,6 +96,21 @@ describe('importing over HTTP', () => {
       );
     }));
 
+  it('keeps a hostile file name as text, everywhere it comes back', () =>
+    withApp(async (asked) => {
+      const { day } = await aDay(asked);
+      const name = `a"b'\r\nset-cookie: x=1<script>alert(1)</script>/../../*.csv`;
+      const answer = await post(asked, day.id, name, sweep());
+      expect(answer.status).toBe(201);
+      const { recording, pulls } = (await answer.json()) as ImportedFile;
+      expect(await asked.json('GET', `/pulls/${pulls[0]!.id}`)).toMatchObject({ fileName: name });
+      const bytes = await asked.ask('GET', `/api/v1/recordings/${recording.sha256}/bytes`);
+      expect(bytes.headers.get('set-cookie')).toBeNull();
+      const header = bytes.headers.get('content-disposition')!;
+      expect(header).toMatch(/^attachment; filename\*=UTF-8''[\w.%!~-]+$/);
+      expect(decodeURIComponent(header.split("''")[1]!)).toBe(name);
+    }));
+
   it('takes the lead from a channel that holds one', () =>
     withApp(async (asked) => {
       const { day } = await aDay(asked);

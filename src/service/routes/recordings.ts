@@ -22,6 +22,13 @@ export interface UploadOptions {
 const soFar = (fileName: string, error: unknown) =>
   error instanceof UnknownColumnsError ? { understood: understoodSoFar(fileName, error) } : {};
 
+/** A file name as a header may carry it: RFC 5987 leaves fewer characters alone than encodeURIComponent. */
+const headerText = (text: string) =>
+  encodeURIComponent(text).replace(
+    /['()*]/g,
+    (letter) => `%${letter.charCodeAt(0).toString(16).toUpperCase()}`,
+  );
+
 function fileRefusal(c: Context, fileName: string, error: unknown) {
   if (!(error instanceof UnknownColumnsError)) throw error;
   const { status, error: refused } = refusalOf(error);
@@ -149,7 +156,7 @@ export function serveRecordings(
     return new Response(body, {
       headers: {
         'content-type': 'application/octet-stream',
-        'content-disposition': `attachment; filename*=UTF-8''${encodeURIComponent(recording.fileName)}`,
+        'content-disposition': `attachment; filename*=UTF-8''${headerText(recording.fileName)}`,
       },
     }) as never;
   });
