@@ -7,6 +7,7 @@ import {
   standardAtmosphere,
   vapourPressureFromHumidityPa,
   vapourPressureFromHumidityRatioPa,
+  vapourPressureFromWetBulbPa,
 } from '../src/trade/index.ts';
 
 /** Independent: psychrolib 1.1.1 (npm), after ASHRAE Handbook Fundamentals 2017 chapter 1. */
@@ -18,6 +19,7 @@ interface Psychrolib {
   GetHumRatioFromRelHum(celsius: number, humidity: number, pressurePa: number): number;
   GetVapPresFromHumRatio(ratio: number, pressurePa: number): number;
   GetMoistAirDensity(celsius: number, ratio: number, pressurePa: number): number;
+  GetHumRatioFromTWetBulb(celsius: number, wetBulb: number, pressurePa: number): number;
   GetStandardAtmPressure(altitudeM: number): number;
 }
 const psychrolib = createRequire(import.meta.url)('psychrolib') as Psychrolib;
@@ -66,6 +68,35 @@ describe('humid air against psychrolib over −10 to 50 °C', () => {
             ),
           ).toBeLessThan(1e-12);
         }
+  });
+
+  it('wet bulb: the psychrometer equation follows the adiabatic saturation that ASHRAE computes', () => {
+    const oursAt = (t: number, wetBulb: number, pressureAbsPa: number) =>
+      humidityRatio(
+        pressureAbsPa,
+        vapourPressureFromWetBulbPa({
+          pressureAbsPa,
+          temperatureK: t + 273.15,
+          wetBulbK: wetBulb + 273.15,
+        }),
+      );
+    // ASHRAE's own figure: 30 °C, wet bulb 25 °C, 95461 Pa → 0.0192281 kg/kg, to 3e-4 (psychrolib's tests, SI).
+    expect(apart(psychrolib.GetHumRatioFromTWetBulb(30, 25, 95_461), 0.0192281)).toBeLessThan(3e-4);
+    for (const [t, wetBulb] of [
+      [15, 10],
+      [20, 15],
+      [25, 18],
+      [30, 25],
+      [38, 24],
+    ] as const)
+      for (const pressurePa of pressures) {
+        const theirs = psychrolib.GetHumRatioFromTWetBulb(t, wetBulb, pressurePa);
+        // A real psychrometer is not quite an adiabatic saturator: its coefficient is measured, theirs derived.
+        // 0.0005 kg/kg is 80 Pa of vapour, 0.08 % of power.
+        expect(Math.abs(oursAt(t, wetBulb, pressurePa) - theirs), `${t}/${wetBulb}`).toBeLessThan(
+          5e-4,
+        );
+      }
   });
 
   it('density agrees to 5e-5: ASHRAE rounds its gas constant and 1.607858', () => {
