@@ -15,7 +15,7 @@ describe('the way through the browser', () => {
   let dayUrl = '';
   const dayId = () => dayUrl.split('/').at(-1)!;
   const { pulls } = simulateDay({ ...dayOfKind('plain', 7), rateHz: 20 });
-  const files = pulls.slice(0, 3).map((pull, at) => ({
+  const files = pulls.slice(0, 4).map((pull, at) => ({
     name: `run ${at + 1}.csv`,
     bytes: runFileBytes(pull, DIALECTS['comma us']),
   }));
@@ -67,7 +67,10 @@ describe('the way through the browser', () => {
     await page.getByRole('button', { name: 'New build' }).click();
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.getByRole('heading', { level: 1, name: 'Workbench four, Build 1' }).waitFor();
+    await stand.record.cells.create({ name: 'A cell nobody described' });
+    await page.reload();
     await page.getByRole('button', { name: 'New test day' }).click();
+    await page.getByLabel('Cell').selectOption({ label: 'A cell nobody described' });
     await page.getByRole('button', { name: 'Open the day' }).click();
     await page.getByText('Drop the day’s run files here').waitFor();
     dayUrl = page.url();
@@ -112,11 +115,14 @@ describe('the way through the browser', () => {
   });
 
   it('asks once what the headers do not say, and remembers the answer for this cell', async () => {
-    const question = page.locator('fieldset').filter({ hasText: 'Torque' }).first();
-    if ((await question.count()) > 0) {
-      await question.getByRole('button').first().click();
-      await page.getByText(/Remembered for/).waitFor();
-    }
+    const question = page.getByRole('group', { name: /^What does "Torque \(lb-ft\)" hold/ });
+    await question.getByRole('button', { name: /^As the brake held it/ }).click();
+    await page.getByText('Remembered for A cell nobody described').waitFor();
+    await question.waitFor({ state: 'detached' });
+    await dropFiles(page.locator('main > div').first(), [files[3]!]);
+    await page.getByRole('region', { name: 'Files' }).getByText('run 4.csv').waitFor();
+    await page.getByRole('link', { name: /run 4\.csv/ }).waitFor();
+    expect(await question.count()).toBe(0);
   });
 
   it('fixes a header, for this and every file of its shape', async () => {
@@ -132,14 +138,14 @@ describe('the way through the browser', () => {
   });
 
   it('sets leads by a column pasted from a spreadsheet, and says which cell it cannot take', async () => {
-    await paste(cell(1, 'Lead'), '24\t0.87\r\n26\t0.88\r\nplenty\t0.87\r\n');
+    await paste(cell(1, 'Lead'), '24\t0.87\r\n26\t0.88\r\nplenty\t0.87\r\n30\t0.87\r\n');
     await page.getByText('“plenty” is not a number').waitFor();
-    await page.getByText('Pasted into 3 pulls').waitFor();
+    await page.getByText('Pasted into 4 pulls').waitFor();
     await cell(3, 'Lead').fill('28');
     await cell(3, 'Lead').press('Enter');
     await eventually(async () =>
       (await stand.record.pulls.list({ dayId: dayId() })).map((one) => one.leadDeg),
-    ).toEqual([24, 26, 28]);
+    ).toEqual([24, 26, 28, 30]);
   });
 
   it('walks the table by keys', async () => {
@@ -158,11 +164,11 @@ describe('the way through the browser', () => {
   it('leaves a pull out with a reason, and takes that back', async () => {
     await cell(2, 'Left out because').fill('throttle was not open');
     await cell(2, 'Left out because').press('Enter');
-    await page.getByText('2 pulls counted, 1 left out').waitFor();
+    await page.getByText('3 pulls counted, 1 left out').waitFor();
     await undo();
     await page.getByText('all counted').waitFor();
     const kept = await stand.record.pulls.list({ dayId: dayId() });
-    expect(kept.map((pull) => pull.excludedBecause)).toEqual([null, null, null]);
+    expect(kept.map((pull) => pull.excludedBecause)).toEqual([null, null, null, null]);
   });
 
   it('shows the same in other units, another standard and the other theme, at once', async () => {

@@ -15,7 +15,7 @@ import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
-import { count, nameOfStandard } from '../../shell/words.ts';
+import { count } from '../../shell/words.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
 import { DropZone, FileList } from './drop-zone.tsx';
@@ -120,7 +120,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
       <Overlay
         all={all}
         scenario={`${engine.name}, ${build.name}, ${dayLabel(day)}`}
-        standardWords={shown === 'none' ? 'As observed' : `In the air of ${nameOfStandard(shown)}`}
+        standard={shown}
         band={band}
         onBand={onBand}
       />

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BandRpm } from '../../api/types.gen.ts';
+import type { AirStandard, BandRpm } from '../../api/types.gen.ts';
 import {
   BandPicker,
   ChartFrame,
@@ -9,19 +9,20 @@ import {
   useZoom,
 } from '../../charts/index.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
+import { airInWords } from './air-words.ts';
 import styles from './overlay.module.css';
 import { labelOf, type PullWithCurve, seriesOf, speedsOf } from './series.ts';
 
 interface OverlayProps {
   readonly all: readonly PullWithCurve[];
   readonly scenario: string;
-  readonly standardWords: string;
+  readonly standard: AirStandard;
   readonly band: BandRpm | null;
   readonly onBand: (band: BandRpm) => void;
 }
 
 /** The day's curves over one another, and under them the band of speeds that counts. */
-export function Overlay({ all, scenario, standardWords, band, onBand }: OverlayProps) {
+export function Overlay({ all, scenario, standard, band, onBand }: OverlayProps) {
   const { units } = usePreferences();
   const [cursorRpm, setCursorRpm] = useState<number | null>(null);
   const pulls = all.map((one) => one.pull);
@@ -34,7 +35,10 @@ export function Overlay({ all, scenario, standardWords, band, onBand }: OverlayP
     <div className="panel">
       <ChartFrame
         title="Curves of the day"
-        subtitle={`${standardWords}. The band of each line is where its curve lies with 95 % confidence.`}
+        subtitle={`${airInWords(
+          all.flatMap((one) => one.curve ?? []),
+          standard,
+        )} The band of each line is where its curve lies with 95 % confidence.`}
         scenario={scenario}
         table={() => curveTable(series, units)}
         zoom={zoom}

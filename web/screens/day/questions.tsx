@@ -1,10 +1,16 @@
-import { Button } from '@mantine/core';
+import { Button, NativeSelect } from '@mantine/core';
 import { useQueries } from '@tanstack/react-query';
 import { useState } from 'react';
-import { useChange } from '../../api/changes.ts';
+import { asSentence, useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { understoodQuery } from '../../api/queries.ts';
-import type { Pull, RememberedOptions, StoredRecording, Understood } from '../../api/types.gen.ts';
+import type {
+  Pull,
+  Question,
+  RememberedOptions,
+  StoredRecording,
+  Understood,
+} from '../../api/types.gen.ts';
 import { mergeAnswers } from './answers.ts';
 import { MappingSheet } from './mapping-sheet.tsx';
 import styles from './questions.module.css';
@@ -55,24 +61,14 @@ export function Questions({ cell, recordings, pulls }: QuestionsProps) {
         of.questions.map((question) => (
           <fieldset key={`${of.shape}${question.key}`} className={styles.question}>
             <legend>{question.sentence}</legend>
-            <p className="quiet">{question.meanwhile}</p>
-            <div className="acts">
-              {question.choices.map((choice) => (
-                <Button
-                  key={choice.label}
-                  variant="default"
-                  loading={remember.isPending}
-                  onClick={() =>
-                    remember.mutate({
-                      shape: of.shape,
-                      answers: mergeAnswers(of.answers, choice.answer),
-                    })
-                  }
-                >
-                  {choice.label}
-                </Button>
-              ))}
-            </div>
+            <p className="quiet">Until it is answered it counts as {question.meanwhile}.</p>
+            <Choices
+              choices={question.choices}
+              busy={remember.isPending}
+              choose={(answer) =>
+                remember.mutate({ shape: of.shape, answers: mergeAnswers(of.answers, answer) })
+              }
+            />
           </fieldset>
         )),
       )}
@@ -104,6 +100,48 @@ export function Questions({ cell, recordings, pulls }: QuestionsProps) {
         />
       )}
     </section>
+  );
+}
+
+interface ChoicesProps {
+  readonly choices: Question['choices'];
+  readonly busy: boolean;
+  readonly choose: (answer: RememberedOptions) => void;
+}
+
+/** So many choices stand as buttons; the rarer ones wait in a list beside them. */
+const AS_BUTTONS = 2;
+
+function Choices({ choices, busy, choose }: ChoicesProps) {
+  const rare = choices.slice(AS_BUTTONS);
+  return (
+    <div className={styles.choices}>
+      {choices.slice(0, AS_BUTTONS).map((choice) => (
+        <Button
+          key={choice.label}
+          variant="default"
+          disabled={busy}
+          onClick={() => choose(choice.answer)}
+        >
+          {asSentence(choice.label).slice(0, -1)}
+        </Button>
+      ))}
+      {rare.length > 0 && (
+        <NativeSelect
+          aria-label="Another answer"
+          disabled={busy}
+          value=""
+          onChange={(event) => {
+            const choice = rare[Number(event.currentTarget.value)];
+            if (choice !== undefined) choose(choice.answer);
+          }}
+          data={[
+            { value: '', label: 'Something else …' },
+            ...rare.map((choice, at) => ({ value: String(at), label: choice.label })),
+          ]}
+        />
+      )}
+    </div>
   );
 }
 

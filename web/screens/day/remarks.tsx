@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
-import type { Mark } from '../../api/types.gen.ts';
+import { Fragment } from 'react';
+import type { Mark, Pull } from '../../api/types.gen.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
 import { labelOf, type PullWithCurve } from './series.ts';
 
@@ -26,14 +27,7 @@ export function MarkLine({ mark, children }: { mark: Mark; children?: React.Reac
 /** What the pulls of a day say against themselves, gravest first; mere notes stay on the page of the pull. */
 export function Remarks({ all }: { all: readonly PullWithCurve[] }) {
   const pulls = all.map((one) => one.pull);
-  const order = ['stop', 'look again'] as const;
-  const lines = order.flatMap((severity) =>
-    all.flatMap(({ pull, curve }) =>
-      (curve?.marks ?? [])
-        .filter((mark) => mark.severity === severity)
-        .map((mark) => ({ pull, mark })),
-    ),
-  );
+  const lines = remarksOf(all);
   if (lines.length === 0) return null;
   return (
     <section className="panel" aria-labelledby="remarks">
@@ -41,13 +35,38 @@ export function Remarks({ all }: { all: readonly PullWithCurve[] }) {
         <h2 id="remarks">Worth a second look</h2>
       </header>
       <ul className="marks">
-        {lines.map(({ pull, mark }) => (
-          <MarkLine key={`${pull.id}${mark.kind}${mark.sentence}`} mark={mark}>
-            <Link to={`/pulls/${pull.id}`}>{labelOf(pull, pulls).replace(/^pull/, 'Pull')}</Link>
+        {lines.map(({ mark, of }) => (
+          <MarkLine key={`${mark.severity}${mark.sentence}`} mark={mark}>
+            {of.map((pull, at) => (
+              <Fragment key={pull.id}>
+                {at > 0 && ', '}
+                <Link to={`/pulls/${pull.id}`}>{labelOf(pull, pulls)}</Link>
+              </Fragment>
+            ))}
             {': '}
           </MarkLine>
         ))}
       </ul>
     </section>
   );
+}
+
+interface Remark {
+  readonly mark: Mark;
+  readonly of: readonly Pull[];
+}
+
+/** Gravest first; what several pulls say in the same words is said once for all of them. */
+export function remarksOf(all: readonly PullWithCurve[]): readonly Remark[] {
+  const lines = new Map<string, { mark: Mark; of: Pull[] }>();
+  for (const severity of ['stop', 'look again'] as const)
+    for (const { pull, curve } of all)
+      for (const mark of curve?.marks ?? []) {
+        if (mark.severity !== severity) continue;
+        const key = `${severity}${mark.sentence}`;
+        const line = lines.get(key);
+        if (line === undefined) lines.set(key, { mark, of: [pull] });
+        else line.of.push(pull);
+      }
+  return [...lines.values()];
 }

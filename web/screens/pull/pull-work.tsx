@@ -7,7 +7,7 @@ import { ChartFrame, CurveChart, curveTable, useZoom } from '../../charts/index.
 import { Facts, useFigures } from '../../shell/figures.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
-import { nameOfStandard } from '../../shell/words.ts';
+import { airInWords } from '../day/air-words.ts';
 import { WATCHED_WORDS } from '../day/cells.ts';
 import overlay from '../day/overlay.module.css';
 import { speed } from '../day/overlay.tsx';
@@ -119,11 +119,9 @@ function OneCurve({ pull, curve, scenario, label }: OneCurveProps) {
     <div className="panel">
       <ChartFrame
         title="The curve"
-        subtitle={
-          curve.standard === 'none'
-            ? 'As observed.'
-            : `In the air of ${nameOfStandard(curve.standard)}, factor ${curve.correctionFactor.toFixed(4)}.`
-        }
+        subtitle={`${airInWords([curve], curve.standard)}${
+          curve.correctionFactor === 1 ? '' : ` Factor ${curve.correctionFactor.toFixed(4)}.`
+        }`}
         scenario={scenario}
         table={() => curveTable(series, units)}
         zoom={zoom}
