@@ -155,7 +155,7 @@ export function six(): DemoEngine {
           compressionRatio: 9.4,
         },
         days: [
-          day(6101, AS_IT_CAME, [30, 30, 32], 11, {
+          day(6102, AS_IT_CAME, [30, 30, 32], 11, {
             prefix: 'six-a',
             startMinute: 9 * 60 + 40,
             notes: ['owner’s own setting', 'same again, to see how the cell repeats', ''],
@@ -205,7 +205,7 @@ export function six(): DemoEngine {
             ladder: null,
             decisions: [],
           }),
-          day(6303, REFRESHED, [24, 26, 28, 30, 32, 34, 28], 15, {
+          day(6311, REFRESHED, [24, 26, 28, 30, 32, 34, 28], 15, {
             prefix: 'six-c',
             startMinute: 9 * 60 + 20,
             notes: [
