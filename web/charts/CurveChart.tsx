@@ -4,7 +4,7 @@ import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
 import { XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { type Outside, outside, plain, rpm, withUnit } from './numbers.ts';
+import { type Outside, outside, plain, rpm, threeFigures, withUnit } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
@@ -255,7 +255,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
                   <tspan fontWeight={400} fill={palette.muted}>
                     {one.label}
                   </tspan>
-                  <tspan dx={label * 0.5}>{plain(reading, 0)}</tspan>
+                  <tspan dx={label * 0.5}>{plain(reading, threeFigures(reading))}</tspan>
                 </>
               )}
             </Label>
@@ -295,7 +295,7 @@ function sentenceAt(
     const nm = valueAt(one.speedRpm, one.torqueNm, at);
     const watt = valueAt(one.speedRpm, one.powerW, at);
     if (nm === null || watt === null) return `${one.label}: not run here`;
-    return `${one.label}: ${withUnit(plain(torque.of(nm), 0), torque.symbol)}, ${withUnit(plain(power.of(watt), 0), power.symbol)}`;
+    return `${one.label}: ${withUnit(plain(torque.of(nm), threeFigures(torque.of(nm))), torque.symbol)}, ${withUnit(plain(power.of(watt), threeFigures(power.of(watt))), power.symbol)}`;
   });
   return `${rpm(at)}. ${parts.join('. ')}`;
 }

@@ -47,7 +47,7 @@ export function GainChart(props: GainChartProps) {
   };
   const rowHeight = plot.height / Math.max(1, steps.length);
   const x = linear(zoom?.domain ?? full, [plot.left, plot.left + plot.width]);
-  const range = gainRange(steps);
+  const range = gainRange(steps, band);
   const cursorPx =
     cursorRpm === null || cursorRpm < x.domain()[0]! || cursorRpm > x.domain()[1]!
       ? null
@@ -66,7 +66,7 @@ export function GainChart(props: GainChartProps) {
         plot={plot}
         scale={x}
         grid={false}
-        drop={7}
+        drop={7 + small * 0.35}
         label="engine speed, rpm"
         avoid={[...band.map((at) => x(at)), ...(cursorPx === null ? [] : [cursorPx])]}
       />
@@ -102,7 +102,7 @@ export function GainChart(props: GainChartProps) {
         <g data-screen-only="">
           <Label
             x={cursorPx}
-            y={plot.height + 7 + small * 1.25}
+            y={plot.height + 7 + small * 1.6}
             size={small}
             bold
             anchor="middle"
@@ -135,13 +135,14 @@ export function GainChart(props: GainChartProps) {
   );
 }
 
-/** One scale for all rows: holds every line and what chance could do; the wide ends of bands may run out. */
-function gainRange(steps: readonly StepAnswer[]): Span {
-  const lines = steps.flatMap((step) => [
-    step.bySpeed.gainPercent,
-    step.bySpeed.chancePercent,
-    step.bySpeed.chancePercent.map((value) => -value),
-  ]);
+/** One scale for all rows: holds every line, and what chance could do where it counts; wide ends may run out. */
+function gainRange(steps: readonly StepAnswer[], [from, to]: Span): Span {
+  const lines = steps.flatMap(({ bySpeed }) => {
+    const chance = bySpeed.chancePercent.filter(
+      (_, at) => bySpeed.speedRpm[at]! >= from && bySpeed.speedRpm[at]! <= to,
+    );
+    return [bySpeed.gainPercent, chance, chance.map((value) => -value)];
+  });
   const [low, high] = extentOf(...lines, [-1, 1])!;
   const room = (high - low) * 0.12;
   return [low - room, high + room];

@@ -4,7 +4,16 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
 import { Hatch, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { estimate, interval, type Outside, percent, plain, setting, withUnit } from './numbers.ts';
+import {
+  estimate,
+  interval,
+  type Outside,
+  percent,
+  plain,
+  setting,
+  threeFigures,
+  withUnit,
+} from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
@@ -86,7 +95,11 @@ export function ResponseChart(props: ResponseChartProps) {
   const inside = (watt: number) => clamp(y(power.of(watt)), plot.top - 4, plot.top + plot.height);
   const at = (value: number) => valueAt(response.setting, response.meanPowerW, value);
   const { knee } = answer;
-  const kneeKnown = knee.value !== null && knee.low !== null && knee.high !== null;
+  const past = (value: number) =>
+    limit?.value != null &&
+    (safeDirection === 'lower' ? value >= limit.value : value <= limit.value);
+  const kneeKnown =
+    knee.value !== null && knee.low !== null && knee.high !== null && !past(knee.value);
   const kneeWatt = kneeKnown ? at(knee.value!) : null;
   const foot: Plot = { ...plot, height: plot.height + label * 2.4 };
 
@@ -435,14 +448,15 @@ function readingText(
   if (mean === null || mean === undefined) return `${estimate(at, unit)}: nothing known here`;
   const top = Math.max(...meanPowerW);
   const given = (1 - mean / top) * 100;
-  const band = `${plain(power.of(low!), 0)} to ${plain(power.of(high!), 0)}`;
-  return `${estimate(at, unit)}: ${withUnit(plain(power.of(mean), 0), power.symbol)} (${band}), ${percent(given)} below the top`;
+  const decimals = threeFigures(power.of(mean));
+  const band = `${plain(power.of(low!), decimals)} to ${plain(power.of(high!), decimals)}`;
+  return `${estimate(at, unit)}: ${withUnit(plain(power.of(mean), decimals), power.symbol)} (${band}), ${percent(given)} below the top`;
 }
 
 function summaryOf({ answer, uses, unit, power }: ResponseChartProps): string {
   const pulls = answer.dots.map(
     (one) =>
-      `${setting(one.setting, unit)} ${plain(power.of(one.meanPowerW.value), 0)} ${power.symbol}`,
+      `${setting(one.setting, unit)} ${plain(power.of(one.meanPowerW.value), threeFigures(power.of(one.meanPowerW.value)))} ${power.symbol}`,
   );
   const left = uses.map((use) => `${setting(use.value, unit)} for ${use.name}`).join(', ');
   const limit = answer.limit?.value == null ? '' : ` Limit ${estimate(answer.limit.value, unit)}.`;

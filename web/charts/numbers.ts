@@ -67,6 +67,10 @@ export function withUnit(text: string, unit: string): string {
   return text === UNKNOWN || unit === '' ? text : `${text}${THIN}${unit}`;
 }
 
+/** Decimals that leave three figures to a number of this size: `29.3`, `412`. */
+export const threeFigures = (value: number): number =>
+  Math.abs(value) < 9.95 ? 2 : Math.abs(value) < 99.5 ? 1 : 0;
+
 /** How inside values become figures on an axis: unit, factor and usual decimals of a kind. */
 export interface Outside {
   readonly symbol: string;

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { LadderInput, LadderPull } from '../../src/ladder/types.ts';
 import type { Mark, Peak } from '../../src/pull/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import { type Outside, outside, plain, setting, UNKNOWN } from '../charts/numbers.ts';
+import { type Outside, outside, plain, setting, threeFigures, UNKNOWN } from '../charts/numbers.ts';
 import { extentOf } from '../charts/scale.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
@@ -128,16 +128,17 @@ function PeakCells({
   if (peak === null) {
     return (
       <>
-        <td>{typed === null ? UNKNOWN : plain(unit.of(typed), 0)}</td>
+        <td>{typed === null ? UNKNOWN : plain(unit.of(typed), threeFigures(unit.of(typed)))}</td>
         <td>{UNKNOWN}</td>
       </>
     );
   }
+  const value = unit.of(peak.value);
   const half = unit.of((peak.high - peak.low) / 2);
   return (
     <>
       <td>
-        {plain(unit.of(peak.value), 0)} <small>± {plain(half, half < 0.95 ? 1 : 0)}</small>
+        {plain(value, threeFigures(value))} <small>± {plain(half, half < 0.95 ? 1 : 0)}</small>
       </td>
       <td>{plain(peak.speedRpm, 0)}</td>
     </>

@@ -41,7 +41,7 @@ describe('words of the ladder', () => {
     ]);
     expect(bestInWords({ value: null, low: 29.6, high: null }, KIND)).toEqual([
       '≥ 29.6°',
-      'not reached yet',
+      'no upper end yet',
     ]);
     expect(bestInWords({ value: null, low: null, high: null }, KIND)[0]).toBe('not known');
   });

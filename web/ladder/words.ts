@@ -54,8 +54,8 @@ export function bestInWords(
   if (best.value !== null) return [estimate(best.value, kind.unit, decimals), span];
   if (best.low === null && best.high === null) return ['not known', 'the ladder does not say yet'];
   return best.high === null
-    ? [`≥ ${estimate(best.low, kind.unit, decimals)}`, 'not reached yet']
-    : [`≤ ${estimate(best.high, kind.unit, decimals)}`, 'not closed in yet'];
+    ? [`≥ ${estimate(best.low, kind.unit, decimals)}`, 'no upper end yet']
+    : [`≤ ${estimate(best.high, kind.unit, decimals)}`, 'no lower end yet'];
 }
 
 /** How well the cell repeats, in a sentence that says where it comes from. */
