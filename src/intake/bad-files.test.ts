@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type ErrorPlace, FormatError, InputError, type PullbookError } from '../errors.ts';
+import { type ErrorPlace, FormatError, InputError, PullbookError } from '../errors.ts';
 import { type ReadOptions, readRunFile } from './index.ts';
 
 async function refusal(
@@ -187,7 +187,7 @@ describe('bad files are refused with place, found and expected', () => {
 
   it('a line that never ends', async () => {
     const { message } = await refusal(`${GOOD}${'1'.repeat(6_000_000)}`);
-    expect(message).toMatch(/longer than 4 MB/);
+    expect(message).toMatch(/longer than 1 MB/);
   });
 
   it('a quote that is never closed keeps to its line', async () => {
@@ -201,6 +201,22 @@ describe('bad files are refused with place, found and expected', () => {
     );
     expect(place.found!.length).toBeLessThanOrEqual(80);
     expect(place.found).not.toMatch(/\p{Cc}/u);
+  });
+
+  it.each([
+    ['blanks in a row', GOOD.replace(row(70), `a${' '.repeat(900_000)}b`)],
+    ['blanks in the header', GOOD.replace('RPM', `RPM${' '.repeat(200_000)}x`)],
+    ['brackets in the header', GOOD.replace('RPM', '('.repeat(100_000))],
+    ['commas', ','.repeat(250_000)],
+    ['quotes', '"'.repeat(250_000)],
+    ['quotes and commas', '",'.repeat(120_000)],
+    ['dashes', '-\n'.repeat(120_000)],
+    ['digits', `${HEADER}\n${'9'.repeat(250_000)},1,2\n`],
+    ['short lines', '1,2\na\n'.repeat(40_000)],
+  ])('endless %s come to an answer', async (_, text) => {
+    await readRunFile(new TextEncoder().encode(text), { fileName: 'bad.csv' }).catch((error) => {
+      expect(error).toBeInstanceOf(PullbookError);
+    });
   });
 
   it('a file that is not there', async () => {

@@ -3,6 +3,7 @@ const LONGEST = 120;
 /** Text from a file made fit to show: control and direction marks gone, white space single, length capped. */
 export function shown(text: string, longest = LONGEST): string {
   const clean = text
+    .slice(0, longest * 10)
     .replace(/[\p{Cc}\p{Zs}\p{Zl}\p{Zp}]+/gu, ' ')
     .replace(/[\p{Cf}\p{Cs}\ufffe\uffff]/gu, '')
     .replace(/ {2,}/g, ' ')

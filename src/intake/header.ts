@@ -3,6 +3,10 @@ import { type Dimension, unitsSpelled as spelledExactly, type Unit } from '../un
 import { readBasis } from './basis.ts';
 import { quantityOfWords, quantityOfWordsAndDimension, wordsOf } from './names.ts';
 
+/** What is longer is text that somebody wrote, not a name: only its beginning is read. */
+const LONGEST_READ = 200;
+const LONGEST_UNIT = 40;
+
 /** Everything one header says, before the values were looked at. */
 export interface HeaderReading {
   readonly quantity: Quantity;
@@ -46,6 +50,7 @@ export const DIMENSIONS: Readonly<Record<Quantity, readonly Dimension[]>> = {
 
 /** Standard and actual cubic feet a minute are one unit; which air they count is the channel's affair. */
 function unitsSpelled(text: string): readonly Unit[] {
+  if (text.length > LONGEST_UNIT) return [];
   return spelledExactly(text.replace(/^\s*[sa](?=cfm\b)/i, ''));
 }
 
@@ -62,7 +67,10 @@ export function unitFor(text: string, quantity: Quantity): Unit | null {
  * @param unitCell  what a row of units holds for the column, '' for nothing
  */
 export function readHeader(header: string, unitCell = ''): HeaderReading {
-  const { name, unitText, brackets } = takeApart(header, unitCell);
+  const { name, unitText, brackets } = takeApart(
+    header.slice(0, LONGEST_READ),
+    unitCell.slice(0, LONGEST_UNIT),
+  );
   const stated = unitText === null ? null : (unitsSpelled(unitText)[0] ?? null);
   const named = recognise(name);
   let quantity: Quantity | null = named;

@@ -5,6 +5,7 @@ import { dayOrder, looksLikeClock } from './clock.ts';
 import { countCells, type HeadRecord, isDataRow, sniffDialect } from './dialect.ts';
 import { quoted } from './display.ts';
 import { quantityOfWords, wordsOf } from './names.ts';
+import { MOST_COLUMNS } from './types.ts';
 
 /** Where what stands in a text table. */
 export interface Layout {
@@ -25,6 +26,7 @@ export interface Layout {
 }
 
 const SAMPLE_ROWS = 400;
+const LONGEST_UNIT = 40;
 
 /** Finds delimiter, decimal mark, header, row of units and the kind of each column from the head of a file. */
 export function findLayout(
@@ -87,7 +89,7 @@ export function findLayout(
 
 /** A row of words as one key, whatever its case and trailing delimiters. */
 export function rowKey(cells: readonly string[]): string {
-  return cells.join('\t').toLowerCase().replace(/\s+$/, '');
+  return cells.join('\t').toLowerCase().trimEnd();
 }
 
 function refuseNoTable(records: readonly HeadRecord[], fileName: string): never {
@@ -106,17 +108,20 @@ function refuseNoTable(records: readonly HeadRecord[], fileName: string): never 
   );
 }
 
+/** The first of two rows of numbers that follow each other, or the only one there is. */
 function firstDataRow(rows: readonly string[][], dialect: Dialect, width: number): number {
-  const fits = (cells: readonly string[] | undefined) =>
-    cells !== undefined && fitsWidth(cells, width) && isDataRow(cells, dialect.decimal);
-  let only = -1;
-  for (let at = 0; at < rows.length; at++) {
-    if (!fits(rows[at])) continue;
-    if (only === -1) only = at;
-    const next = rows.slice(at + 1).find((cells) => cells.some((cell) => cell !== ''));
-    if (next === undefined || fits(next)) return at;
+  const fits = (cells: readonly string[]) =>
+    fitsWidth(cells, width) && isDataRow(cells, dialect.decimal);
+  let first = -1;
+  let before = -1;
+  for (const [at, cells] of rows.entries()) {
+    if (cells.every((cell) => cell === '')) continue;
+    const isData = fits(cells);
+    if (isData && before !== -1) return before;
+    before = isData ? at : -1;
+    if (isData && first === -1) first = at;
   }
-  return only;
+  return before === -1 ? first : before;
 }
 
 /** As wide as the table, or wider by empty cells only. */
@@ -176,6 +181,10 @@ function isUnitRow(cells: readonly string[], loosely = false): boolean {
   let units = 0;
   let words = 0;
   for (const cell of cells) {
+    if (cell.length > LONGEST_UNIT) {
+      words++;
+      continue;
+    }
     const bare = cell.replace(/^[[({]\s*|\s*[\])}]$/g, '');
     if (bare === '' || isMissing(bare)) continue;
     if (findUnit(bare) !== undefined || /^(?:counts?|cnt|raw|text|n)$/i.test(bare)) units++;
@@ -185,7 +194,7 @@ function isUnitRow(cells: readonly string[], loosely = false): boolean {
 }
 
 function namesChannels(cells: readonly string[]): boolean {
-  return cells.filter((cell) => quantityOfWords(wordsOf(cell)) !== null).length >= 2;
+  return cells.filter((cell) => quantityOfWords(wordsOf(cell.slice(0, 200))) !== null).length >= 2;
 }
 
 function withoutEmptyEnd(cells: readonly string[]): readonly string[] {
@@ -213,6 +222,13 @@ function nameColumns(
       },
     );
   const length = Math.max(width, withoutEmptyEnd(cells).length);
+  if (length > MOST_COLUMNS)
+    throw new FormatError(`the table has ${length} columns, more than can be a run's`, {
+      file: fileName,
+      line: record.line,
+      found: `${length} columns`,
+      expected: `at most ${MOST_COLUMNS}`,
+    });
   return Array.from({ length }, (_, at) => {
     const name = (cells[at] ?? '').replace(/\s+/g, ' ').trim();
     return name === '' ? `column ${at + 1}` : name;

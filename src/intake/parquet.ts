@@ -7,13 +7,12 @@ import { clockSeconds } from './clock.ts';
 import { shown } from './display.ts';
 import { allBytes, type OpenedSource } from './source.ts';
 import { ColumnStore } from './store.ts';
-import { MAX_VALUES, type RawTable, type ReadOptions } from './types.ts';
+import { MAX_VALUES, MOST_COLUMNS, type RawTable, type ReadOptions } from './types.ts';
 
 /** Bytes that arrive as a stream are held whole, as a Parquet file is read from its end. */
 const LARGEST_IN_MEMORY = 200e6;
 /** Values decoded at a time. */
 const BATCH_VALUES = 4_000_000;
-const MOST_COLUMNS = 4096;
 
 type Kind = 'number' | 'clock' | 'text';
 

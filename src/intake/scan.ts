@@ -14,8 +14,9 @@ const EXACT = 9_007_199_254_740_992;
 const NUMBER = 0;
 const CLOCK = 1;
 const TEXT = 2;
-const BLOCK_ROWS = 2048;
-const LONGEST_LINE = 4 * 1024 * 1024;
+/** Small enough to stay in the processor's cache, whatever the number of columns. */
+const BLOCK_VALUES = 32_768;
+const LONGEST_LINE = 1024 * 1024;
 const MOST_NOTES = 100;
 
 const RETURN = 13;
@@ -32,7 +33,8 @@ export class RowScanner {
   private work = new Uint8Array(0);
   private carried = 0;
   private readonly block: Float64Array;
-  private readonly blockLines = new Uint32Array(BLOCK_ROWS);
+  private readonly blockLines: Uint32Array;
+  private readonly stride: number;
   private blockRows = 0;
   private readonly width: number;
   private readonly delimiter: number;
@@ -48,7 +50,9 @@ export class RowScanner {
     private readonly fileName: string,
   ) {
     this.width = layout.headers.length;
-    this.block = new Float64Array(this.width * BLOCK_ROWS);
+    this.stride = Math.max(16, Math.floor(BLOCK_VALUES / this.width));
+    this.block = new Float64Array(this.width * this.stride);
+    this.blockLines = new Uint32Array(this.stride);
     this.kinds = Uint8Array.from(layout.kinds, (kind) =>
       kind === 'number' ? NUMBER : kind === 'clock' ? CLOCK : TEXT,
     );
@@ -72,7 +76,7 @@ export class RowScanner {
     this.carried = length - end;
     if (this.carried > LONGEST_LINE)
       throw new FormatError(
-        `line ${this.line + 1} is longer than ${LONGEST_LINE / 1024 / 1024} MB: this is no table of a run`,
+        `line ${this.line + 1} is longer than 1 MB: this is no table of a run`,
         { file: this.fileName, line: this.line + 1, expected: 'one row a line' },
       );
     this.work.copyWithin(0, end, length);
@@ -89,13 +93,13 @@ export class RowScanner {
   }
 
   private flush(): void {
-    this.store.append(this.block, BLOCK_ROWS, this.blockRows, this.blockLines);
+    this.store.append(this.block, this.stride, this.blockRows, this.blockLines);
     this.blockRows = 0;
   }
 
   /** Whole lines from the start of the work buffer to `end`. */
   private scan(end: number): void {
-    const { work, block, kinds, width, delimiter, decimal, terminator } = this;
+    const { work, block, stride, kinds, width, delimiter, decimal, terminator } = this;
     const last = width - 1;
     let at = 0;
     while (this.linesToSkip > 0 && at < end) {
@@ -190,7 +194,7 @@ export class RowScanner {
           }
           if (!Number.isNaN(value)) present++;
         }
-        block[column * BLOCK_ROWS + row] = value;
+        block[column * stride + row] = value;
         byte = work[at]!;
         if (byte === delimiter && column < last) {
           column++;
@@ -217,7 +221,7 @@ export class RowScanner {
         continue;
       }
       this.blockLines[row] = this.line;
-      if (++row === BLOCK_ROWS) {
+      if (++row === stride) {
         this.blockRows = row;
         this.flush();
         row = 0;
@@ -291,7 +295,7 @@ export class RowScanner {
 
   private hasNumbers(column: number): boolean {
     for (let row = 0; row < this.blockRows; row++)
-      if (!Number.isNaN(this.block[column * BLOCK_ROWS + row]!)) return true;
+      if (!Number.isNaN(this.block[column * this.stride + row]!)) return true;
     return this.store.hasNumbers(column);
   }
 

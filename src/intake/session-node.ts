@@ -3,6 +3,7 @@ import { type Dimension, findUnit, parseQuantity } from '../units/index.ts';
 import { quoted, shown } from './display.ts';
 
 const LARGEST_SESSION = 4_000_000;
+const LONGEST_QUANTITY = 80;
 
 /** One value of a session file that knows its path, so that every refusal can name it. */
 export class SessionNode {
@@ -74,7 +75,9 @@ export class SessionNode {
 
   number(least: number, most: number): number {
     const value =
-      typeof this.value === 'string' ? Number(this.value.replace(/\s*:\s*1$/, '')) : this.value;
+      typeof this.value === 'string'
+        ? Number(this.value.slice(0, 40).replace(/ ?: ?1$/, ''))
+        : this.value;
     if (typeof value !== 'number' || !(value >= least && value <= most))
       return this.refuse(this.stands(), `a number from ${least} to ${most}`);
     return value;
@@ -102,7 +105,8 @@ export class SessionNode {
     bareUnit?: string,
   ): number {
     const text = typeof this.value === 'number' ? String(this.value) : this.value;
-    if (typeof text !== 'string') return this.refuse(this.stands(), 'a quantity with its unit');
+    if (typeof text !== 'string' || text.length > LONGEST_QUANTITY)
+      return this.refuse(this.stands(), 'a quantity with its unit');
     const assume = bareUnit === undefined ? undefined : findUnit(bareUnit, dimension);
     let value: number;
     try {

@@ -99,5 +99,7 @@ export interface RawColumn {
   readonly values: Float64Array;
 }
 
-/** Values kept at most unless told otherwise: 22 million doubles are 176 MB. */
-export const MAX_VALUES = 22_000_000;
+/** Values kept at most unless told otherwise: 18 million doubles are 144 MB. */
+export const MAX_VALUES = 18_000_000;
+/** More columns than any logger has channels. */
+export const MOST_COLUMNS = 4096;
