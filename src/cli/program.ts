@@ -1,5 +1,4 @@
 import { Command, CommanderError, Option } from 'commander';
-import packageJson from '../../package.json' with { type: 'json' };
 import { sentenceOf, UsageError } from '../errors.ts';
 import { AIR_STANDARDS } from '../trade/index.ts';
 import type { CurveFlags } from './curve.ts';
@@ -9,6 +8,7 @@ import type { LadderFlags } from './ladder.ts';
 import type { LookFlags } from './look.ts';
 import type { RecordFlags } from './record.ts';
 import type { ServeFlags } from './serve.ts';
+import { version } from './version.ts';
 
 const EXAMPLES = `
 Examples:
@@ -57,7 +57,7 @@ function programFor(io: CommandIo, act: Act): Command {
     .description(
       'The working book of a person who builds engines and proves them on a dynamometer.',
     )
-    .version(packageJson.version)
+    .version(version())
     .exitOverride()
     .configureOutput({ writeOut: io.out, writeErr: io.err, getOutHelpWidth: () => io.columns })
     .showHelpAfterError('(pullbook --help shows what there is)')

@@ -1,8 +1,8 @@
-import packageJson from '../../package.json' with { type: 'json' };
 import { UsageError } from '../errors.ts';
 import { startService } from '../service/index.ts';
 import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT } from './io.ts';
+import { version } from './version.ts';
 
 export interface ServeFlags {
   readonly data?: string;
@@ -22,7 +22,7 @@ export async function serve(flags: ServeFlags, io: CommandIo): Promise<number> {
   const maxUploadMb = wholeNumber('max-upload', flags.maxUpload, 1_000_000);
   const service = await startService({
     folder,
-    version: packageJson.version,
+    version: version(),
     say: (line) => io.err(`${line}\n`),
     ...(port === undefined ? {} : { port }),
     ...(flags.host === undefined ? {} : { host: flags.host }),
