@@ -18,8 +18,8 @@ export interface KillReport {
 }
 
 /**
- * Each round starts a process that imports file after file, waits for a random number of acknowledgements and
- * kills it (SIGKILL) a random fraction of an import later; then the record is opened, with its integrity check.
+ * Each round starts a process that imports file after file, waits for a random number of acknowledgements (none:
+ * while it opens the record) and kills it (SIGKILL) a random fraction of an import later; then the record is opened, with its integrity check.
  * What a power cut does beyond a kill (the disk's own cache) it cannot show.
  * @throws StoreError when the database does not open clean.
  */
@@ -34,8 +34,8 @@ export async function killWhileImporting(
   const lost: string[] = [];
   let halfStored = 0;
   for (let round = 0; round < kills; round += 1) {
-    const acks = uniformInt(chance, 1, 12);
-    const spins = uniformInt(chance, 0, 3_000_000);
+    const acks = uniformInt(chance, 0, 12);
+    const spins = uniformInt(chance, 0, acks === 0 ? 60_000_000 : 3_000_000);
     const fresh = await killedAfter(victim, folder, `${seed}-${round}`, acks, spins);
     const record = await openRecord(folder);
     await record.check();
@@ -87,7 +87,7 @@ function killedAfter(
     let killed = false;
     child.stdout.setEncoding('utf8').on('data', (text: string) => {
       output += text;
-      if (killed || output.split('\n').length <= acks) return;
+      if (killed || output.split('\n').length - 2 < acks) return;
       killed = true;
       // Not a clock: a stretch of work, so that the blow falls anywhere in an import.
       let busy = 0;
@@ -97,7 +97,7 @@ function killedAfter(
     child.on('error', reject);
     child.on('close', (code) => {
       if (!killed) reject(new Error(`the importing process ended by itself with code ${code}`));
-      else resolve(output.split('\n').slice(0, -1));
+      else resolve(output.split('\n').slice(1, -1));
     });
   });
 }

@@ -1,8 +1,11 @@
-// The victim of the kill test: imports small files without end and prints the SHA-256 of each one acknowledged.
+// The victim of the kill test: imports small files without end and prints the SHA-256 of each one acknowledged,
+// after a first line that says it is about to open the record.
 import { openRecord } from './open.ts';
 import { sha256Of } from './pack.ts';
 
 const [folder, seed] = process.argv.slice(2) as [string, string];
+// The blow may also fall while the database is made, brought forward or recovered.
+process.stdout.write('opening\n');
 const record = await openRecord(folder);
 let day = (await record.days.list())[0];
 if (day === undefined) {
