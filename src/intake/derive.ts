@@ -1,6 +1,7 @@
 import type { Channel, TorqueBasis } from '../pull/recording.ts';
 import { findFuel } from '../trade/fuel.ts';
 import type { Draft } from './channels.ts';
+import { quoted } from './display.ts';
 import { fuelQuestion } from './flow.ts';
 import type { Question, ReadOptions } from './types.ts';
 
@@ -20,8 +21,16 @@ export function deriveChannels(
   const channels = drafts.map((draft) => draft.channel);
   const firstFlow = channels.findIndex((channel) => channel.quantity === 'fuelFlow');
   if (firstFlow !== -1) channels.splice(firstFlow, 0, ...fuelFlows(drafts, warnings));
-  const speed = drafts.find((draft) => draft.reading.quantity === 'speed')?.channel;
-  if (speed !== undefined) channels.push(...torqueFromPower(drafts, speed, warnings));
+  const speed = crankSpeed(drafts, options, warnings);
+  if (speed !== undefined) {
+    if (speed.derivedFrom !== undefined)
+      channels.splice(
+        channels.findIndex((channel) => channel.quantity === 'speed'),
+        0,
+        speed,
+      );
+    channels.push(...torqueFromPower(drafts, speed, warnings));
+  }
   channels.push(...lambdas(drafts, options, warnings, questions));
   return channels;
 }
@@ -34,6 +43,29 @@ function combined(
   const values = new Float64Array(a.length);
   for (let row = 0; row < a.length; row++) values[row] = of(a[row]!, b[row]!);
   return values;
+}
+
+/** The engine's speed: the column that is not the brake's, else the brake's over its ratio to the crank. */
+function crankSpeed(
+  drafts: readonly Draft[],
+  { brakeRatio = 1 }: ReadOptions,
+  warnings: string[],
+): Channel | undefined {
+  const speeds = drafts.filter((draft) => draft.reading.quantity === 'speed');
+  const atCrank = speeds.find((draft) => !draft.reading.atBrake) ?? speeds[0];
+  if (atCrank === undefined || !atCrank.reading.atBrake || brakeRatio === 1)
+    return atCrank?.channel;
+  const { header, values } = atCrank.channel;
+  warnings.push(
+    `Engine speed is ${quoted(header)} over ${brakeRatio}, brake turns per crank turn.`,
+  );
+  return {
+    header: `engine speed from ${header}`,
+    quantity: 'speed',
+    unit: null,
+    values: values.map((rpm) => rpm / brakeRatio),
+    derivedFrom: `${header} over ${brakeRatio}`,
+  };
 }
 
 function torqueFromPower(drafts: readonly Draft[], speed: Channel, warnings: string[]): Channel[] {

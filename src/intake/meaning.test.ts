@@ -147,6 +147,25 @@ describe('channels that others imply', () => {
     expect(file.recording.warnings.join()).toMatch(/no torque: it was computed from power/);
   });
 
+  it('engine speed from the speed of a geared brake, and torque from power with it', async () => {
+    const text = sweep({
+      ...TIME,
+      'Dyno Speed (rpm)': (row) => 5000 + 40 * row,
+      'Power (kW)': (row) => 50 + row,
+    });
+    const geared = await read(text, { brakeRatio: 2 });
+    expect(one(geared, 'speed').values[0]).toBe(2500);
+    expect(one(geared, 'speed').derivedFrom).toBe('Dyno Speed (rpm) over 2');
+    expect(all(geared, 'speed')).toHaveLength(2);
+    expect(one(geared, 'torque').values[0]).toBeCloseTo(190.98593, 4);
+    const direct = await read(text);
+    expect(all(direct, 'speed')).toHaveLength(1);
+    const both = await read(sweep({ ...BASE, 'Dyno Speed (rpm)': (row) => 5000 + 40 * row }), {
+      brakeRatio: 2,
+    });
+    expect(all(both, 'speed').some((channel) => channel.derivedFrom !== undefined)).toBe(false);
+  });
+
   it('lambda from AFR with the stoichiometric ratio of the fuel, per bank', async () => {
     const text = sweep({ ...BASE, 'AFR Left': () => 12.6, 'AFR Right': () => 13.1 });
     const gasoline = await read(text, { fuel: 'gasoline' });

@@ -22,8 +22,8 @@ export interface ReadOptions {
   /** Answers what headers leave open about torque and power; what a header says stands. */
   readonly torqueIs?: TorqueBasis;
   /**
-   * Brake turns per crank turn, for columns whose header says brake, dyno or roller: with it a crank-side channel is
-   * added beside them where the file has none. Columns that do not say so are left alone.
+   * Brake turns per crank turn. Where the only speed is the brake's by its header, the engine's is added beside it.
+   * Torque stays as the file has it: the curve takes it to the crank.
    */
   readonly brakeRatio?: number;
   /** Name of the fuel, for AFR to lambda and volume to mass of fuel (`gasoline`, `E10`, `E85`, `ethanol`, `methanol`). */
