@@ -48,12 +48,19 @@ export function refusalOf(error: unknown): Refusal {
           : STATUS_OF_CODE[error.code];
     return { status, error: { code: error.code, message: error.message, ...error.place } };
   }
+  if (error instanceof Error && error.name === 'AbortError') {
+    return { status: 400, error: { code: 'cancelled', message: 'Cancelled; nothing was stored.' } };
+  }
   if (error instanceof HTTPException) {
     const message =
       error.status === 415
         ? 'This request has to be JSON; send it with content-type application/json.'
         : `The request cannot be read: ${(error.message || 'no reason given').replace(/\.$/, '')}.`;
     return { status: error.status, error: { code: 'request', message } };
+  }
+  if ((error as NodeJS.ErrnoException | null)?.code === 'ENOSPC') {
+    const message = 'The disk is full; nothing of this was stored. Make room and try again.';
+    return { status: 500, error: { code: 'store', message } };
   }
   return {
     status: 500,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { importRunFile } from './importRunFile.ts';
 import { imported as importedSchema, understood as understoodSchema } from './schema/record.ts';
 import { curve as curveSchema, ladderReading, pullCurve, trace } from './schema/results.ts';
 import { type Asked, withApp } from './testing.ts';
@@ -153,6 +154,47 @@ describe('importing over HTTP', () => {
       expect(good.at(-1)).toMatchObject({ stage: 'done', imported: { duplicate: false } });
       const bad = await lines('nothing\n');
       expect(bad.at(-1)).toMatchObject({ stage: 'refused', error: { file: 'a.csv' } });
+    }));
+
+  it('takes many files at once, each whole, the bad one not hindering the others', () =>
+    withApp(async (asked) => {
+      const { day } = await aDay(asked);
+      const texts = [1, 1.01, 1.02, 1.03].map((scale) => sweep({ scale }));
+      const answers = await Promise.all(
+        [...texts, 'no run file\n'].map((text, index) => post(asked, day.id, `${index}.csv`, text)),
+      );
+      expect(answers.map((answer) => answer.status)).toEqual([201, 201, 201, 201, 422]);
+      const pulls = await asked.record.pulls.list({ dayId: day.id });
+      expect(pulls.map((pull) => pull.order)).toEqual([0, 1, 2, 3]);
+      expect(new Set(pulls.map((pull) => pull.recordingSha256)).size).toBe(4);
+    }));
+
+  it('stores nothing of a file that is cancelled while it waits or is read', () =>
+    withApp(async ({ record }) => {
+      const cell = await record.cells.create({ name: 'C' });
+      const engine = await record.engines.create({ name: 'E' });
+      const build = await record.builds.create({ engineId: engine.id, name: 'B' });
+      const day = await record.days.create({ buildId: build.id, cellId: cell.id });
+      const stop = new AbortController();
+      const bytes = new TextEncoder().encode(sweep());
+      const taken = importRunFile(
+        record,
+        day.id,
+        'a.csv',
+        bytes,
+        {},
+        {
+          signal: stop.signal,
+          onStage: (stage) => {
+            if (stage === 'finding pulls') stop.abort();
+          },
+        },
+      );
+      await expect(taken).rejects.toMatchObject({ name: 'AbortError' });
+      expect(await record.pulls.list()).toEqual([]);
+      const early = importRunFile(record, day.id, 'a.csv', bytes, {}, { signal: stop.signal });
+      await expect(early).rejects.toMatchObject({ name: 'AbortError' });
+      expect(await record.pulls.list()).toEqual([]);
     }));
 
   it('refuses what is larger than the limit, by its length or as it comes', () =>

@@ -27,10 +27,27 @@ const KEPT_VALUES = 8_000_000;
 
 export class Readings {
   readonly #record: PullbookRecord;
+  #turn: Promise<unknown> = Promise.resolve();
   readonly #kept = new Map<string, Promise<Reading>>();
 
   constructor(record: PullbookRecord) {
     this.#record = record;
+  }
+
+  /** One file at a time: reading is work of one thread, and two long files would need twice the memory. */
+  fresh(
+    source: () => RunSource,
+    fileName: string,
+    cell: Cell,
+    fuel: string | null,
+    watch: Watch = {},
+  ): Promise<Reading> {
+    const turn = this.#turn.then(() => {
+      watch.signal?.throwIfAborted();
+      return this.#fresh(source, fileName, cell, fuel, watch);
+    });
+    this.#turn = turn.catch(() => {});
+    return turn;
   }
 
   /**
@@ -38,12 +55,12 @@ export class Readings {
    * remembered answers is read again with them; one that is refused gets the answers of each known shape.
    * @throws FormatError when it is no run file.
    */
-  async fresh(
+  async #fresh(
     source: () => RunSource,
     fileName: string,
     cell: Cell,
     fuel: string | null,
-    watch: Watch = {},
+    watch: Watch,
   ): Promise<Reading> {
     const base = readingOptions(cell, fuel);
     const mappings = await this.#record.mappings.list({ cellId: cell.id });

@@ -57,7 +57,13 @@ export async function spool(
     }
   } catch (error) {
     await release();
-    throw error;
+    if (error instanceof RequestRefused || isOfDisk(error)) throw error;
+    throw new RequestRefused(
+      400,
+      'cancelled',
+      `The sending of ${options.fileName} broke off; nothing of it was stored.`,
+      { file: options.fileName },
+    );
   }
   const sha256 = digest.digest('hex');
   if (disk === null) {
@@ -67,6 +73,12 @@ export async function spool(
   const { path } = disk;
   const file: SpooledFile = { sha256, sizeBytes, read: () => createReadStream(path) };
   return { sha256, sizeBytes, file, source: path, release };
+}
+
+/** Errors of the file system carry the call that failed; those of a connection do not. */
+function isOfDisk(error: unknown): boolean {
+  const { syscall } = error as NodeJS.ErrnoException;
+  return syscall === 'write' || syscall === 'open' || syscall === 'mkdtemp';
 }
 
 export function tooLarge(fileName: string, maxBytes: number): RequestRefused {
