@@ -114,6 +114,7 @@ describe('pullbook curve', () => {
       )[0].correctionFactor;
     // At the reference state of J1349 the older standard reads 1.0400.
     expect(await factor()).toBeCloseTo(1.04, 3);
+    expect(await factor('--standard', 'sae-60f-dry')).toBeCloseTo(1.04, 3);
     expect(await factor('--torque-is', 'SAE 60F dry')).toBe(1);
   });
 

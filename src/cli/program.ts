@@ -1,6 +1,6 @@
-import { Command, CommanderError, Option } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { sentenceOf, UsageError } from '../errors.ts';
-import { AIR_STANDARDS } from '../trade/index.ts';
+import { AIR_STANDARDS, type AirStandard } from '../trade/index.ts';
 import type { CurveFlags } from './curve.ts';
 import type { ImportFlags } from './import/index.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
@@ -48,6 +48,15 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
 }
 
+/** A standard however its name is spaced or capitalised. */
+function standardNamed(text: string): AirStandard {
+  const bare = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, '');
+  const found = AIR_STANDARDS.find((name) => bare(name) === bare(text));
+  if (found === undefined)
+    throw new InvalidArgumentError(`Expected one of ${AIR_STANDARDS.join(', ')}.`);
+  return found;
+}
+
 type Act = <A extends unknown[]>(
   action: (...input: A) => Promise<number>,
 ) => (...input: A) => Promise<void>;
@@ -73,7 +82,9 @@ function programFor(io: CommandIo, act: Act): Command {
       'folder of the record (else PULLBOOK_HOME, else your data folder)',
     );
   const standard = () =>
-    new Option('--standard <name>', 'standard air').choices([...AIR_STANDARDS]);
+    new Option('--standard <name>', `standard air: ${AIR_STANDARDS.join(', ')}`).argParser(
+      standardNamed,
+    );
 
   command('look', 'say what was understood of run files')
     .argument('<file...>', 'run files: text, .xlsx or Parquet')
