@@ -33,7 +33,7 @@ export function apiPage(document: ApiDocument & { info: { description?: string }
 <body><h1>Pullbook: the interface</h1><p>${escaped(document.info.description ?? '')}</p>
 <p>For programs: <a href="/api/v1/openapi.json">openapi.json</a>. All routes stand under <code>/api/v1</code>.</p>
 <h2>Posting a run file from a logger's script</h2>
-<pre>curl --data-binary @pull-01.csv -H 'content-type: application/octet-stream' 'http://localhost:PORT/api/v1/days/DAY/recordings?name=pull-01.csv'</pre>
+<pre>curl --data-binary @pull-01.csv -H 'content-type: application/octet-stream' 'http://localhost:PORT/api/v1/days/latest/recordings?name=pull-01.csv'</pre>
 <h2>Routes</h2><table><thead><tr><th>Method</th><th>Path</th><th>What it does</th></tr></thead><tbody>
 ${rows.join('\n')}
 </tbody></table><h2>What crosses</h2>

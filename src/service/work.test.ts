@@ -97,6 +97,17 @@ describe('importing over HTTP', () => {
       );
     }));
 
+  it("takes a logger's file into the day that was made last", () =>
+    withApp(async (asked) => {
+      expect((await post(asked, 'latest', 'a.csv', sweep())).status).toBe(422);
+      const { day } = await aDay(asked);
+      const { buildId, cellId } = day;
+      const later = await asked.record.days.create({ buildId, cellId, date: '2020-01-01' });
+      expect((await post(asked, 'latest', 'a.csv', sweep())).status).toBe(201);
+      expect(await asked.record.pulls.list({ dayId: day.id })).toEqual([]);
+      expect(await asked.record.pulls.list({ dayId: later.id })).toHaveLength(1);
+    }));
+
   it('keeps a hostile file name as text, everywhere it comes back', () =>
     withApp(async (asked) => {
       const { day } = await aDay(asked);

@@ -28,7 +28,7 @@ export const importFile = createRoute({
   tags: ['recordings'],
   summary: 'Post one run file as it came; its pulls join the day',
   description:
-    'Body: the raw bytes. With `Accept: application/x-ndjson` the answer is a stream of ImportProgress lines; ' +
+    'Body: the raw bytes. The day `latest` is the one made last, for a script of the logger. With `Accept: application/x-ndjson` the answer is a stream of ImportProgress lines; ' +
     'dropping the connection cancels, and nothing is stored. Otherwise one Imported object: 201 when stored, 200 when the bytes were known.',
   request: { params: byId, query: nameQuery, body: { ...rawFile, required: true } },
   responses: {

@@ -1,6 +1,7 @@
 /** Run files in and out. */
 import type { Context } from 'hono';
 import { stream } from 'hono/streaming';
+import { InputError } from '../../errors.ts';
 import { UnknownColumnsError } from '../../intake/index.ts';
 import { findPulls } from '../../pull/index.ts';
 import { NotInRecordError, type PullbookRecord } from '../../record/index.ts';
@@ -16,6 +17,21 @@ import { changeOf } from './shelves.ts';
 export interface UploadOptions {
   readonly maxBytes: number;
   readonly report: (error: unknown) => void;
+}
+
+/** The day with that id; `latest` is the one that was made last, so that a logger's script need not know its id. */
+async function dayMeant(record: PullbookRecord, id: string): Promise<string> {
+  if (id !== 'latest') return (await record.days.get(id)).id;
+  const days = await record.days.list();
+  // Ids begin with the time they were made.
+  const [latest] = days
+    .map((day) => day.id)
+    .sort()
+    .reverse();
+  if (latest !== undefined) return latest;
+  throw new InputError('There is no test day yet; make one, then post the file again.', {
+    expected: 'a test day for these pulls',
+  });
 }
 
 /** What was understood, where that may help to say what the columns are. */
@@ -47,9 +63,8 @@ export function serveRecordings(
   };
 
   api.openapi(contract.importFile, async (c) => {
-    const { id } = c.req.valid('param');
     const { name } = c.req.valid('query');
-    await record.days.get(id);
+    const id = await dayMeant(record, c.req.valid('param').id);
     if (c.req.header('accept')?.includes('application/x-ndjson') === true) {
       return withProgress(c, id, name) as never;
     }
