@@ -74,21 +74,28 @@ export function solveFactored(
   return solveUpper(factor, size, solveLower(factor, size, x, band), band);
 }
 
-/** A⁻¹ from its factor, row-major. */
+/** Lower half of A⁻¹ from its factor, row-major, written to `inverse`; what stands above the diagonal is left as it was. */
 export function inverseFromFactor(
   factor: Float64Array,
   size: number,
+  inverse: Float64Array,
   band = size - 1,
 ): Float64Array {
-  const inverse = new Float64Array(size * size);
   const column = new Float64Array(size);
   for (let j = 0; j < size; j++) {
-    column.fill(0);
-    column[j] = 1;
-    solveUpper(factor, size, solveLower(factor, size, column, band), band);
+    // L·z = e_j has nothing above j, and only what stands at j and below is wanted of Lᵀ·x = z.
     for (let i = j; i < size; i++) {
+      let sum = i === j ? 1 : 0;
+      for (let k = Math.max(i - band, j); k < i; k++) sum -= factor[i * size + k]! * column[k]!;
+      column[i] = sum / factor[i * size + i]!;
+    }
+    for (let i = size - 1; i >= j; i--) {
+      let sum = column[i]!;
+      for (let k = i + band < size ? i + band : size - 1; k > i; k--) {
+        sum -= factor[k * size + i]! * column[k]!;
+      }
+      column[i] = sum / factor[i * size + i]!;
       inverse[i * size + j] = column[i]!;
-      inverse[j * size + i] = column[i]!;
     }
   }
   return inverse;

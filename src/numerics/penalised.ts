@@ -221,13 +221,19 @@ function checkSeries({ time, x, y, weight }: Series, order: PenaltyOrder): void 
   }
 }
 
+/** The lower half of BᵀR⁻¹B + λP within its band: all that the factor reads. */
 function penalised(
-  products: CrossProducts,
+  { gram, band }: CrossProducts,
   penalty: Float64Array,
+  size: number,
   smoothness: number,
   out: Float64Array,
-) {
-  for (let i = 0; i < out.length; i++) out[i] = products.gram[i]! + smoothness * penalty[i]!;
+): Float64Array {
+  for (let i = 0; i < size; i++) {
+    for (let at = i * size + Math.max(0, i - band); at <= i * size + i; at++) {
+      out[at] = gram[at]! + smoothness * penalty[at]!;
+    }
+  }
   return out;
 }
 
@@ -253,7 +259,11 @@ function restricted(
   work: Float64Array,
 ): { logLikelihood: number; variance: number } {
   const { band } = products;
-  const logDeterminant = factorInPlace(penalised(products, penalty, smoothness, work), size, band);
+  const logDeterminant = factorInPlace(
+    penalised(products, penalty, size, smoothness, work),
+    size,
+    band,
+  );
   const half = Float64Array.from(products.right);
   let explained = 0;
   for (let i = 0; i < size; i++) {
@@ -286,42 +296,44 @@ function mixture(
   const total = weights.reduce((sum, w) => sum + w, 0);
   const mean = new Float64Array(size);
   const covariance = new Float64Array(size * size);
-  const means: Float64Array[] = [];
+  const inverse = new Float64Array(size * size);
   let [white, wander, logMemory, wandering, effectiveDof] = [0, 0, 0, 0, 0];
   kept.forEach(({ products, noise, smoothness }, at) => {
     const weight = weights[at]! / total;
-    const { band } = products;
-    factorInPlace(penalised(products, penalty, smoothness, work), size, band);
-    const coefficients = solveFactored(work, size, products.right, band);
-    const inverse = inverseFromFactor(work, size, band);
+    const { band, gram, right } = products;
+    factorInPlace(penalised(products, penalty, size, smoothness, work), size, band);
+    const coefficients = solveFactored(work, size, right, band);
+    inverseFromFactor(work, size, inverse, band);
     let explained = 0;
-    for (let i = 0; i < size; i++) explained += products.right[i]! * coefficients[i]!;
+    for (let i = 0; i < size; i++) explained += right[i]! * coefficients[i]!;
     const degrees = Math.max(1, products.count - order);
     const variance = Math.max(products.square - explained, 0) / degrees;
+    const within = weight * variance;
     let trace = 0;
-    for (let i = 0; i < size * size; i++) {
-      covariance[i]! += weight * variance * inverse[i]!;
-      trace += inverse[i]! * products.gram[i]!;
+    for (let i = 0; i < size; i++) {
+      const own = coefficients[i]!;
+      mean[i]! += weight * own;
+      for (let j = 0, place = i * size; j < i; j++, place++) {
+        covariance[place]! += within * inverse[place]! + weight * own * coefficients[j]!;
+        trace += 2 * inverse[place]! * gram[place]!;
+      }
+      covariance[i * size + i]! += within * inverse[i * size + i]! + weight * own * own;
+      trace += inverse[i * size + i]! * gram[i * size + i]!;
     }
-    for (let i = 0; i < size; i++) mean[i]! += weight * coefficients[i]!;
-    means.push(coefficients);
-    white += weight * variance;
-    wander += weight * variance * noise.share;
+    white += within;
+    wander += within * noise.share;
     if (noise.share > 0) {
       logMemory += weight * Math.log(noise.memory);
       wandering += weight;
     }
     effectiveDof += weight * trace;
   });
-  means.forEach((coefficients, at) => {
-    const weight = weights[at]! / total;
-    for (let i = 0; i < size; i++) {
-      const di = coefficients[i]! - mean[i]!;
-      for (let j = 0; j < size; j++) {
-        covariance[i * size + j]! += weight * di * (coefficients[j]! - mean[j]!);
-      }
+  for (let i = 0; i < size; i++) {
+    for (let j = 0; j <= i; j++) {
+      covariance[i * size + j]! -= mean[i]! * mean[j]!;
+      covariance[j * size + i] = covariance[i * size + j]!;
     }
-  });
+  }
   return {
     spline: {
       low: grid.low,

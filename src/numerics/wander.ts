@@ -70,6 +70,9 @@ export function whiten(
   series: Series,
   noise: Noise,
 ): CrossProducts {
+  if (noise.share === 0) return weighted(grid, design, series);
+  const { share, memory } = noise;
+  const { first, values } = design;
   const size = coefficientCount(grid);
   const { time, y, weight } = series;
   const gram = new Float64Array(size * size);
@@ -81,14 +84,20 @@ export function whiten(
   let count = 0;
   let band = 3;
   let stateY = 0;
-  let variance = noise.share;
+  let [lastStep, phi] = [-1, 0];
+  let variance = share;
   // Columns outside [from, to) are zero in the state.
   let from = size;
   let to = 0;
   for (let i = 0; i < y.length; i++) {
     if (i > 0) {
-      const phi = noise.share === 0 ? 0 : Math.exp(-(time[i]! - time[i - 1]!) / noise.memory);
-      variance = phi * phi * variance + noise.share * (1 - phi * phi);
+      const step = time[i]! - time[i - 1]!;
+      // Equal steps are the rule; only another step needs another exponential.
+      if (Math.abs(step - lastStep) > 1e-9 * step) {
+        lastStep = step;
+        phi = Math.exp(-step / memory);
+      }
+      variance = phi * phi * variance + share * (1 - phi * phi);
       stateY *= phi;
       for (let j = from; j < to; j++) state[j]! *= phi;
       while (from < to && Math.abs(state[from]!) < FORGOTTEN) state[from++] = 0;
@@ -99,7 +108,7 @@ export function whiten(
     const total = variance + 1 / w;
     const scale = 1 / Math.sqrt(total);
     const gain = variance / total;
-    const start = design.first[i]!;
+    const start = first[i]!;
     if (from >= to) {
       from = start;
       to = start + 4;
@@ -108,7 +117,7 @@ export function whiten(
       to = Math.max(to, start + 4);
     }
     for (let j = from; j < to; j++) {
-      const inside = j >= start && j < start + 4 ? design.values[4 * i + j - start]! : 0;
+      const inside = j >= start && j < start + 4 ? values[4 * i + j - start]! : 0;
       const innovation = inside - state[j]!;
       row[j] = innovation * scale;
       state[j]! += gain * innovation;
@@ -132,4 +141,31 @@ export function whiten(
     for (let k = 0; k < j; k++) gram[k * size + j] = gram[j * size + k]!;
   }
   return { gram, right, square, logDeterminant, count, band };
+}
+
+/** The same for white noise alone: weighted sums, a band of three. */
+function weighted(grid: KnotGrid, { first, values }: Design, { y, weight }: Series): CrossProducts {
+  const size = coefficientCount(grid);
+  const gram = new Float64Array(size * size);
+  const right = new Float64Array(size);
+  let [square, logDeterminant, count] = [0, 0, 0];
+  for (let i = 0; i < y.length; i++) {
+    const w = weight[i]!;
+    if (!(w > 0)) continue;
+    count++;
+    const ordinate = y[i]!;
+    square += w * ordinate * ordinate;
+    if (w !== 1) logDeterminant -= Math.log(w);
+    const start = first[i]!;
+    for (let j = 0; j < 4; j++) {
+      const value = w * values[4 * i + j]!;
+      right[start + j]! += value * ordinate;
+      const row = (start + j) * size + start;
+      for (let k = 0; k <= j; k++) gram[row + k]! += value * values[4 * i + k]!;
+    }
+  }
+  for (let j = 0; j < size; j++) {
+    for (let k = Math.max(0, j - 3); k < j; k++) gram[k * size + j] = gram[j * size + k]!;
+  }
+  return { gram, right, square, logDeterminant, count, band: 3 };
 }
