@@ -22,7 +22,7 @@ describe("the practitioner's ladder, from its four peaks alone", () => {
       expect(leave(answer)).toEqual([36, 34]);
       expect(['small', 'cannot be told from chance']).toContain(answer.steps[2]!.word);
       expect(answer.steps[0]!.word).toBe('real');
-      expect(answer.next.action).not.toBe('pull');
+      expect(answer.next.action).toBe('stop');
       expect(answer.limitWatched).toBe(false);
       for (const use of Object.values(answer.uses)) expect(use.why).toContain('limit not watched');
     });

@@ -113,6 +113,8 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     Number.POSITIVE_INFINITY,
   );
   const channelLimit = limit.channel === null ? null : limit.channel.lowestOver(null);
+  const speeds = modelSpeeds({ ...reading, counted }, draws, (lowest + highest) / 2, rung);
+  const steps = stepsOf(rungs, draws, speeds, input.worthPercent, mirror);
   const move = nextMove({
     kind,
     mirror,
@@ -126,6 +128,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     best,
     chanceWorth:
       gains.reduce((count, gain) => count + (gain >= worthGain ? 1 : 0), 0) / gains.length,
+    lastStepPercent: steps.at(-1)?.gainPercent ?? null,
     middleGain: quantileOf(gains, 0.5),
     chanceBestBelowLadder: rungs.length === 0 ? 0 : posterior.chanceBestBelow(lowest),
     worth: worthOfNext(
@@ -166,14 +169,12 @@ export function answerLadder(input: LadderInput): LadderAnswer {
           kneeReach,
           mirror,
         );
-  const speeds = modelSpeeds({ ...reading, counted }, draws, (lowest + highest) / 2, rung);
   const picture = counted.length === 0 ? [] : pictureSettings(lowest, highest, rung);
   const surface =
     speeds === null || rungs.length < LEAST_RUNGS
       ? null
       : surfaceOf(picture, reach, draws, speeds, (lowest + highest) / 2, mirror);
   const repeatSd = Float64Array.from(draws.repeatSd).sort();
-  const steps = stepsOf(rungs, draws, speeds, input.worthPercent, mirror);
   const answer = {
     version: LADDER_VERSION,
     best: bestAnswer,

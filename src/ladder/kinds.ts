@@ -17,7 +17,7 @@ export const SPARK_LEAD: SettingKind = {
   defaultRung: 2,
   curvaturePrior: [2e-4, 2e-3],
   leanPrior: [0.009, 0.01],
-  startShortPrior: [7, 2.2],
+  startShortPrior: [7, 2],
   word: 'lead',
   more: 'more lead',
   less: 'less lead',

@@ -17,6 +17,8 @@ export interface Standing {
   /** The pull that disagrees with the others, or null. */
   readonly strayU: number | null;
   readonly best: number;
+  /** What the step to the highest rung gained [%]; null: there was none. */
+  readonly lastStepPercent: number | null;
   /** Chance that one more rung gains what is worth having, its middle gain [1], and that it gains nothing at all. */
   readonly chanceWorth: number;
   readonly middleGain: number;
@@ -45,9 +47,11 @@ export interface Move {
     | 'not clean';
 }
 
-/** Chance of a worthwhile gain at which another rung is run, and below which the ladder is finished. */
+/** Chance of a worthwhile gain at which another rung is run. */
 const PULL_CHANCE = 0.3;
-const STOP_CHANCE = 0.12;
+/** Chance below which the ladder is finished; and the same where the last step itself gained less than is worth having. */
+const STOP_CHANCE = 0.05;
+const STOP_CHANCE_AFTER_SMALL_STEP = 0.15;
 /** Chance that the best lies below the whole ladder at which a more careful rung is asked for. */
 const BEGUN_TOO_FAR = 0.3;
 
@@ -112,9 +116,12 @@ export function nextMove(standing: Standing): Move {
       because: 'not clean',
     };
   }
+  const { lastStepPercent } = standing;
+  const smallStep = lastStepPercent !== null && lastStepPercent < worthPercent;
+  const stopChance = smallStep ? STOP_CHANCE_AFTER_SMALL_STEP : STOP_CHANCE;
   const gain = percentText(100 * standing.middleGain);
   const chance = chanceText(standing.chanceWorth);
-  if (rungs.length < 3 && standing.chanceWorth >= STOP_CHANCE) {
+  if (rungs.length < 3 && standing.chanceWorth >= stopChance) {
     return {
       action: 'pull',
       u: next,
@@ -137,7 +144,7 @@ export function nextMove(standing: Standing): Move {
       because: 'still gains',
     };
   }
-  if (standing.chanceWorth >= STOP_CHANCE) {
+  if (standing.chanceWorth >= stopChance) {
     const u = repeatRung(rungs);
     return {
       action: 'repeat',

@@ -11,7 +11,7 @@ export const STATED_LOG_SD = 0.1;
  */
 export const DRIFT_SDS: readonly (readonly [sd: number, weight: number])[] = [
   [0.0002, 0.6],
-  [0.0015, 0.4],
+  [0.0018, 0.4],
 ];
 /** Share of pulls that are off by far more than the cell usually repeats, and how far (relative sd). */
 export const STRAY_SHARE = 0.03;
