@@ -1,21 +1,13 @@
 import { useId } from 'react';
-import type { LadderAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
 import { Hatch, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import {
-  estimate,
-  interval,
-  type Outside,
-  percent,
-  plain,
-  setting,
-  threeFigures,
-  withUnit,
-} from './numbers.ts';
+import { type Outside, plain, setting } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
+import { BestBar, KneeMark, LimitZone } from './response-marks.tsx';
+import { type ResponseChartProps, readingText, summaryOf } from './response-words.ts';
 import { Surface } from './Surface.tsx';
 import {
   decimalsOf,
@@ -29,28 +21,6 @@ import {
   valueAt,
 } from './scale.ts';
 import { rowsFor, textWidth } from './text.ts';
-
-/** A use and the setting left for it. */
-export interface UseFlag {
-  readonly name: string;
-  readonly value: number;
-  /** The use the page speaks about. */
-  readonly chosen: boolean;
-}
-
-export interface ResponseChartProps {
-  readonly width: number;
-  readonly height: number;
-  readonly answer: Pick<LadderAnswer, 'response' | 'dots' | 'best' | 'knee' | 'limit'>;
-  readonly uses: readonly UseFlag[];
-  /** Unit of the setting, and what its axis is called. */
-  readonly unit: string;
-  readonly axis: string;
-  readonly safeDirection: 'lower' | 'higher';
-  readonly power: Outside;
-  readonly cursor: number | null;
-  readonly onCursor?: (setting: number | null) => void;
-}
 
 /** Mean power in the band against the setting: every pull a dot, the band what those pulls leave possible. */
 export function ResponseChart(props: ResponseChartProps) {
@@ -226,173 +196,6 @@ export function ResponseChart(props: ResponseChartProps) {
   );
 }
 
-/** The interval of the best as a bar under the curve, its estimate a tick; an open end fades into an arrow. */
-function BestBar({
-  best,
-  unit,
-  x,
-  plot,
-  y,
-}: {
-  best: LadderAnswer['best'];
-  unit: string;
-  x: Scale;
-  plot: Plot;
-  y: number;
-}) {
-  const { palette, small } = useChartStyle();
-  const right = plot.left + plot.width;
-  if (best.low === null && best.high === null) {
-    return (
-      <Label
-        x={plot.left + plot.width / 2}
-        y={y - small * 0.6}
-        size={small}
-        colour={palette.muted}
-        anchor="middle"
-      >
-        the best is not known yet
-      </Label>
-    );
-  }
-  const low = clamp(best.low === null ? plot.left : x(best.low), plot.left, right);
-  const high = clamp(best.high === null ? right : x(best.high), plot.left, right);
-  const text =
-    best.value === null || best.high === null || best.low === null
-      ? `best: ${interval(best.low, best.high)}`
-      : `best ${estimate(best.value, unit)}, ${interval(best.low, best.high)}`;
-  const half = textWidth(text, small) / 2;
-  const middle = clamp((low + high) / 2, plot.left + half, right - half);
-  return (
-    <g>
-      <Label x={middle} y={y - small * 1.05} size={small} anchor="middle" rim={palette.paper}>
-        {text}
-      </Label>
-      <rect
-        x={low}
-        y={y}
-        width={Math.max(2, high - low)}
-        height={5}
-        fill={palette.ink}
-        fillOpacity={0.28}
-      />
-      {best.high === null && (
-        <path d={`M${right - 1} ${y - 3}l7 5.5l-7 5.5Z`} fill={palette.ink} fillOpacity={0.5} />
-      )}
-      {best.low === null && (
-        <path d={`M${plot.left + 1} ${y - 3}l-7 5.5l7 5.5Z`} fill={palette.ink} fillOpacity={0.5} />
-      )}
-      {best.value !== null && best.value >= x.domain()[0]! && best.value <= x.domain()[1]! && (
-        <line
-          x1={x(best.value)}
-          x2={x(best.value)}
-          y1={y - 3}
-          y2={y + 8}
-          stroke={palette.ink}
-          strokeWidth={2}
-        />
-      )}
-    </g>
-  );
-}
-
-/** The knee hangs on the curve: a short upright with its name below, where the paper is usually free. */
-function KneeMark({
-  knee,
-  unit,
-  x,
-  y,
-  plot,
-}: {
-  knee: number;
-  unit: string;
-  x: Scale;
-  /** Height of the curve at the knee [px]. */
-  y: number;
-  plot: Plot;
-}) {
-  const { palette, small } = useChartStyle();
-  const text = `knee ${estimate(knee, unit)}`;
-  const half = textWidth(text, small) / 2;
-  const middle = clamp(x(knee), plot.left + half, plot.left + plot.width - half);
-  const foot = Math.min(y + small * 3.4, plot.top + plot.height - small * 1.4);
-  if (foot - y < small) return null;
-  return (
-    <g data-knee="">
-      <line
-        x1={x(knee)}
-        x2={x(knee)}
-        y1={y - 5}
-        y2={foot}
-        stroke={palette.ink}
-        strokeWidth={1.25}
-      />
-      <Label
-        x={middle}
-        y={foot + small * 0.75}
-        size={small}
-        colour={palette.muted}
-        anchor="middle"
-        rim={palette.paper}
-      >
-        {text}
-      </Label>
-    </g>
-  );
-}
-
-function LimitZone({
-  limit,
-  unit,
-  x,
-  plot,
-  safeDirection,
-  hatch,
-}: {
-  limit: number;
-  unit: string;
-  x: Scale;
-  plot: Plot;
-  safeDirection: 'lower' | 'higher';
-  hatch: string;
-}) {
-  const { palette, label } = useChartStyle();
-  const right = plot.left + plot.width;
-  const at = clamp(x(limit), plot.left, right);
-  const [from, to] = safeDirection === 'lower' ? [at, right] : [plot.left, at];
-  const text = `limit ${estimate(limit, unit)}`;
-  const onRight = at + textWidth(text, label, true) + 8 < right;
-  return (
-    <g data-limit="">
-      <rect
-        x={from}
-        y={plot.top}
-        width={Math.max(0, to - from)}
-        height={plot.height}
-        fill={`url(#${hatch})`}
-      />
-      <line
-        x1={at}
-        x2={at}
-        y1={plot.top}
-        y2={plot.top + plot.height}
-        stroke={palette.stop}
-        strokeWidth={1.75}
-      />
-      <Label
-        x={onRight ? at + 7 : at - 7}
-        y={plot.top + plot.height - label}
-        bold
-        colour={palette.stop}
-        anchor={onRight ? 'start' : 'end'}
-        rim={palette.paper}
-      >
-        {text}
-      </Label>
-    </g>
-  );
-}
-
 function Reading({
   answer,
   power,
@@ -439,71 +242,4 @@ function Reading({
   );
 }
 
-function readingText(
-  { answer, power, unit }: Pick<ResponseChartProps, 'answer' | 'power' | 'unit'>,
-  at: number,
-): string {
-  const { setting: places, meanPowerW, lowW, highW } = answer.response;
-  const [mean, low, high] = [meanPowerW, lowW, highW].map((list) => valueAt(places, list, at));
-  if (mean === null || mean === undefined) return `${estimate(at, unit)}: nothing known here`;
-  const top = Math.max(...meanPowerW);
-  const given = (1 - mean / top) * 100;
-  const decimals = threeFigures(power.of(mean));
-  const band = `${plain(power.of(low!), decimals)} to ${plain(power.of(high!), decimals)}`;
-  return `${estimate(at, unit)}: ${withUnit(plain(power.of(mean), decimals), power.symbol)} (${band}), ${percent(given)} below the top`;
-}
-
-function summaryOf({ answer, uses, unit, power }: ResponseChartProps): string {
-  const pulls = answer.dots.map(
-    (one) =>
-      `${setting(one.setting, unit)} ${plain(power.of(one.meanPowerW.value), threeFigures(power.of(one.meanPowerW.value)))} ${power.symbol}`,
-  );
-  const left = uses.map((use) => `${setting(use.value, unit)} for ${use.name}`).join(', ');
-  const limit = answer.limit?.value == null ? '' : ` Limit ${estimate(answer.limit.value, unit)}.`;
-  return `Power against setting. Best ${interval(answer.best.low, answer.best.high)}. ${left === '' ? 'No setting to leave yet' : `Left: ${left}`}.${limit} Pulls: ${pulls.join('; ')}.`;
-}
-
 const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
-
-/** The same numbers as a table: each pull, then the curve at whole ticks. */
-export function responseTable({
-  answer,
-  unit,
-  power,
-  nameOf = (id) => `pull ${id}`,
-}: Pick<ResponseChartProps, 'answer' | 'unit' | 'power'> & {
-  /** What a pull is called. */
-  readonly nameOf?: (id: string) => string;
-}) {
-  const { response, dots } = answer;
-  const columns = ['what', 'setting', `power, ${power.symbol}`, `95 % from – to, ${power.symbol}`];
-  const line = (what: string, at: number, value: number, low: number, high: number) => [
-    what,
-    setting(at, unit, 2),
-    plain(power.of(value), 1),
-    `${plain(power.of(low), 1)} to ${plain(power.of(high), 1)}`,
-  ];
-  const rows = dots.map((one) =>
-    line(
-      nameOf(one.id),
-      one.setting,
-      one.meanPowerW.value,
-      one.meanPowerW.low,
-      one.meanPowerW.high,
-    ),
-  );
-  const domain = extentOf(response.setting);
-  if (domain !== null) {
-    const ticks = ticksFor(linear(domain, [0, 600]), 50);
-    const decimals = decimalsOf(ticks);
-    for (const tick of ticks) {
-      const [mean, low, high] = [response.meanPowerW, response.lowW, response.highW].map((list) =>
-        valueAt(response.setting, list, tick),
-      );
-      if (mean != null && low != null && high != null) {
-        rows.push(line('curve', Number(tick.toFixed(decimals)), mean, low, high));
-      }
-    }
-  }
-  return { columns, rows };
-}

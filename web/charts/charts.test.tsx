@@ -4,11 +4,14 @@ import { ANSWER, INPUT, KIND } from '../ladder/fixture.test-data.ts';
 import { ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { DARK, LIGHT } from '../theme/palette.ts';
 import { CurveChart, type CurveSeries, curveTable } from './CurveChart.tsx';
-import { GainChart, gainTable } from './GainChart.tsx';
+import { GainChart } from './GainChart.tsx';
 import { stretches } from './gain-segments.ts';
-import { crossingOf, LossMap, lossTable } from './LossMap.tsx';
+import { gainTable } from './gain-words.ts';
+import { LossMap } from './LossMap.tsx';
+import { crossingOf, lossTable } from './loss-grid.ts';
 import { outside } from './numbers.ts';
-import { ResponseChart, responseTable } from './ResponseChart.tsx';
+import { ResponseChart } from './ResponseChart.tsx';
+import { responseTable } from './response-words.ts';
 
 const power = outside('power', 'us');
 const numbersIn = (text: string) => (text.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);

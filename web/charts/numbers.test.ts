@@ -3,6 +3,7 @@ import {
   chance,
   estimate,
   interval,
+  kept,
   outside,
   percent,
   plain,
@@ -35,6 +36,12 @@ describe('figures on screen', () => {
   it('keep number and unit together', () => {
     expect(rpm(5200)).toBe('5200\u202frpm');
     expect(signedPercent(-1.44)).toBe('\u22121.4\u202f%');
+  });
+
+  it('keep numbers of a sentence with their units', () => {
+    expect(kept('gives up 0.9 %; at 5150 rpm, 14 N·m')).toBe(
+      'gives up 0.9\u202f%; at 5150\u202frpm, 14\u202fN·m',
+    );
   });
 
   it('write settings whole where they are, estimates with their decimal', () => {

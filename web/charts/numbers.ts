@@ -63,6 +63,10 @@ export function interval(low: number | null, high: number | null, decimals = 1):
   return `${plain(low, decimals)} to ${plain(high, decimals)}`;
 }
 
+/** A sentence with its numbers and units kept on one line. */
+export const kept = (sentence: string): string =>
+  sentence.replace(/(\d) (%|°|rpm|hp|kW|K|N·m|lb-ft|degrees?\b)/g, `$1${THIN}$2`);
+
 export function withUnit(text: string, unit: string): string {
   return text === UNKNOWN || unit === '' ? text : `${text}${THIN}${unit}`;
 }

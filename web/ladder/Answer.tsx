@@ -1,5 +1,5 @@
 import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
-import { estimate, interval, percent, setting } from '../charts/numbers.ts';
+import { estimate, interval, kept, percent, setting } from '../charts/numbers.ts';
 import { LookIcon } from '../theme/icons.tsx';
 import styles from './ladder.module.css';
 import type { LadderState } from './state.ts';
@@ -19,9 +19,11 @@ export function Answer({ input, answer, state, use, onEvidence, settling }: Answ
   return (
     <header className={styles.answer} data-settling={settling}>
       <div className={styles.said} data-warned={answer.warnings.length > 0}>
-        <h1 className={styles.headline}>{answer.headline}</h1>
+        <h1 className={styles.headline} aria-live="polite">
+          {answer.headline}
+        </h1>
         <p className={styles.summary}>
-          <span className={styles.summaryText}>{answer.summary} </span>
+          <span className={styles.summaryText}>{`${kept(answer.summary)} `}</span>
           <button type="button" className={styles.link} onClick={onEvidence}>
             Why we say this
           </button>
@@ -38,7 +40,7 @@ export function Warnings({ warnings }: { readonly warnings: readonly string[] })
   if (warnings.length === 0) return null;
   return (
     <ul className={styles.warnings}>
-      {warnings.map((warning) => {
+      {warnings.map(kept).map((warning) => {
         const colon = warning.indexOf(':');
         const word = colon > 0 && colon < 40 ? warning.slice(0, colon) : null;
         return (

@@ -12,6 +12,7 @@ import {
   signedPercent,
 } from '../charts/numbers.ts';
 import { Warnings } from './Answer.tsx';
+import below from './below.module.css';
 import styles from './ladder.module.css';
 import { estimateDecimals, repeatabilityInWords } from './words.ts';
 
@@ -32,7 +33,7 @@ export function Evidence({ input, answer, opened, onClose }: EvidenceProps) {
       size="min(44rem, 100vw)"
       title="What the answer rests on"
       closeButtonProps={{ 'aria-label': 'Close' }}
-      classNames={{ title: styles.drawerTitle!, body: styles.drawer! }}
+      classNames={{ title: below.drawerTitle!, body: below.drawer! }}
     >
       <Warnings warnings={answer.warnings} />
       <Part title="How well the cell repeats">
@@ -61,7 +62,7 @@ export function Evidence({ input, answer, opened, onClose }: EvidenceProps) {
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (
-    <section className={styles.part}>
+    <section className={below.part}>
       <h3>{title}</h3>
       {children}
     </section>
@@ -221,7 +222,7 @@ function Assumed({ input, answer }: Both) {
     'The cell’s calibration is common to all pulls of the day: it moves every figure of power together, and no gain.',
   ].filter((line) => line !== null);
   return (
-    <ul className={styles.lines}>
+    <ul className={below.lines}>
       {lines.map((line) => (
         <li key={line}>{line}</li>
       ))}

@@ -1,8 +1,9 @@
 import { Button, NumberInput, Slider, Textarea, TextInput } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import type { LadderAnswer, LadderInput, UseRule } from '../../src/ladder/types.ts';
-import { setting } from '../charts/numbers.ts';
+import { kept, setting } from '../charts/numbers.ts';
 import { CheckIcon } from '../theme/icons.tsx';
+import below from './below.module.css';
 import styles from './ladder.module.css';
 import type { DecisionNote, LadderCallbacks } from './props.ts';
 
@@ -17,16 +18,16 @@ interface LeaveInProps extends Pick<LadderCallbacks, 'onUse' | 'onUses' | 'onDec
 export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide }: LeaveInProps) {
   const rule = input.uses.find((one) => one.name === use) ?? null;
   return (
-    <section aria-labelledby="ladder-leave" className={styles.leaveIn}>
+    <section aria-labelledby="ladder-leave" className={below.leaveIn}>
       <h2 id="ladder-leave" className={styles.sectionTitle}>
         What would we leave in it
       </h2>
-      <fieldset className={styles.uses}>
+      <fieldset className={below.uses}>
         <legend className={styles.hidden}>Use of the engine</legend>
         {input.uses.map(({ name }) => {
           const one = answer.uses[name];
           return (
-            <label key={name} className={styles.use} data-chosen={name === use}>
+            <label key={name} className={below.use} data-chosen={name === use}>
               <input
                 type="radio"
                 name="ladder-use"
@@ -34,11 +35,11 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
                 onChange={() => onUse?.(name)}
                 disabled={onUse === undefined}
               />
-              <span className={styles.useName}>{name}</span>
-              <span className={styles.useValue} data-unknown={one?.value == null}>
+              <span className={below.useName}>{name}</span>
+              <span className={below.useValue} data-unknown={one?.value == null}>
                 {one?.value == null ? 'not known yet' : setting(one.value, input.kind.unit, 2)}
               </span>
-              <span className={styles.useWhy}>{one?.why}</span>
+              <span className={below.useWhy}>{kept(one?.why ?? '')}</span>
             </label>
           );
         })}
@@ -54,7 +55,7 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
         <Decide key={use} {...{ input, answer, use, onDecide }} />
       )}
       {decisions.length > 0 && (
-        <ol className={styles.decisions} aria-label="Decisions on record">
+        <ol className={below.decisions} aria-label="Decisions on record">
           {decisions.map((one) => (
             <li key={one.id}>
               <CheckIcon />
@@ -83,7 +84,7 @@ function Rule({
   const { kind, step } = input;
   const most = step * 10;
   return (
-    <div className={styles.rule}>
+    <div className={below.rule}>
       <span id="ladder-holdback">
         {`Held back for ${rule.name}: at least `}
         <b>{setting(rule.holdback, kind.unit, 2)}</b>
@@ -128,7 +129,7 @@ function Decide({
   }, [advised, open]);
   if (!open) {
     return (
-      <Button variant="default" onClick={() => setOpen(true)} className={styles.decide!}>
+      <Button variant="default" onClick={() => setOpen(true)} className={below.decide!}>
         {advised === null
           ? 'Record a decision'
           : `Leave ${setting(advised, input.kind.unit, 2)} for ${use}: record it`}
@@ -157,7 +158,7 @@ function Decide({
   };
   return (
     <form
-      className={styles.decideForm}
+      className={below.decideForm}
       aria-label="Record a decision"
       onSubmit={(event) => {
         event.preventDefault();
@@ -193,12 +194,12 @@ function Decide({
         required={value !== advised}
         autosize
         minRows={1}
-        className={styles.decideWhy!}
+        className={below.decideWhy!}
       />
       {typeof state === 'object' && (
-        <p role="alert" className={styles.problem}>{`Not recorded: ${state.problem}`}</p>
+        <p role="alert" className={below.problem}>{`Not recorded: ${state.problem}`}</p>
       )}
-      <div className={styles.decideButtons}>
+      <div className={below.decideButtons}>
         <Button type="submit" disabled={!ready} loading={state === 'busy'}>
           Record the decision
         </Button>

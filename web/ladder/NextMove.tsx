@@ -1,5 +1,5 @@
 import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
-import { setting } from '../charts/numbers.ts';
+import { kept, setting } from '../charts/numbers.ts';
 import { SafetyLine } from '../shell/safety.tsx';
 import styles from './ladder.module.css';
 import { moveInWords, worthInWords } from './words.ts';
@@ -23,7 +23,7 @@ export function NextMoveCard({
           : 'Next: stop here'}
       </h2>
       <p>
-        {next.why} <span className={styles.quietText}>{`(${worthInWords(next)})`}</span>
+        {kept(next.why)} <span className={styles.quietText}>{`(${worthInWords(next)})`}</span>
       </p>
       {isPull && (
         <>

@@ -3,13 +3,17 @@ import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import { ChartFrame } from '../charts/ChartFrame.tsx';
 import { CurveChart, curveTable } from '../charts/CurveChart.tsx';
-import { GainChart, gainTable } from '../charts/GainChart.tsx';
-import { LossMap, lossTable } from '../charts/LossMap.tsx';
+import { GainChart } from '../charts/GainChart.tsx';
+import { gainTable } from '../charts/gain-words.ts';
+import { LossMap } from '../charts/LossMap.tsx';
+import { lossTable } from '../charts/loss-grid.ts';
 import { outside, plain, setting } from '../charts/numbers.ts';
-import { ResponseChart, responseTable, type UseFlag } from '../charts/ResponseChart.tsx';
+import { ResponseChart } from '../charts/ResponseChart.tsx';
+import { responseTable, type UseFlag } from '../charts/response-words.ts';
 import { extentOf, type Span } from '../charts/scale.ts';
 import { useZoom } from '../charts/zoom.ts';
 import styles from './ladder.module.css';
+import pictures from './pictures.module.css';
 import type { LadderTitle } from './props.ts';
 import { seriesOf } from './series.ts';
 import { counted, onlyPeaks, rungsOf, speedsRun } from './state.ts';
@@ -54,14 +58,14 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
   const count = 1 + (drawable.length > 0 ? 1 : 0) + (answer.map === null ? 0 : 1);
 
   return (
-    <div className={styles.pictures} data-count={count}>
-      <div className={styles.picture}>
+    <div className={pictures.pictures} data-count={count}>
+      <div className={pictures.picture}>
         <ChartFrame
           title={peaks ? 'Peak power against the setting' : `Mean power ${bandInWords(bandRpm)}`}
           subtitle={`Dots: pulls. Grey: what they leave possible.`}
           scenario={scenario}
           table={() => responseTable({ answer, unit: kind.unit, power, nameOf })}
-          className={styles.canvas!}
+          className={pictures.canvas!}
         >
           {(box) => (
             <ResponseChart
@@ -79,14 +83,14 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
         </ChartFrame>
       </div>
       {drawable.length > 0 && (
-        <div className={styles.picture} data-wide="">
+        <div className={pictures.picture} data-wide="">
           <ChartFrame
             title="What each step gained, by engine speed"
             subtitle="Percent of torque. Inside the grey, chance could do it."
             scenario={scenario}
             table={() => gainTable(answer.steps, kind.unit)}
             zoom={zoom}
-            className={styles.canvas!}
+            className={pictures.canvas!}
           >
             {(box) => (
               <GainChart
@@ -106,7 +110,7 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
         </div>
       )}
       {answer.map !== null && (
-        <div className={styles.picture}>
+        <div className={pictures.picture}>
           <ChartFrame
             title={`Loss by speed and ${kind.word}`}
             subtitle={
@@ -117,7 +121,7 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
             scenario={scenario}
             table={() => lossTable(answer.map!, rungs, kind.unit)}
             zoom={zoom}
-            className={styles.canvas!}
+            className={pictures.canvas!}
           >
             {(box) => (
               <LossMap
@@ -144,14 +148,14 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
       )}
       {peaks && <PeaksOnly input={input} answer={answer} />}
       {!peaks && drawable.length === 0 && (
-        <div className={styles.picture}>
+        <div className={pictures.picture}>
           <ChartFrame
             title="Torque and power so far"
             subtitle="One rung has nothing to be held against; the next pull brings the gain by speed."
             scenario={scenario}
             table={() => curveTable(curves, units)}
             zoom={zoom}
-            className={styles.canvas!}
+            className={pictures.canvas!}
           >
             {(box) => (
               <CurveChart
@@ -175,13 +179,13 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
 function PeaksOnly({ input, answer }: Pick<PicturesProps, 'input' | 'answer'>) {
   const { unit } = input.kind;
   return (
-    <section className={styles.beside} aria-label="What each step gained">
+    <section className={pictures.beside} aria-label="What each step gained">
       <h2 className={styles.sectionTitle}>What each step gained</h2>
       <p className={styles.quiet}>
         From typed peaks alone: nothing is known by engine speed. With the recordings dropped in,
         this becomes the gain at each speed and a map of the best.
       </p>
-      <ul className={styles.stepList}>
+      <ul className={pictures.stepList}>
         {answer.steps.map((step) => (
           <li key={`${step.from}-${step.to}`} data-word={step.word}>
             <b>{`${setting(step.from, unit)} to ${setting(step.to, unit)}`}</b>

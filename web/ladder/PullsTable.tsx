@@ -8,6 +8,7 @@ import { extentOf } from '../charts/scale.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
 import { rungColour } from '../theme/palette.ts';
+import below from './below.module.css';
 import styles from './ladder.module.css';
 import type { LadderCallbacks, PullDetail } from './props.ts';
 
@@ -24,7 +25,7 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
   const torque = outside('torque', units);
   const pulls = [...input.pulls].sort((a, b) => a.order - b.order);
   return (
-    <section aria-labelledby="ladder-pulls" className={styles.pulls}>
+    <section aria-labelledby="ladder-pulls" className={below.pulls}>
       <h2 id="ladder-pulls" className={styles.sectionTitle}>
         Pulls
       </h2>
@@ -90,7 +91,7 @@ function Row({
     <tr data-out={out}>
       <th scope="row">{detail?.href === undefined ? name : <a href={detail.href}>{name}</a>}</th>
       <td data-left="">
-        <svg className={styles.rung} viewBox="0 0 12 12" aria-hidden="true">
+        <svg className={below.rung} viewBox="0 0 12 12" aria-hidden="true">
           <circle
             cx="6"
             cy="6"
@@ -167,7 +168,7 @@ function Seen({ pull, marks }: { pull: LadderPull; marks: readonly Mark[] }) {
   if (lines.length === 0) return null;
   const shown = lines.slice(0, 2);
   return (
-    <ul className={styles.seen}>
+    <ul className={below.seen}>
       {shown.map((line) => (
         <li key={line.key} data-icon={line.icon}>
           {line.icon === 'stop' ? <StopIcon /> : line.icon === 'look' ? <LookIcon /> : <NoteIcon />}
@@ -220,7 +221,7 @@ function LeaveOut({
       </Popover.Target>
       <Popover.Dropdown>
         <form
-          className={styles.popForm}
+          className={below.popForm}
           onSubmit={(event) => {
             event.preventDefault();
             if (because.trim() === '') return;

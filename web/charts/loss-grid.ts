@@ -1,0 +1,89 @@
+import { contours } from 'd3-contour';
+import type { LadderAnswer } from '../../src/ladder/types.ts';
+import { round } from './Label.tsx';
+import { estimate, interval, plain, setting } from './numbers.ts';
+import type { Point } from './Surface.tsx';
+import { extentOf, type Scale, valueAt } from './scale.ts';
+
+export type LossGrid = NonNullable<LadderAnswer['map']>;
+
+/** Losses that get a line [%]. The first is about what a careful shop can see. */
+export const LEVELS = [0.5, 1, 2, 4, 8, 16] as const;
+
+/** Region that loses at least `level`, as a path; contour places are grid places, half a cell in. */
+export function contourPath(map: LossGrid, level: number, x: Scale, y: Scale): string {
+  const columns = map.speedRpm.length;
+  const rows = map.setting.length;
+  const shape = contours().size([columns, rows]).contour(map.lossPercent.flat(), level);
+  const place = (list: readonly number[], at: number) => {
+    const bounded = Math.min(Math.max(at - 0.5, 0), list.length - 1);
+    const low = Math.min(Math.floor(bounded), list.length - 2);
+    return list[low]! + (list[low + 1]! - list[low]!) * (bounded - low);
+  };
+  return shape.coordinates
+    .flatMap((polygon) =>
+      polygon.map((ring) => {
+        const points = ring.map(
+          ([column, row]) =>
+            `${round(x(place(map.speedRpm, column!)))} ${round(y(place(map.setting, row!)))}`,
+        );
+        return `M${points.join('L')}Z`;
+      }),
+    )
+    .join('');
+}
+
+/** The setting, going away from the best of this speed, where the loss reaches the level; null if it never does. */
+export function crossingOf(
+  map: LossGrid,
+  speedRpm: number,
+  level: number,
+  side: 1 | -1,
+): number | null {
+  const best = valueAt(map.speedRpm, map.bestSetting, speedRpm);
+  if (best === null) return null;
+  const rows = map.setting.map((value, row) => ({
+    value,
+    loss: valueAt(map.speedRpm, map.lossPercent[row]!, speedRpm) ?? Number.NaN,
+  }));
+  const outward = rows.filter(({ value }) => (value - best) * side >= 0);
+  if (side === -1) outward.reverse();
+  let before = { value: best, loss: 0 };
+  for (const row of outward) {
+    if (row.loss >= level) {
+      const share = row.loss === before.loss ? 1 : (level - before.loss) / (row.loss - before.loss);
+      return before.value + (row.value - before.value) * Math.min(Math.max(share, 0), 1);
+    }
+    before = row;
+  }
+  return null;
+}
+
+export function lossAt(map: LossGrid, { x: speedRpm, y: at }: Point): number | null {
+  if (at === null) return null;
+  const column = map.lossPercent.map((row) => valueAt(map.speedRpm, row, speedRpm));
+  return valueAt(map.setting, column, at);
+}
+
+/** The same numbers as a table: the best of each speed, and what each rung that was run loses there. */
+export function lossTable(map: LossGrid, rungs: readonly number[], unit: string, everyRpm = 250) {
+  const settings = [...new Set(rungs)].sort((a, b) => a - b);
+  const columns = [
+    'engine speed, rpm',
+    'best',
+    'best, from – to',
+    ...settings.map((rung) => `lost at ${setting(rung, unit)}, %`),
+  ];
+  const rows: string[][] = [];
+  const [low, high] = extentOf(map.speedRpm) ?? [0, -1];
+  for (let speed = Math.ceil(low / everyRpm) * everyRpm; speed <= high; speed += everyRpm) {
+    const at = (list: readonly (number | null)[]) => valueAt(map.speedRpm, list, speed);
+    rows.push([
+      plain(speed, 0),
+      estimate(at(map.bestSetting), unit),
+      interval(at(map.bestLow), at(map.bestHigh)),
+      ...settings.map((rung) => plain(lossAt(map, { x: speed, y: rung }))),
+    ]);
+  }
+  return { columns, rows };
+}

@@ -1,0 +1,101 @@
+import type { LadderAnswer } from '../../src/ladder/types.ts';
+import {
+  estimate,
+  interval,
+  type Outside,
+  percent,
+  plain,
+  setting,
+  threeFigures,
+  withUnit,
+} from './numbers.ts';
+import { decimalsOf, extentOf, linear, ticksFor, valueAt } from './scale.ts';
+
+/** A use and the setting left for it. */
+export interface UseFlag {
+  readonly name: string;
+  readonly value: number;
+  /** The use the page speaks about. */
+  readonly chosen: boolean;
+}
+
+export interface ResponseChartProps {
+  readonly width: number;
+  readonly height: number;
+  readonly answer: Pick<LadderAnswer, 'response' | 'dots' | 'best' | 'knee' | 'limit'>;
+  readonly uses: readonly UseFlag[];
+  /** Unit of the setting, and what its axis is called. */
+  readonly unit: string;
+  readonly axis: string;
+  readonly safeDirection: 'lower' | 'higher';
+  readonly power: Outside;
+  readonly cursor: number | null;
+  readonly onCursor?: (setting: number | null) => void;
+}
+
+export function readingText(
+  { answer, power, unit }: Pick<ResponseChartProps, 'answer' | 'power' | 'unit'>,
+  at: number,
+): string {
+  const { setting: places, meanPowerW, lowW, highW } = answer.response;
+  const [mean, low, high] = [meanPowerW, lowW, highW].map((list) => valueAt(places, list, at));
+  if (mean === null || mean === undefined) return `${estimate(at, unit)}: nothing known here`;
+  const top = Math.max(...meanPowerW);
+  const given = (1 - mean / top) * 100;
+  const decimals = threeFigures(power.of(mean));
+  const band = `${plain(power.of(low!), decimals)} to ${plain(power.of(high!), decimals)}`;
+  return `${estimate(at, unit)}: ${withUnit(plain(power.of(mean), decimals), power.symbol)} (${band}), ${percent(given)} below the top`;
+}
+
+export function summaryOf({ answer, uses, unit, power }: ResponseChartProps): string {
+  const pulls = answer.dots.map(
+    (one) =>
+      `${setting(one.setting, unit)} ${plain(power.of(one.meanPowerW.value), threeFigures(power.of(one.meanPowerW.value)))} ${power.symbol}`,
+  );
+  const left = uses.map((use) => `${setting(use.value, unit)} for ${use.name}`).join(', ');
+  const limit = answer.limit?.value == null ? '' : ` Limit ${estimate(answer.limit.value, unit)}.`;
+  return `Power against setting. Best ${interval(answer.best.low, answer.best.high)}. ${left === '' ? 'No setting to leave yet' : `Left: ${left}`}.${limit} Pulls: ${pulls.join('; ')}.`;
+}
+
+/** The same numbers as a table: each pull, then the curve at whole ticks. */
+export function responseTable({
+  answer,
+  unit,
+  power,
+  nameOf = (id) => `pull ${id}`,
+}: Pick<ResponseChartProps, 'answer' | 'unit' | 'power'> & {
+  /** What a pull is called. */
+  readonly nameOf?: (id: string) => string;
+}) {
+  const { response, dots } = answer;
+  const columns = ['what', 'setting', `power, ${power.symbol}`, `95 % from – to, ${power.symbol}`];
+  const line = (what: string, at: number, value: number, low: number, high: number) => [
+    what,
+    setting(at, unit, 2),
+    plain(power.of(value), 1),
+    `${plain(power.of(low), 1)} to ${plain(power.of(high), 1)}`,
+  ];
+  const rows = dots.map((one) =>
+    line(
+      nameOf(one.id),
+      one.setting,
+      one.meanPowerW.value,
+      one.meanPowerW.low,
+      one.meanPowerW.high,
+    ),
+  );
+  const domain = extentOf(response.setting);
+  if (domain !== null) {
+    const ticks = ticksFor(linear(domain, [0, 600]), 50);
+    const decimals = decimalsOf(ticks);
+    for (const tick of ticks) {
+      const [mean, low, high] = [response.meanPowerW, response.lowW, response.highW].map((list) =>
+        valueAt(response.setting, list, tick),
+      );
+      if (mean != null && low != null && high != null) {
+        rows.push(line('curve', Number(tick.toFixed(decimals)), mean, low, high));
+      }
+    }
+  }
+  return { columns, rows };
+}
