@@ -71,7 +71,7 @@ export function parseQuantity(
   if (match === null) return refuse(`"${text}" does not begin with a number`);
   const value = readNumber(match[1]!);
   if (value === undefined)
-    return refuse(`"${match[1]!.trim()}" can be read as more than one number`);
+    return refuse(`"${match[1]!.trim()}" cannot be read as one number without doubt`);
   const unitText = match[2]!.trim();
   if (unitText === '') {
     if (options.assume === undefined) return refuse(`"${text}" has no unit`);
@@ -88,7 +88,8 @@ export function parseQuantity(
   }
   if (unit.pressureReference === 'gauge' && options.allowGauge !== true)
     return refuse(`"${text}" is a gauge pressure where an absolute one is needed`);
-  return toInside(value, unit);
+  const inside = toInside(value, unit);
+  return Number.isFinite(inside) ? inside : refuse(`"${text}" is beyond any quantity`);
 }
 
 /** `rotationalSpeed` → `rotational speed`. */

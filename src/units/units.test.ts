@@ -203,6 +203,8 @@ describe('parseQuantity', () => {
     ['5300', 'rotationalSpeed', /"5300" has no unit; expected a speed such as "5300 rpm"/],
     ['5300 hp', 'rotationalSpeed', /"hp" is a unit of power/],
     ['5300 wumps', 'rotationalSpeed', /"wumps" is not a unit that is known/],
+    ['1e308 bar', 'pressure', /beyond any quantity/],
+    ['5,300 rpm', 'rotationalSpeed', /"5,300" cannot be read as one number without doubt/],
     ['fast', 'rotationalSpeed', /does not begin with a number/],
     ['', 'torque', /does not begin with a number/],
     ['14 psig', 'pressure', /gauge pressure where an absolute one is needed/],
@@ -271,5 +273,41 @@ describe('what people see', () => {
     expect(formatQuantity(10, 'temperature', 'us', { difference: true }).text).toBe('18');
     expect(formatQuantity(1.2, 'torque', 'metric', { signed: true }).text).toBe('+1.2');
     expect(differenceToInside(18, findUnit('°F')!)).toBeCloseTo(10, 12);
+  });
+});
+
+describe('any text at all', () => {
+  const dimensions = [...new Set(UNITS.map(({ dimension }) => dimension))];
+  const text = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 20 }),
+    fc.stringMatching(/^[0-9.,'+ -]{0,8} ?[a-zA-Z°·"/²Â%-]{0,8}$/),
+  );
+
+  it('is a unit or is not, and never an accident', () => {
+    fc.assert(
+      fc.property(text, (spelling) => {
+        const unit = findUnit(spelling);
+        if (unit !== undefined)
+          expect(UNITS.some(({ symbol }) => symbol === unit.symbol)).toBe(true);
+      }),
+      { seed: 22, numRuns: 2000 },
+    );
+  });
+
+  it('is a finite quantity or is refused with what was found and expected', () => {
+    fc.assert(
+      fc.property(text, fc.constantFrom(...dimensions), (spelling, dimension) => {
+        try {
+          expect(Number.isFinite(parseQuantity(spelling, dimension, { allowGauge: true }))).toBe(
+            true,
+          );
+        } catch (error) {
+          expect(error).toBeInstanceOf(InputError);
+          expect((error as InputError).place).toMatchObject({ found: spelling });
+          expect((error as InputError).place.expected).toBeTruthy();
+        }
+      }),
+      { seed: 23, numRuns: 2000 },
+    );
   });
 });
