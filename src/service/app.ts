@@ -56,8 +56,8 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
       ? next()
       : jsonLimit(c, next),
   );
-  serveShelves(api, record);
   const readings = new Readings(record);
+  serveShelves(api, record, readings);
   serveCurves(api, record, readings, new Curves(record, readings));
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

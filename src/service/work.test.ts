@@ -266,6 +266,42 @@ describe('importing over HTTP', () => {
     }));
 });
 
+describe('a column that was taken for something else', () => {
+  it('moves the pulls once it is said which one the speed is', () =>
+    withApp(async (asked) => {
+      const { cell, day } = await aDay(asked);
+      // The brake turns at half the crank's speed, and its column comes first under a bare name.
+      const text = sweep()
+        .split('\n')
+        .map((line, row) => {
+          const [time, rpm, torque] = line.split(',');
+          if (torque === undefined) return line;
+          return row === 0
+            ? `${time},Speed (rpm),Shaft B,${torque}`
+            : `${time},${2 * row},${rpm},${torque}`;
+        })
+        .join('\n');
+      const answer = await post(asked, day.id, 'two.csv', text);
+      const told = await answer.text();
+      expect(answer.status, told).toBe(201);
+      const { pulls, understood } = JSON.parse(told) as ImportedFile;
+      const before = await asked.record.pulls.get(pulls[0]!.id);
+      const answers = {
+        mapping: {
+          'Speed (rpm)': { quantity: 'other' },
+          'Shaft B': { quantity: 'speed', unit: 'rpm' },
+        },
+      };
+      await asked.json('PUT', `/cells/${cell.id}/mappings/${understood.shape}`, { answers });
+      const after = await asked.record.pulls.get(before.id);
+      expect(before.span!.toRpm).toBeLessThan(1000);
+      expect(after.span!.toRpm).toBeGreaterThan(5000);
+      expect((await asked.record.events.list())[0]!.summary).toBe(
+        '1 pull found again with the new answers',
+      );
+    }));
+});
+
 describe('curves over HTTP', () => {
   it('come in any standard, the same again from the record, and follow the day', () =>
     withApp(async (asked) => {

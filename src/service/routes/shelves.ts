@@ -1,8 +1,11 @@
 /** Routes of the entities: each is one call of the record. */
 import type { Context } from 'hono';
+import type { RememberedOptions } from '../../intake/index.ts';
 import type { Change, Id, NewPull, PullbookRecord, Shelf } from '../../record/index.ts';
 import * as contract from '../contract/shelves.ts';
 import { RequestRefused } from '../errors.ts';
+import { findPullsAgain, movesPulls } from '../work/findAgain.ts';
+import type { Readings } from '../work/readings.ts';
 import type { Api } from './api.ts';
 
 /** Who acts, as the browser or a script says in a header; for the list of events only. */
@@ -57,7 +60,7 @@ function serveShelf<T, N, P>(
   });
 }
 
-export function serveShelves(api: Api, record: PullbookRecord): void {
+export function serveShelves(api: Api, record: PullbookRecord, readings: Readings): void {
   api.openapi(contract.shop.summary, async (c) => c.json(await record.summary(), 200));
   api.openapi(contract.shop.get, async (c) => c.json(await record.shop.get(), 200));
   api.openapi(contract.shop.update, async (c) =>
@@ -79,11 +82,13 @@ export function serveShelves(api: Api, record: PullbookRecord): void {
   });
   api.openapi(contract.cells.putMapping, async (c) => {
     const { id, shape } = c.req.valid('param');
-    const { answers } = c.req.valid('json');
-    return c.json(
-      (await record.mappings.put(id, shape, answers as never, changeOf(c))) as never,
-      200,
-    );
+    const answers = c.req.valid('json').answers as RememberedOptions;
+    const before = await record.mappings.findByShape(id, shape);
+    const mapping = await record.mappings.put(id, shape, answers, changeOf(c));
+    if (movesPulls(before?.answers ?? {}, answers)) {
+      await findPullsAgain(record, readings, id, shape, changeOf(c));
+    }
+    return c.json(mapping as never, 200);
   });
 
   api.openapi(contract.engines.page, async (c) => {
