@@ -1,8 +1,9 @@
-import { Button, Group, Modal, NativeSelect, Textarea, TextInput } from '@mantine/core';
+import { Button, Group, NativeSelect, Textarea, TextInput } from '@mantine/core';
 import { type FormEvent, useState } from 'react';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './edit-sheet.module.css';
 import { type Field, readForm, textOf, unitOf, type Values } from './fields.ts';
+import { Sheet } from './sheet.tsx';
 
 interface EditSheetProps {
   readonly title: string;
@@ -44,7 +45,7 @@ export function EditSheet(props: EditSheetProps) {
   };
 
   return (
-    <Modal opened onClose={onClose} title={title} size="lg">
+    <Sheet onClose={onClose} title={title} size="lg">
       <form onSubmit={submit} noValidate>
         <div className={styles.fields}>
           {fields.map((field, index) => (
@@ -68,7 +69,7 @@ export function EditSheet(props: EditSheetProps) {
           </Button>
         </Group>
       </form>
-    </Modal>
+    </Sheet>
   );
 }
 

@@ -1,13 +1,14 @@
-import { Kbd, Modal, Table } from '@mantine/core';
+import { Kbd, Table } from '@mantine/core';
 import { useEffect, useSyncExternalStore } from 'react';
+import { Sheet } from '../form/sheet.tsx';
 
 /** What can be opened from anywhere over the page. */
-type Sheet = 'keys' | 'search' | null;
+type SheetName = 'keys' | 'search' | null;
 
-let open: Sheet = null;
+let open: SheetName = null;
 const listeners = new Set<() => void>();
 
-export function openSheet(sheet: Sheet): void {
+export function openSheet(sheet: SheetName): void {
   open = sheet;
   for (const listener of listeners) listener();
 }
@@ -15,7 +16,7 @@ export function openSheet(sheet: Sheet): void {
 export const showKeys = () => openSheet('keys');
 export const showSearch = () => openSheet('search');
 
-export function useSheet(): Sheet {
+export function useSheet(): SheetName {
   return useSyncExternalStore(
     (listener) => {
       listeners.add(listener);
@@ -69,8 +70,9 @@ const KEYS: readonly (readonly [string, readonly string[], string])[] = [
 /** The sheet that names every key. */
 export function KeysSheet() {
   const sheet = useSheet();
+  if (sheet !== 'keys') return null;
   return (
-    <Modal opened={sheet === 'keys'} onClose={() => openSheet(null)} title="Keys" size="lg">
+    <Sheet onClose={() => openSheet(null)} title="Keys" size="lg">
       <Table>
         <Table.Thead>
           <Table.Tr>
@@ -96,6 +98,6 @@ export function KeysSheet() {
           ))}
         </Table.Tbody>
       </Table>
-    </Modal>
+    </Sheet>
   );
 }

@@ -1,8 +1,9 @@
-import { Modal, TextInput } from '@mantine/core';
+import { TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { shopQuery } from '../api/queries.ts';
+import { Sheet } from '../form/sheet.tsx';
 import { openSheet, useSheet } from './keys.tsx';
 import { findPlaces, placesOf } from './places.ts';
 import styles from './search.module.css';
@@ -13,10 +14,11 @@ const SHOWN = 12;
 export function SearchSheet() {
   const opened = useSheet() === 'search';
   const close = () => openSheet(null);
+  if (!opened) return null;
   return (
-    <Modal opened={opened} onClose={close} title="Search" size="lg">
-      {opened && <Search close={close} />}
-    </Modal>
+    <Sheet onClose={close} title="Search" size="lg">
+      <Search close={close} />
+    </Sheet>
   );
 }
 

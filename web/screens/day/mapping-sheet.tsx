@@ -1,10 +1,11 @@
-import { Button, Group, Modal } from '@mantine/core';
+import { Button, Group } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { AIR_STANDARDS, QUANTITIES, type TorqueBasis } from '../../../src/pull/recording.ts';
 import { findUnit, fromInside } from '../../../src/units/index.ts';
 import { traceQuery } from '../../api/queries.ts';
 import type { RememberedOptions, Trace, Understood } from '../../api/types.gen.ts';
+import { Sheet } from '../../form/sheet.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
 import { type ColumnDraft, changedAnswers, draftsOf, hasBasis } from './answers.ts';
 import styles from './mapping-sheet.module.css';
@@ -34,7 +35,7 @@ export function MappingSheet(props: MappingSheetProps) {
     setDrafts(drafts.map((draft, index) => (index === at ? { ...draft, ...to } : draft)));
   const changed = changedAnswers(before, drafts);
   return (
-    <Modal opened onClose={onClose} title={`Headers of ${understood.fileName}`} size="90rem">
+    <Sheet onClose={onClose} title={`Headers of ${understood.fileName}`} size="90rem">
       <p className="quiet">
         What you change is remembered for {cellName} and every file with these headers. The file
         itself never changes.
@@ -119,7 +120,7 @@ export function MappingSheet(props: MappingSheetProps) {
           Remember
         </Button>
       </Group>
-    </Modal>
+    </Sheet>
   );
 }
 

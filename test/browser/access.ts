@@ -1,0 +1,95 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Stand } from './stand.ts';
+
+interface Violation {
+  readonly id: string;
+  readonly impact: string | null;
+  readonly help: string;
+  readonly nodes: readonly { readonly target: readonly string[]; readonly html: string }[];
+}
+declare const axe: {
+  run(
+    context: Document,
+    options: { resultTypes: readonly string[] },
+  ): Promise<{ violations: readonly Violation[] }>;
+};
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8');
+
+/** Every screen against the rules of axe-core (WCAG 2), in both themes: nothing serious is left. */
+export const access = (standOf: () => Stand) =>
+  describe('every screen for everyone', () => {
+    let stand: Stand;
+    const screens: Record<string, string> = {};
+
+    beforeAll(async () => {
+      stand = standOf();
+      const { engines, latestDays } = await stand.record.summary();
+      const boat = latestDays.find((day) => day.engineName === 'Rescue boat V8')!;
+      const [pull] = await stand.record.pulls.list({ dayId: boat.id });
+      Object.assign(screens, {
+        shop: '/',
+        engine: `/engines/${engines[0]!.id}`,
+        build: `/builds/${boat.buildId}`,
+        day: `/days/${boat.id}`,
+        ladder: `/days/${boat.id}/ladder`,
+        pull: `/pulls/${pull!.id}`,
+        settings: '/settings',
+        changes: '/changes',
+        lost: '/nowhere',
+      });
+    });
+    const settled = async (page: Page) => {
+      await page.locator('h1, h2').first().waitFor();
+      await page.waitForLoadState('networkidle');
+      await page.locator('[aria-label^="Fetching"]').first().waitFor({ state: 'detached' });
+    };
+
+    const serious = async (page: Page): Promise<string[]> => {
+      const { violations } = await page.evaluate(() =>
+        axe.run(document, { resultTypes: ['violations'] }),
+      );
+      return violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .flatMap(({ id, help, nodes }) =>
+          nodes.map(
+            (node) => `${id}: ${help}: ${node.target.join(' ')} ${node.html.slice(0, 160)}`,
+          ),
+        );
+    };
+
+    /** Pixels by which a page stands over the side of a tablet held upright. */
+    const overTheSide = async (page: Page): Promise<string[]> => {
+      await page.setViewportSize({ width: 820, height: 1180 });
+      const over = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      await page.setViewportSize({ width: 1440, height: 900 });
+      return over > 0 ? [`${over} px over the side of a tablet`] : [];
+    };
+
+    it.each(['light', 'dark'] as const)(
+      'has no serious barrier in %s, and fits a tablet',
+      async (scheme) => {
+        const page = await stand.open('/', { scheme });
+        const found: Record<string, string[]> = {};
+        for (const [name, path] of Object.entries(screens)) {
+          await page.goto(`${stand.url}${path}`);
+          await settled(page);
+          await page.evaluate(axeSource);
+          found[name] = [...(await serious(page)), ...(await overTheSide(page))];
+        }
+        // What opens over a page has to hold as well.
+        await page.goto(`${stand.url}${screens.day}`);
+        await settled(page);
+        await page.getByRole('button', { name: 'Check or mend the headers' }).click();
+        await page.getByRole('dialog').waitFor();
+        await page.evaluate(axeSource);
+        found.headers = await serious(page);
+        expect(found).toEqual(Object.fromEntries(Object.keys(found).map((name) => [name, []])));
+      },
+    );
+  });

@@ -1,0 +1,18 @@
+import { afterAll, beforeAll, expect } from 'vitest';
+import { access } from './access.ts';
+import { openDemoStand } from './demo-stand.ts';
+import type { Stand } from './stand.ts';
+import { wayThrough } from './way-through.ts';
+
+/** One service with the demo shop and one browser serve all that is tried on the screen. */
+let stand: Stand;
+beforeAll(async () => {
+  stand = await openDemoStand();
+});
+afterAll(async () => {
+  await stand.close();
+  expect(stand.complaints).toEqual([]);
+});
+
+wayThrough(() => stand);
+access(() => stand);
