@@ -126,7 +126,9 @@ function Questions({
                 </span>
                 <span className={styles.aside}>
                   <b>{name}</b>
-                  {one?.givesUpPercent == null ? '' : ` gives up ${percent(one.givesUpPercent)}`}
+                  {value === null || one?.givesUpPercent == null
+                    ? ''
+                    : ` gives up ${percent(one.givesUpPercent)}`}
                 </span>
               </div>
             );

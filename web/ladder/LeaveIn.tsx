@@ -17,6 +17,7 @@ interface LeaveInProps extends Pick<LadderCallbacks, 'onUse' | 'onUses' | 'onDec
 /** The setting for each use with what it costs and risks; and the decision, which is a person's. */
 export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide }: LeaveInProps) {
   const rule = input.uses.find((one) => one.name === use) ?? null;
+  const unknown = input.aspiration === 'natural' ? 'not known yet' : 'no rule';
   return (
     <section aria-labelledby="ladder-leave" className={below.leaveIn}>
       <h2 id="ladder-leave" className={styles.sectionTitle}>
@@ -37,7 +38,7 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
               />
               <span className={below.useName}>{name}</span>
               <span className={below.useValue} data-unknown={one?.value == null}>
-                {one?.value == null ? 'not known yet' : setting(one.value, input.kind.unit, 2)}
+                {one?.value == null ? unknown : setting(one.value, input.kind.unit, 2)}
               </span>
               <span className={below.useWhy}>{kept(one?.why ?? '')}</span>
             </label>
