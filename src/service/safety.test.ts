@@ -158,6 +158,15 @@ describe('what is served', () => {
     }),
   );
 
+  it('opens at its root for whoever asks, and inside only for those who want a page', () =>
+    withWeb(async (ask) => {
+      expect((await ask('GET', '/', undefined, { accept: '*/*' })).status).toBe(200);
+      expect((await ask('GET', '/engines/abc', undefined, { accept: '*/*' })).status).toBe(404);
+      expect((await ask('GET', '/api/v1/none', undefined, { accept: 'text/html' })).status).toBe(
+        404,
+      );
+    }));
+
   it('answers an unchanged file with 304', () =>
     withWeb(async (ask) => {
       const first = await ask('GET', '/assets/a.js');

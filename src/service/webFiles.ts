@@ -63,8 +63,9 @@ export function serveWeb(files: ReadonlyMap<string, WebFile>): MiddlewareHandler
           : 'no-cache',
       });
     }
-    // Any other path that asks for a page is a place inside the app.
-    const wantsPage = file === index || (c.req.header('accept') ?? '').includes('text/html');
+    // The root, and any other path that asks for a page, is a place inside the app.
+    const wantsPage =
+      c.req.path === '/' || file === index || (c.req.header('accept') ?? '').includes('text/html');
     if (index === undefined || !wantsPage || c.req.path.startsWith('/api/')) return next();
     const html = new TextDecoder().decode(index.bytes);
     const nonce = html.includes(NONCE_PLACE) ? randomBytes(16).toString('base64url') : null;
