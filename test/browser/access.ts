@@ -44,7 +44,6 @@ export const access = (standOf: () => Stand) =>
     });
     const settled = async (page: Page) => {
       await page.locator('h1, h2').first().waitFor();
-      await page.waitForLoadState('networkidle');
       await page.locator('[aria-label^="Fetching"]').first().waitFor({ state: 'detached' });
     };
 

@@ -63,7 +63,7 @@ export async function openStand(): Promise<Stand> {
       page.on('console', (message) => {
         // A refused request is an answer that tests ask for on purpose; the browser logs it as an error.
         if (message.type() === 'error' && !/status of (4\d\d)/.test(message.text()))
-          complaints.push(`console: ${message.text()}`);
+          complaints.push(`console on ${page.url()}: ${message.text()} ${message.location().url}`);
       });
       await page.goto(`${url}${path}`);
       return page;
