@@ -49,8 +49,14 @@ export function ChartFrame(props: ChartFrameProps) {
         </div>
         <div className={styles.tools}>
           {zoom?.zoomed === true && (
-            <button type="button" className={styles.tool} onClick={() => zoom.set(null)}>
-              <BackIcon /> Whole
+            <button
+              type="button"
+              className={styles.tool}
+              aria-label={`${title}: show the whole`}
+              title="Show the whole"
+              onClick={() => zoom.set(null)}
+            >
+              <BackIcon />
             </button>
           )}
           <button

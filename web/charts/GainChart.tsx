@@ -10,6 +10,7 @@ import { rpm } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { Surface } from './Surface.tsx';
 import { extentOf, linear, type Plot, type Span, ticksFor } from './scale.ts';
+import { textWidth } from './text.ts';
 import type { Zoom } from './zoom.ts';
 
 export interface GainChartProps {
@@ -65,8 +66,10 @@ export function GainChart(props: GainChartProps) {
         scale={x}
         grid={false}
         drop={7 + small * 0.35}
-        label="engine speed, rpm"
-        avoid={[...band.map((at) => x(at)), ...(cursorPx === null ? [] : [cursorPx])]}
+        {...(cursorPx !== null && cursorPx > width - small * 17
+          ? {}
+          : { label: 'engine speed, rpm' })}
+        avoid={band.map((at) => x(at))}
       />
       {steps.map((step, at) => {
         const row: Plot = {
@@ -99,12 +102,14 @@ export function GainChart(props: GainChartProps) {
       {cursorPx !== null && (
         <g data-screen-only="">
           <Label
-            x={cursorPx}
-            y={plot.height + 7 + small * 1.6}
+            x={Math.min(
+              Math.max(cursorPx, plot.left),
+              width - textWidth('8888 rpm', small, true) / 2,
+            )}
+            y={plot.height + 7 + small * 3.1}
             size={small}
             bold
             anchor="middle"
-            rim={palette.paper}
           >
             {rpm(cursorRpm)}
           </Label>

@@ -144,18 +144,21 @@ export function ResponseChart(props: ResponseChartProps) {
               stroke={palette.ink}
               strokeWidth={flag.chosen ? 1.75 : 1}
             />
-            <Label
-              x={(spans[index]![0] + spans[index]![1]) / 2}
-              y={top + label * 0.6}
-              anchor="middle"
-              bold={flag.chosen}
-              rim={palette.paper}
-            >
-              {flag.text}
-            </Label>
           </g>
         );
       })}
+      {flags.map((flag, index) => (
+        <Label
+          key={flag.name}
+          x={(spans[index]![0] + spans[index]![1]) / 2}
+          y={plot.top - flagRoom + rows[index]! * label * 1.5 + label * 0.6}
+          anchor="middle"
+          bold={flag.chosen}
+          rim={palette.paper}
+        >
+          {flag.text}
+        </Label>
+      ))}
       {kneeWatt !== null && knee.value !== null && (
         <KneeMark knee={knee.value} y={y(power.of(kneeWatt))} {...{ unit, x, plot }} />
       )}
