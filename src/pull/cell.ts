@@ -7,10 +7,12 @@ import type { CellSetup } from './types.ts';
 export const CALIBRATION_REL_SD = 0.0025;
 
 /**
- * Relative sd of mean power from pull to pull where nothing better is known: the same setting twice does not give the
- * same figure. 0.4 % is our own, from common practice, no source; a ladder with repeats learns its own.
+ * Relative sd of mean power from pull to pull where the shop's own is not known: the same setting twice does not give the
+ * same figure. Our prior has a median sd of 0.4 %, 95 % between 0.15 and 1.0 % (log-normal, log sd 0.484; common practice, no
+ * source). A single pull does not know which it is, so what is wanted is the spread with that sd integrated out: its 95 %
+ * half-width is that of a Gaussian of 0.53 %. A ladder with repeats learns its own.
  */
-export const REPEATABILITY_REL_SD = 0.004;
+export const REPEATABILITY_REL_SD = 0.0053;
 
 /** A cell of which nothing is known: inertia and lag are not, torque is as the brake held it in the day's air. */
 export function defaultCell(): CellSetup {

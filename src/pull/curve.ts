@@ -25,10 +25,10 @@ import type { Curve, CurveOptions, Mark } from './types.ts';
 export const CURVE_VERSION = 1;
 
 /**
- * Wander of a brake's torque is forgotten in a quarter of a second, give or take (water, control, load cell): our own figure,
+ * Wander of a brake's torque is forgotten in a third of a second, give or take (water, control, load cell): our own figure,
  * no source; the fit learns its own from each pull.
  */
-const TYPICAL_WANDER_S = 0.25;
+const TYPICAL_WANDER_S = 0.35;
 /** The same for the rows of a table of speeds, in rows. */
 const TYPICAL_WANDER_ROWS = 1;
 /**
@@ -36,6 +36,11 @@ const TYPICAL_WANDER_ROWS = 1;
  * has 0.4, one with tuning humps 6, a sharp hump more; 4 within a factor of twenty. Our own figure from such curves, no source.
  */
 const ROUGHNESS = { median: 4, logSd: 1.5 };
+/**
+ * Wander as slow as the sweep itself cannot be told from the curve by any fit of one pull: relative sd that absolute bands allow for
+ * it. Our own figure, no source.
+ */
+const SLOW_WANDER_REL_SD = 0.0015;
 const KNOT_RPM = 150;
 /** What lasts longer than this is no blip, nor what is as wide as an engine's own humps can be. */
 const LONGEST_BLIP_S = 0.5;
@@ -77,16 +82,17 @@ export function curveOf(recording: Recording, span: PullSpan, options: CurveOpti
 
   const repeatability = options.repeatabilityRelSd ?? REPEATABILITY_REL_SD;
   const commonRelSd = Math.hypot(repeatability, options.cell.calibrationRelSd);
+  const slowRelSd = Math.hypot(commonRelSd, SLOW_WANDER_REL_SD);
   const speedRpm = gridOf(spline.low, spline.high);
   const curveNm = speedRpm.map((rpm) => evaluateSpline(spline, rpm));
   const extra = systematicSd(points, step.factor, fit);
   const half = speedRpm.map(
     (rpm, i) =>
-      Z95 * Math.hypot(splineSd(spline, rpm), commonRelSd * curveNm[i]!, extra(rpm, points)),
+      Z95 * Math.hypot(splineSd(spline, rpm), slowRelSd * curveNm[i]!, extra(rpm, points)),
   );
   const peaks = peaksOf(
     spline,
-    Math.hypot(commonRelSd, typicalExtra(extra, points, spline, observed)),
+    Math.hypot(slowRelSd, typicalExtra(extra, points, spline, observed)),
   );
   const blips = timedBlips(fit, points);
   const marks: Mark[] = [

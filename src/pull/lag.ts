@@ -12,6 +12,8 @@ export interface Lag {
 const STEP = { share: 0.35, watchS: 0.45, leastPoints: 5, longestLagS: 0.4 };
 const LAGS_S = Array.from({ length: 80 }, (_, i) => 0.005 * (i + 1));
 const PARTS = 6;
+/** What the filling of the manifold may add to a step and not to a sweep [s]. Our own figure, no source. */
+const FILLING_SD_S = 0.015;
 
 /**
  * First-order lag of the torque column [s], read from the recording itself: where the throttle jumps, the torque
@@ -40,7 +42,7 @@ export function lagFromThrottle(recording: Recording, torque: Channel, span: Pul
   const mean = weights.reduce((sum, w, k) => sum + w * LAGS_S[k]!, 0) / total;
   const variance = weights.reduce((sum, w, k) => sum + w * (LAGS_S[k]! - mean) ** 2, 0) / total;
   if (mean > STEP.longestLagS) return null;
-  return { lagS: mean, sdS: Math.max(0.0025, Math.sqrt(variance)) };
+  return { lagS: mean, sdS: Math.hypot(FILLING_SD_S, Math.sqrt(variance)) };
 }
 
 /** Rows at which the throttle has just jumped by a third of its range or more, near the pull. */
