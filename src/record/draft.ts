@@ -1,6 +1,6 @@
 /** One change being made: a transaction that notes every row it touches and ends with its event. */
 import type { Transaction } from 'kysely';
-import { fromRow, type Row, TABLES, toRow } from './codec.ts';
+import { columnOf, fromRow, type Row, TABLES, toRow } from './codec.ts';
 import { ConflictError, NotInRecordError } from './errors.ts';
 import type { Change } from './repository.ts';
 import { type Connections, storeErrorOf, type Tables } from './store.ts';
@@ -94,7 +94,7 @@ export class Draft {
     const rows = await this.trx
       .selectFrom(TABLES[entity].table)
       .select('id')
-      .where(toColumn(entity, field), '=', parent)
+      .where(columnOf(field), '=', parent)
       .execute();
     return rows.map((row) => row.id as Id);
   }
@@ -106,9 +106,6 @@ export class Draft {
     }
   }
 }
-
-const toColumn = (entity: EntityName, field: string) =>
-  Object.keys(toRow(entity, { [field]: '' }))[0]!;
 
 export const sameValue = (a: unknown, b: unknown) =>
   a === b || JSON.stringify(a ?? null) === JSON.stringify(b ?? null);

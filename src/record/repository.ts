@@ -8,7 +8,6 @@ import type {
   DaySummary,
   Decision,
   Engine,
-  EntityName,
   Id,
   Ladder,
   Mapping,
@@ -151,15 +150,3 @@ export interface PullbookRecord {
   backup(toFile: string, progress?: (share: number) => void): Promise<void>;
   close(): Promise<void>;
 }
-
-/** Names of the shelves by entity, for code that walks all of them. */
-export const SHELF_OF = {
-  cell: 'cells',
-  mapping: 'mappings',
-  engine: 'engines',
-  build: 'builds',
-  day: 'days',
-  pull: 'pulls',
-  ladder: 'ladders',
-  decision: 'decisions',
-} as const satisfies Partial<Record<EntityName, keyof PullbookRecord>>;

@@ -1,5 +1,5 @@
 /** The six verbs that every kind of entity has, over its table. */
-import { fromRow, TABLES } from './codec.ts';
+import { columnOf, fromRow, TABLES } from './codec.ts';
 import { type Draft, type Fields, inOneChange } from './draft.ts';
 import { NotInRecordError } from './errors.ts';
 import type { Change, Shelf } from './repository.ts';
@@ -11,7 +11,6 @@ export interface ShelfOptions {
   readonly defaults: Fields | ((draft: Draft, fresh: Fields) => Promise<Fields>);
   /** What else comes with a new one, in the same change. */
   readonly along?: (draft: Draft, fields: Fields) => Promise<void>;
-  readonly check?: (fields: Fields) => void;
 }
 
 export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
@@ -46,7 +45,7 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
     async list(parent?: P) {
       let query = at.reading.selectFrom(table).selectAll();
       for (const [field, id] of Object.entries(parent ?? {})) {
-        query = query.where(columnOfParent(field), '=', id as Id);
+        query = query.where(columnOf(field), '=', id as Id);
       }
       for (const column of order) query = query.orderBy(column);
       return (await query.execute()).map((row) => fromRow(entity, row));
@@ -60,7 +59,6 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
             ? await options.defaults(draft, given)
             : options.defaults;
         const fields = { ...defaults, ...withoutUndefined(given), id };
-        options.check?.(fields);
         await draft.insert(entity, id, fields);
         await options.along?.(draft, fields);
       });
@@ -68,10 +66,6 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
     },
     async update(id, patch, change = {}) {
       await inOneChange(at, change, say, async (draft) => {
-        if (options.check !== undefined) {
-          const current = (await draft.get(entity, id)) as unknown as Fields;
-          options.check({ ...current, ...withoutUndefined(patch as Fields) });
-        }
         await draft.update(entity, id, patch as Fields);
       });
       return get(id);
@@ -81,9 +75,6 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
     },
   };
 }
-
-const columnOfParent = (field: string) =>
-  field.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 
 export const withoutUndefined = (fields: Fields): Fields =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));

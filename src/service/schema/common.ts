@@ -61,5 +61,3 @@ export const errorBody = z
     }),
   })
   .openapi('ErrorBody', { description: 'One sentence a person can act on, with its place.' });
-
-export const idParam = z.object({ id: id.openapi({ param: { name: 'id', in: 'path' } }) });
