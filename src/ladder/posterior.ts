@@ -93,9 +93,9 @@ function linspace(low: number, high: number, count: number): Float64Array {
   );
 }
 
-/** Student t with 4 degrees of freedom: a ladder begun far from the best is rare, not impossible. */
+/** Student t with 10 degrees of freedom: a ladder begun far from the best is rare, not impossible. */
 const logBestPrior = (b: number, [middle, spread]: Priors['best']) =>
-  -2.5 * Math.log1p(((b - middle) / spread) ** 2 / 4);
+  -5.5 * Math.log1p(((b - middle) / spread) ** 2 / 10);
 
 /** Log-uniform between the two, with soft ends (sd of a third in the logarithm): no cliff at a round number. */
 function logCurvaturePrior(k: number, [low, high]: Priors['curvature']): number {
