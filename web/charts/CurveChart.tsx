@@ -80,7 +80,7 @@ export function CurveChart(props: CurveChartProps) {
           fill={palette.band}
         />
       )}
-      <XAxis plot={whole} scale={x} label="engine speed, rpm" />
+      <XAxis plot={whole} scale={x} every={84} label="engine speed, rpm" />
       <Panel {...{ series, x, style, cursorRpm }} plot={upper} unit={torque} kind="torque" />
       <Panel {...{ series, x, style, cursorRpm }} plot={lower} unit={power} kind="power" />
       {cursorRpm !== null && inside(x(cursorRpm), whole) && (
@@ -205,7 +205,9 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
             (one.marks ?? []).map((mark) => {
               const at = (mark.fromRpm + mark.toRpm) / 2;
               const value = valueAt(one.speedRpm, middle, at);
-              return value === null ? null : (
+              if (value === null) return null;
+              const above = y(value) - dot * 1.5 - label * 1.3 > plot.top;
+              return (
                 <Fragment key={`${one.id}${mark.fromRpm}`}>
                   <circle
                     cx={x(at)}
@@ -217,7 +219,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
                   />
                   <Label
                     x={x(at)}
-                    y={y(value) - dot * 1.5 - label * 0.7}
+                    y={y(value) + (above ? -1 : 1) * (dot * 1.5 + label * 0.7)}
                     anchor="middle"
                     size={small}
                     colour={palette.look}

@@ -34,7 +34,7 @@ describe('figures on screen', () => {
   });
 
   it('keep number and unit together', () => {
-    expect(rpm(5200)).toBe('5200\u202frpm');
+    expect(rpm(5200)).toBe('5\u202f200\u202frpm');
     expect(signedPercent(-1.44)).toBe('\u22121.4\u202f%');
   });
 

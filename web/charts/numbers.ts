@@ -37,7 +37,11 @@ export function chance(share: number | null | undefined): string {
   return `${Math.round(share * 100)}${THIN}%`;
 }
 
-export const rpm = (value: number | null | undefined): string => withUnit(plain(value, 0), 'rpm');
+/** A speed in a sentence: `5 200`. Axes and tables write it plain. */
+export const speed = (value: number | null | undefined): string =>
+  plain(value, 0).replace(/(\d)(?=(\d{3})+$)/g, `$1${THIN}`);
+
+export const rpm = (value: number | null | undefined): string => withUnit(speed(value), 'rpm');
 
 /** `28°` for degrees, `0.87 λ` for others; as many decimals as asked, without trailing noughts. */
 export function setting(value: number | null | undefined, unit: string, decimals = 1): string {

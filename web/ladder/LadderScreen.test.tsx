@@ -100,7 +100,7 @@ describe('the page for a given answer', () => {
       at === 5 ? { ...pull, knockHeard: 4300, aborted: true, configuration: 'open headers' } : pull,
     );
     const said = text(view({ input: { ...INPUT, pulls } }));
-    expect(said).toContain('knock heard at 4300 rpm');
+    expect(said).toContain('knock heard at 4 300 rpm');
     expect(said).toContain('aborted');
     expect(said).toContain('1 more');
   });

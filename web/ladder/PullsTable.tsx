@@ -3,7 +3,15 @@ import { useState } from 'react';
 import type { LadderInput, LadderPull } from '../../src/ladder/types.ts';
 import type { Mark, Peak } from '../../src/pull/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import { type Outside, outside, plain, setting, threeFigures, UNKNOWN } from '../charts/numbers.ts';
+import {
+  type Outside,
+  outside,
+  plain,
+  rpm,
+  setting,
+  threeFigures,
+  UNKNOWN,
+} from '../charts/numbers.ts';
 import { extentOf } from '../charts/scale.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
@@ -153,7 +161,7 @@ function Seen({ pull, marks }: { pull: LadderPull; marks: readonly Mark[] }) {
     lines.push({ key: 'out', icon: 'note', text: `left out: ${pull.excludedBecause}` });
   }
   if (pull.knockHeard !== false) {
-    const where = typeof pull.knockHeard === 'number' ? ` at ${plain(pull.knockHeard, 0)} rpm` : '';
+    const where = typeof pull.knockHeard === 'number' ? ` at ${rpm(pull.knockHeard)}` : '';
     lines.push({ key: 'knock', icon: 'stop', text: `knock heard${where}` });
   }
   if (pull.aborted) lines.push({ key: 'aborted', icon: 'look', text: 'aborted' });

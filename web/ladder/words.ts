@@ -1,5 +1,5 @@
 import type { LadderAnswer, LadderInput, NextMove, SettingKind } from '../../src/ladder/types.ts';
-import { estimate, interval, percent, plain, setting } from '../charts/numbers.ts';
+import { estimate, interval, percent, plain, rpm, setting, speed } from '../charts/numbers.ts';
 
 /** What the setting's axis is called. */
 export function axisName(kind: SettingKind): string {
@@ -71,6 +71,6 @@ export function repeatabilityInWords({ repeatability }: LadderAnswer): string {
   return `Two pulls at one setting differ with a standard deviation of ${figure}: ${source}.`;
 }
 
-/** `between 5000 and 7200 rpm`, or what typed peaks are judged by. */
+/** `between 5 000 and 7 200 rpm`, or what typed peaks are judged by. */
 export const bandInWords = ([low, high]: LadderInput['bandRpm']): string =>
-  `between ${plain(low, 0)} and ${plain(high, 0)} rpm`;
+  `between ${speed(low)} and ${rpm(high)}`;
