@@ -187,6 +187,21 @@ describe('what is served', () => {
       expect(page).not.toMatch(/<script|style=|(src|href)="(?!\/api\/v1\/|#)/);
     }));
 
+  it('answers on every route that its document promises', () =>
+    withApp(async ({ ask }) => {
+      for (const [path, operations] of Object.entries(openApiDocument().paths!)) {
+        for (const method of Object.keys(operations as object)) {
+          const asked = path.replace(/\{event\}/, '1').replace(/\{\w+\}/g, 'none');
+          const answer = await ask(method.toUpperCase(), `/api/v1${asked}?name=x`);
+          const told = await answer.text();
+          const isJson = answer.headers.get('content-type')?.includes('json') === true;
+          const code = isJson && answer.status >= 400 ? JSON.parse(told).error.code : '';
+          expect(code, `${method} ${path}`).not.toBe('not-found');
+          expect(answer.status, `${method} ${path}: ${told.slice(0, 200)}`).toBeLessThan(500);
+        }
+      }
+    }));
+
   it('hands out a whole backup', () =>
     withApp(async ({ ask, record, folder }) => {
       await record.cells.create({ name: 'Kept' });

@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { openRecord } from '../record/index.ts';
 import { temporaryFolder } from '../record/testing.ts';
 import { type RunningService, type StartOptions, startService } from './index.ts';
 
@@ -124,6 +125,8 @@ describe('the running service', () => {
     const { folder, remove } = temporaryFolder();
     try {
       let loads = 0;
+      // What a first run leaves that was killed half way.
+      await (await openRecord(join(folder, 'first-run'))).close();
       const demo: StartOptions['demo'] = async (record) => {
         loads += 1;
         await record.engines.create({ name: 'Demo engine' });
