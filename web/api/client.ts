@@ -44,6 +44,18 @@ export function refusalOf(status: number, text: string): ServiceError {
 
 export const SILENT = 'The service does not answer. Is Pullbook still running on this computer?';
 
+let who = '';
+
+/** The name under which changes are written down from now on. */
+export function signChangesAs(name: string): void {
+  who = name.trim();
+}
+
+/** The header that names who changes; left out where nobody said. */
+export function signature(): Record<string, string> {
+  return who === '' ? {} : { 'x-pullbook-who': encodeURIComponent(who) };
+}
+
 type Route = keyof Routes;
 type Params<R extends Route> = Routes[R]['params'];
 type Query<R extends Route> = Routes[R]['query'];
@@ -90,6 +102,7 @@ export async function ask<R extends Route>(
         method,
         headers: {
           accept: 'application/json',
+          ...signature(),
           ...(body === undefined ? {} : { 'content-type': 'application/json' }),
         },
         ...(body === undefined ? {} : { body: JSON.stringify(body) }),

@@ -1,4 +1,4 @@
-import { addressOf, refusalOf, ServiceError, SILENT } from './client.ts';
+import { addressOf, refusalOf, ServiceError, SILENT, signature } from './client.ts';
 import type { Imported, ImportProgress } from './types.gen.ts';
 
 /** Where one file stands on its way; `share` is null while it cannot be told. */
@@ -47,6 +47,7 @@ export function importFile(
     request.open('POST', addressOf('/days/{id}/recordings', { id: dayId }, { name: file.name }));
     request.setRequestHeader('accept', 'application/x-ndjson');
     request.setRequestHeader('content-type', 'application/octet-stream');
+    for (const [name, value] of Object.entries(signature())) request.setRequestHeader(name, value);
     request.upload.onprogress = (event) =>
       onStage({ words: 'sending', share: event.total > 0 ? event.loaded / event.total : null });
     request.onprogress = () => {

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { type DisplayKind, formatQuantity, quantityText } from '../../src/units/index.ts';
 import { usePreferences } from './preferences.tsx';
 
@@ -14,11 +15,7 @@ export function useFigures() {
 }
 
 /** A list of facts; what is not known is left out. */
-export function Facts({
-  rows,
-}: {
-  readonly rows: readonly (readonly [string, string | number | null | undefined])[];
-}) {
+export function Facts({ rows }: { readonly rows: readonly (readonly [string, ReactNode])[] }) {
   const known = rows.filter(([, value]) => value !== null && value !== undefined && value !== '');
   if (known.length === 0) return <p className="quiet">Nothing is written down yet.</p>;
   return (

@@ -34,14 +34,15 @@ export function isWriting(target: EventTarget | null): boolean {
   );
 }
 
-/** Runs on a key pressed outside of fields; `mod+z` means Ctrl or Cmd. */
+/** Runs on a key pressed outside of fields; `mod+z` means Ctrl or Cmd, `mod+shift+z` the same with Shift. */
 export function useKeys(keys: Readonly<Record<string, () => void>>): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       if (isWriting(event.target) || event.defaultPrevented) return;
       const mod = event.ctrlKey || event.metaKey;
       if (event.altKey) return;
-      const run = keys[`${mod ? 'mod+' : ''}${event.key.toLowerCase()}`];
+      const before = mod ? (event.shiftKey ? 'mod+shift+' : 'mod+') : '';
+      const run = keys[`${before}${event.key.toLowerCase()}`];
       if (run === undefined) return;
       event.preventDefault();
       run();
@@ -59,6 +60,7 @@ const KEYS: readonly (readonly [string, readonly string[], string])[] = [
   ['Everywhere', ['w'], 'Wall size: readable from across the cell'],
   ['Everywhere', ['h'], 'Back to the shop'],
   ['Everywhere', ['Ctrl', 'Z'], 'Take back the last change'],
+  ['Everywhere', ['Ctrl', 'Shift', 'Z'], 'Bring it back'],
   ['Table of pulls', ['Tab'], 'Next cell; with Shift the one before'],
   ['Table of pulls', ['Enter'], 'Same column, next pull'],
   ['Table of pulls', ['↑', '↓'], 'Same column, pull above or below'],

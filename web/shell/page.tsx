@@ -32,7 +32,9 @@ function Crumbs({ crumbs }: { crumbs: readonly Crumb[] }) {
             {crumb.to === undefined ? (
               <span aria-current="page">{crumb.label}</span>
             ) : (
-              <Link to={crumb.to}>{crumb.label}</Link>
+              <Link to={crumb.to} activeOptions={{ exact: true }}>
+                {crumb.label}
+              </Link>
             )}
           </li>
         ))}

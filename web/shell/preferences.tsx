@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useState } from 'react';
 import { AIR_STANDARDS, type AirStandard } from '../../src/pull/recording.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
+import { signChangesAs } from '../api/client.ts';
 import { shopSettingsQuery } from '../api/queries.ts';
 
 /** What belongs to the person at this screen and not to the shop; kept in this browser. */
@@ -10,6 +11,8 @@ export interface Preferences {
   readonly units: UnitSystem | null;
   /** Figures and words large enough to be read from across the cell. */
   readonly wall: boolean;
+  /** Who changes are written under; empty: nobody said. */
+  readonly who: string;
   /** Air standard to show everything in; null: what the test day itself names. */
   readonly standard: AirStandard | null;
 }
@@ -24,12 +27,13 @@ const KEY = 'pullbook.preferences';
 const Context = createContext<PreferencesContext | null>(null);
 
 function stored(): Preferences {
-  const fallback: Preferences = { units: null, wall: false, standard: null };
+  const fallback: Preferences = { units: null, wall: false, who: '', standard: null };
   try {
     const kept = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<Preferences>;
     return {
       units: kept.units === 'metric' || kept.units === 'us' ? kept.units : null,
       wall: kept.wall === true,
+      who: typeof kept.who === 'string' ? kept.who : '',
       standard: AIR_STANDARDS.find((name) => name === kept.standard) ?? null,
     };
   } catch {
@@ -45,6 +49,7 @@ export function PreferencesProvider({ children }: { children: ReactNode }) {
     setPreferences((now) => ({ ...now, ...next }));
   }, []);
   useEffect(() => {
+    signChangesAs(preferences.who);
     try {
       localStorage.setItem(KEY, JSON.stringify(preferences));
     } catch {

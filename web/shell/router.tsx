@@ -8,7 +8,7 @@ import {
   useNavigate,
 } from '@tanstack/react-router';
 import { useMemo } from 'react';
-import { undoLatest } from '../api/changes.ts';
+import { redoLatest, undoLatest } from '../api/changes.ts';
 import { BuildScreen } from '../screens/build.tsx';
 import { ChangesScreen } from '../screens/changes.tsx';
 import { DayScreen } from '../screens/day/day.tsx';
@@ -36,6 +36,7 @@ function Root() {
         d: () => setColorScheme(scheme === 'dark' ? 'light' : 'dark'),
         w: () => change({ wall: !wall }),
         'mod+z': () => void undoLatest(),
+        'mod+shift+z': () => void redoLatest(),
       }),
       [navigate, units, wall, change, scheme, setColorScheme],
     ),

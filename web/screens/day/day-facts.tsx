@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import type { Cell, Configuration, TestDay } from '../../api/types.gen.ts';
 import { CONFIGURATION_FIELDS } from '../../form/specs.ts';
 import { Facts, useFigures } from '../../shell/figures.tsx';
@@ -11,7 +12,12 @@ export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
     <Facts
       rows={[
         ['Cell', cell.name],
-        ['Inertia of the cell', maybe(cell.inertiaKgM2, 'inertia') ?? 'not known'],
+        [
+          'Inertia of the cell',
+          maybe(cell.inertiaKgM2, 'inertia') ?? (
+            <Link to="/settings">not known; write it down</Link>
+          ),
+        ],
         ['Fuel', day.fuel],
         ['Octane number', day.octane],
         ['Fuel batch', day.fuelBatch],

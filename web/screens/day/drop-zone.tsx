@@ -1,6 +1,6 @@
 import { Button, FileButton, Progress } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { Place } from '../../shell/states.tsx';
 import { count } from '../../shell/words.ts';
 import { CheckIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
@@ -17,29 +17,9 @@ interface DropZoneProps {
 
 /** The whole page takes dropped files; the line at its head says so and opens the file picker. */
 export function DropZone({ onFiles, empty, head, children }: DropZoneProps) {
-  // Entering a child fires before leaving its parent, so depth is counted instead of a flag.
-  const [depth, setDepth] = useState(0);
-  const carriesFiles = (types: readonly string[]) => types.includes('Files');
+  const over = useFileDrop(onFiles);
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a second way; the button does the same
-    <div
-      className={styles.zone}
-      data-over={depth > 0 || undefined}
-      onDragEnter={(event) => {
-        if (carriesFiles(event.dataTransfer.types)) setDepth((now) => now + 1);
-      }}
-      onDragLeave={(event) => {
-        if (carriesFiles(event.dataTransfer.types)) setDepth((now) => Math.max(0, now - 1));
-      }}
-      onDragOver={(event) => {
-        if (carriesFiles(event.dataTransfer.types)) event.preventDefault();
-      }}
-      onDrop={(event) => {
-        event.preventDefault();
-        setDepth(0);
-        onFiles([...event.dataTransfer.files]);
-      }}
-    >
+    <div className={styles.zone} data-over={over || undefined}>
       {head}
       <div className={styles.line} data-empty={empty || undefined}>
         <div>
@@ -59,9 +39,39 @@ export function DropZone({ onFiles, empty, head, children }: DropZoneProps) {
         </FileButton>
       </div>
       {children}
-      {depth > 0 && <div className={styles.veil}>Drop to add to this day</div>}
+      {over && <div className={styles.veil}>Drop to add to this day</div>}
     </div>
   );
+}
+
+/** Takes files dropped anywhere on the page; true while some are held over it. */
+function useFileDrop(onFiles: (files: readonly File[]) => void): boolean {
+  // Entering a child fires before leaving its parent, so depth is counted instead of a flag.
+  const [depth, setDepth] = useState(0);
+  useEffect(() => {
+    const withFiles = (act: (transfer: DataTransfer) => void) => (event: DragEvent) => {
+      if (event.dataTransfer === null || !event.dataTransfer.types.includes('Files')) return;
+      // Without this the browser would leave the page and show the file.
+      event.preventDefault();
+      act(event.dataTransfer);
+    };
+    const handlers = {
+      dragenter: withFiles(() => setDepth((now) => now + 1)),
+      dragleave: withFiles(() => setDepth((now) => Math.max(0, now - 1))),
+      dragover: withFiles(() => {}),
+      drop: withFiles((transfer) => {
+        setDepth(0);
+        onFiles([...transfer.files]);
+      }),
+    };
+    for (const [kind, handler] of Object.entries(handlers))
+      window.addEventListener(kind, handler as EventListener);
+    return () => {
+      for (const [kind, handler] of Object.entries(handlers))
+        window.removeEventListener(kind, handler as EventListener);
+    };
+  }, [onFiles]);
+  return depth > 0;
 }
 
 interface FileListProps {

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useState } from 'react';
+import { undoLatest } from '../../api/changes.ts';
 import type { Pull } from '../../api/types.gen.ts';
 import type { Column } from './cells.ts';
 import styles from './lead-table.module.css';
@@ -74,7 +75,11 @@ export function LeadCell({ column, pull, name, trouble, commit, move }: LeadCell
         if (draft !== stored || trouble !== null) commit(draft);
       }}
       onKeyDown={(event) => {
-        if (event.key === 'Escape') {
+        if ((event.ctrlKey || event.metaKey) && event.key === 'z' && draft === stored) {
+          // Nothing was typed here that the field itself could take back.
+          event.preventDefault();
+          void undoLatest();
+        } else if (event.key === 'Escape') {
           setDraft(stored);
           event.currentTarget.select();
         } else walk(event, move);

@@ -10,7 +10,6 @@ import type { NewDecisionNote } from '../../ladder/props.ts';
 import { Page } from '../../shell/page.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
-import { SafetyLine } from '../../shell/safety.tsx';
 import { offer, say, sayTrouble } from '../../shell/toasts.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
 import { BandWords, dayCrumbs } from '../day/day.tsx';
@@ -98,7 +97,6 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
         }
         onDecide={decide}
       />
-      <SafetyLine />
     </Page>
   );
 }

@@ -1,11 +1,11 @@
-import { SegmentedControl, useMantineColorScheme } from '@mantine/core';
+import { SegmentedControl, TextInput, useMantineColorScheme } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { usePreferences } from '../../shell/preferences.tsx';
 import styles from './settings.module.css';
 
 /** What belongs to this browser alone. */
 export function ThisScreen() {
-  const { units, wall, standard, change } = usePreferences();
+  const { units, wall, who, standard, change } = usePreferences();
   const { colorScheme, setColorScheme } = useMantineColorScheme();
   return (
     <section className="panel" aria-labelledby="this-screen">
@@ -14,6 +14,15 @@ export function ThisScreen() {
         <span className="quiet">kept in this browser</span>
       </header>
       <div className={styles.rows}>
+        <Row label="Your name">
+          <TextInput
+            aria-label="Your name"
+            placeholder="stands beside what you change"
+            value={who}
+            onChange={(event) => change({ who: event.currentTarget.value })}
+            w={260}
+          />
+        </Row>
         <Row label="Units">
           <SegmentedControl
             aria-label="Units"
