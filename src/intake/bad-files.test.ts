@@ -139,7 +139,7 @@ describe('bad files are refused with place, found and expected', () => {
 
   it('a speed without numbers', async () => {
     const { message } = await refusal(GOOD.replace(/,\d+,/g, ',-,'));
-    expect(message).toMatch(/"RPM" holds no numbers/);
+    expect(message).toMatch(/"RPM" holds no speeds/);
   });
 
   it('a file without a speed', async () => {

@@ -296,6 +296,12 @@ function numberDraft(
     const { factor, offset } = unit;
     for (let row = 0; row < values.length; row++) values[row] = values[row]! * factor + offset;
   }
+  if (quantity === 'manifoldPressure' && isVacuum(reading, values)) {
+    for (let row = 0; row < values.length; row++) values[row] = -values[row]!;
+    context.warnings.push(
+      `${quoted(header)} counts vacuum upwards: it is kept as a gauge pressure below zero.`,
+    );
+  }
   if (unit.dimension === 'volumeFlow')
     toMassFlow(header, quantity, values, context.options, context.warnings, context.questions);
   const pressureReference = pressureReferenceOf(reading);
@@ -315,6 +321,15 @@ function numberDraft(
     },
     saidBasis: isBased ? reading.basis : null,
   };
+}
+
+/** A vacuum gauge's figures grow as the pressure falls. */
+function isVacuum(reading: HeaderReading, values: Float64Array): boolean {
+  if (!/ (?:vacuum|vac) /.test(` ${reading.words} `)) return false;
+  let sum = 0;
+  for (let row = 0; row < values.length; row++)
+    if (!Number.isNaN(values[row]!)) sum += values[row]!;
+  return sum > 0;
 }
 
 function placeOf(reading: HeaderReading): { bank?: number; cylinder?: number } {

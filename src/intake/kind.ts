@@ -44,6 +44,8 @@ export function refuseConstantSpeed(table: RawTable, speed: Channel, fileName: s
   let high = Number.NEGATIVE_INFINITY;
   for (let row = 0; row < speed.values.length; row++) {
     const value = speed.values[row]!;
+    // Standing still before or after the run is no speed of a run.
+    if (value <= 0) continue;
     if (value < low) low = value;
     if (value > high) high = value;
   }
@@ -54,9 +56,9 @@ export function refuseConstantSpeed(table: RawTable, speed: Channel, fileName: s
     ...(column > 0 ? { column } : { column: speed.header }),
   };
   if (!(high >= low))
-    throw new FormatError(`the speed column "${speed.header}" holds no numbers`, {
+    throw new FormatError(`the speed column "${speed.header}" holds no speeds`, {
       ...place,
-      found: 'no numbers',
+      found: 'no numbers above zero',
       expected: 'engine speeds',
     });
   // A governor holds its speed to about one per cent; less than three from end to end is one held speed.

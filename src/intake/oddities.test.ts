@@ -74,6 +74,7 @@ describe('one table however it is written', () => {
     ['preamble', `Run 12\nOperator: somebody, on the day\nDisplacement,5.4\n\n${PLAIN}`],
     ['a line that names the delimiter', `sep=,\n${PLAIN}`],
     ['footers', `${PLAIN}\nEnd of run\nMax,4000,220\nRows: 4\n`],
+    ['another table under the first', `${PLAIN}\nSummary\nRPM,Power\n2500,50\n4000,90\n`],
     ['a note between rows', PLAIN.replace('\n0.04', '\n# second half\n0.04')],
     [
       'time in ms',
@@ -116,6 +117,10 @@ describe('one table however it is written', () => {
 
   it.each([
     ['thousands marks in quotes', PLAIN.replace('2500', '"2,500"').replace('3000.5', '"3,000.5"')],
+    [
+      'thousands commas between semicolons',
+      PLAIN.replaceAll(',', ';').replace('2500', '2,500').replace('3000.5', '3,000.5'),
+    ],
     ['thousands marks of blanks', PLAIN.replace('2500', '2 500').replace('3000.5', '3 000.5')],
     ['thousands marks of apostrophes', PLAIN.replace('2500', "2'500").replace('3000.5', "3'000.5")],
     [

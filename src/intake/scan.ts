@@ -28,6 +28,10 @@ export class RowScanner {
   readonly notes: { line: number; text: string }[] = [];
   readonly kinds: Uint8Array;
   repeatedHeaders = 0;
+  /** Line of a row of words after which rows of another width stand: a second table, which is not read. */
+  otherTableLine: number | null = null;
+  private otherTable = { width: 0, afterRows: -1 };
+  private flushedRows = 0;
   private line = 0;
   private linesToSkip: number;
   private work = new Uint8Array(0);
@@ -94,6 +98,7 @@ export class RowScanner {
 
   private flush(): void {
     this.store.append(this.block, this.stride, this.blockRows, this.blockLines);
+    this.flushedRows += this.blockRows;
     this.blockRows = 0;
   }
 
@@ -274,6 +279,7 @@ export class RowScanner {
     const text = this.decoder.decode(this.work.subarray(from, end)).replace(/\r$/, '');
     const cells = splitCells(text, this.layout.dialect.delimiter);
     if (this.layout.repeats.has(rowKey(cells))) this.repeatedHeaders++;
+    else if (this.isOfOtherTable(cells)) this.addNote(text);
     else {
       const verdict = oddRow(cells, {
         layout: this.layout,
@@ -282,8 +288,10 @@ export class RowScanner {
         line: this.line,
         fileName: this.fileName,
       });
-      if (verdict === 'note') this.addNote(text);
-      else {
+      if (verdict === 'note') {
+        this.addNote(text);
+        this.otherTable = { width: cells.length, afterRows: this.flushedRows + this.blockRows };
+      } else {
         // A column that was empty until now turns out to hold words: it is one of words from here on.
         this.kinds[verdict.wordsIn] = TEXT;
         this.line--;
@@ -291,6 +299,15 @@ export class RowScanner {
       }
     }
     return end + 1;
+  }
+
+  /** As wide as the words before it and narrower than our table, with no row of ours since. */
+  private isOfOtherTable(cells: readonly string[]): boolean {
+    const { width, afterRows } = this.otherTable;
+    const follows = afterRows === this.flushedRows + this.blockRows;
+    if (!follows || cells.length !== width || width < 2 || width >= this.width) return false;
+    this.otherTableLine ??= this.line;
+    return true;
   }
 
   private hasNumbers(column: number): boolean {

@@ -64,6 +64,10 @@ export async function readText(
     warnings.push(
       `The file is too long to hold in memory: each ${every} neighbouring rows were averaged into one, so ${lineOfRow.length} rows stand for about ${lineOfRow.length * every}. Peaks shorter than that, knock counts among them, are flattened.`,
     );
+  if (scanner.otherTableLine !== null)
+    warnings.push(
+      `Another table, of other columns, stands from line ${scanner.otherTableLine} on: it was not read.`,
+    );
   if (scanner.notes.length > 0)
     warnings.push(
       `${scanner.notes.length === 1 ? 'Line' : 'Lines'} ${scanner.notes
