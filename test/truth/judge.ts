@@ -47,8 +47,7 @@ export function judge(day: KnownDay, answer: LadderAnswer, worthPercent: number)
   const nextGain = 100 * (truth.meanPowerW(top + 2) / truth.meanPowerW(top) - 1);
   const unfinished = nextGain >= worthPercent && (limit === null || limit > top + 2);
   return {
-    bestHeld:
-      answer.best.value === null ? null : inside(best, answer.best.low, answer.best.high),
+    bestHeld: answer.best.value === null ? null : inside(best, answer.best.low, answer.best.high),
     knowsBest: answer.best.low !== null && answer.best.high !== null,
     pastLimit: limit === null ? [] : given.map(({ value }) => value > limit),
     pastBest: given.map(({ value }) => value > best),
