@@ -161,13 +161,26 @@ export function RowHead({
   const toAt = afterFrom + textWidth('to', label) + 12 + dot;
   const afterTo = toAt + dot + 7 + textWidth(to, label, true);
   const reading = cursorRpm === null ? null : readingAt(step, cursorRpm);
-  const figure =
+  const [gain, low, high] =
     reading === null
-      ? `${signedPercent(step.gainPercent)} (${interval(step.lowPercent, step.highPercent)})`
-      : `${signedPercent(reading.gain)} (${interval(reading.low, reading.high)})`;
-  const word = reading === null ? step.word : reading.told ? '' : 'chance could do it';
+      ? [step.gainPercent, step.lowPercent, step.highPercent]
+      : [reading.gain, reading.low, reading.high];
+  const long = reading === null ? step.word : reading.told ? '' : 'chance could do it';
+  const short = long.includes('chance') ? 'chance' : long;
+  const whole = `${signedPercent(gain)} (${interval(low, high)})`;
+  const wide = (figure: string, word: string) =>
+    textWidth(figure, label, true) + (word === '' ? 0 : textWidth(word, label) + 12);
+  const room = width - afterTo - 30;
+  // What fits beside the step's name, from the fullest to the shortest; the table holds the rest.
+  const choices = [
+    [whole, long],
+    [whole, short],
+    [signedPercent(gain), short],
+  ] as const;
+  const [figure, word] =
+    choices.find((choice) => wide(...choice) <= room) ?? choices[choices.length - 1]!;
   const wordWidth = word === '' ? 0 : textWidth(word, label) + 12;
-  const free = width - afterTo - wordWidth - textWidth(figure, label, true) - 30;
+  const free = room - wide(figure, word);
   return (
     <g>
       <circle cx={at} cy={y} r={dot} fill={rungColour(step.from, settings, palette)} />
