@@ -1,5 +1,6 @@
+import { lossAt } from './form.ts';
 import type { UseLimit } from './limit.ts';
-import { lossAt, type ResponseDraws, type ResponsePosterior } from './posterior.ts';
+import type { ResponseDraws, ResponsePosterior } from './posterior.ts';
 import type { UseRule } from './types.ts';
 
 /** All settings mirrored: up is the unsafe side. */

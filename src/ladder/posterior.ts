@@ -1,5 +1,16 @@
 import { fraction, normalFraction } from './evenly.ts';
-import { DRIFT_SDS, type Priors, STRAY_SD, STRAY_SHARE } from './priors.ts';
+import { q0, q1, q2, type ResponsePoint } from './form.ts';
+import {
+  type Axes,
+  axesOf,
+  type Case,
+  casesOf,
+  logPosterior,
+  marginalsOf,
+  normalise,
+  reachOf,
+} from './grid.ts';
+import { DRIFT_SDS, type Priors, STRAY_SHARE } from './priors.ts';
 
 /*
  * The response of mean power to the setting, and what the pulls leave possible of it.
@@ -24,18 +35,6 @@ import { DRIFT_SDS, type Priors, STRAY_SD, STRAY_SHARE } from './priors.ts';
  * cases that keep weight are mixed.
  */
 
-/** What one pull tells the response. */
-export interface ResponsePoint {
-  /** The setting, mirrored where needed so that up is the unsafe side. */
-  readonly u: number;
-  /** Place in the day's order. */
-  readonly order: number;
-  /** Mean power over the band, or typed peak, relative to the mean of the day's pulls. */
-  readonly y: number;
-  /** Relative sd that the curve's own fit leaves in y. */
-  readonly ySd: number;
-}
-
 /** Equally likely responses, as columns; `level` is a, relative to the day's mean. */
 export interface ResponseDraws {
   readonly count: number;
@@ -56,251 +55,7 @@ export interface ResponsePosterior {
   readonly strayChance: readonly number[];
 }
 
-/** Relative loss of power at d above the best. */
-export function lossAt(d: number, curvature: number, lean: number): number {
-  return curvature * d * d * (1 + lean * d);
-}
-
 const DRAWS = 512;
-/** Log weight against the best grid point below which a point is left out. */
-const NEGLIGIBLE = -18;
-
-interface Axes {
-  readonly best: Float64Array;
-  readonly logBest: Float64Array;
-  readonly curvature: Float64Array;
-  readonly logCurvature: Float64Array;
-  readonly lean: Float64Array;
-  readonly logLean: Float64Array;
-  readonly repeat: Float64Array;
-  readonly logRepeat: Float64Array;
-}
-
-/** Sufficient statistics of the pulls for one (σ, D): the quadratic form between y, v, v², v³. */
-interface Form {
-  readonly constant: number;
-  readonly g: Float64Array;
-  /** Conditional mean of a as a linear function of (y, v, v², v³), its sd, and the same for δ. */
-  readonly level: Float64Array;
-  readonly levelSd: number;
-  readonly slope: Float64Array;
-  readonly slopeSd: number;
-}
-
-function linspace(low: number, high: number, count: number): Float64Array {
-  return Float64Array.from({ length: count }, (_, i) =>
-    count === 1 ? (low + high) / 2 : low + ((high - low) * i) / (count - 1),
-  );
-}
-
-/** Student t with 10 degrees of freedom: a ladder begun far from the best is rare, not impossible. */
-const logBestPrior = (b: number, [middle, spread]: Priors['best']) =>
-  -5.5 * Math.log1p(((b - middle) / spread) ** 2 / 10);
-
-/** Log-uniform between the two, with soft ends (sd of a third in the logarithm): no cliff at a round number. */
-function logCurvaturePrior(k: number, [low, high]: Priors['curvature']): number {
-  const past = Math.max(0, Math.log(low / k), Math.log(k / high));
-  return -0.5 * (past / 0.2) ** 2;
-}
-
-function axesOf(
-  priors: Priors,
-  best: readonly [number, number, number],
-  curvature: readonly [number, number, number],
-  leans: number,
-  repeat: readonly [number, number, number],
-): Axes {
-  const b = linspace(...best);
-  const k = linspace(Math.log(curvature[0]), Math.log(curvature[1]), curvature[2]).map(Math.exp);
-  const reach = leans > 3 ? 2.2 : 1.6;
-  const z = linspace(-reach, reach, leans);
-  const s = linspace(Math.log(repeat[0]), Math.log(repeat[1]), repeat[2]).map(Math.exp);
-  return {
-    best: b,
-    logBest: b.map((value) => logBestPrior(value, priors.best)),
-    curvature: k,
-    logCurvature: k.map((value) => logCurvaturePrior(value, priors.curvature)),
-    lean: z.map((value) => priors.lean[0] + priors.lean[1] * value),
-    logLean: z.map((value) => -0.5 * value * value),
-    repeat: s,
-    logRepeat: s.map(
-      (value) => -0.5 * (Math.log(value / priors.repeatMedian) / priors.repeatLogSd) ** 2,
-    ),
-  };
-}
-
-/** Closed-form elimination of level and drift for one repeatability, drift sd and (or −1) one stray pull. */
-function formOf(
-  points: readonly ResponsePoint[],
-  middle: number,
-  orderMiddle: number,
-  sigma: number,
-  driftSd: number,
-  stray: number,
-): Form {
-  const n = points.length;
-  // With D²ττᵀ added, W = Λ − Λτ(D⁻² + τᵀΛτ)⁻¹τᵀΛ; all sums below follow from weighted moments.
-  const columns = points.map((p) => {
-    const v = p.u - middle;
-    return [p.y, v, v * v, v * v * v];
-  });
-  let logDet = 0;
-  const weights = points.map((p, i) => {
-    const variance = sigma * sigma + p.ySd * p.ySd + (i === stray ? STRAY_SD * STRAY_SD : 0);
-    logDet += Math.log(variance);
-    return 1 / variance;
-  });
-  const tau = points.map((p) => p.order - orderMiddle);
-  let tt = 0;
-  for (let i = 0; i < n; i++) tt += weights[i]! * tau[i]! * tau[i]!;
-  const driftPrecision = 1 / (driftSd * driftSd) + tt;
-  logDet += Math.log(driftSd * driftSd * driftPrecision);
-  const moment = (f: (i: number) => number, h: (i: number) => number) => {
-    let fh = 0;
-    let ft = 0;
-    let ht = 0;
-    for (let i = 0; i < n; i++) {
-      const w = weights[i]!;
-      fh += w * f(i) * h(i);
-      ft += w * f(i) * tau[i]!;
-      ht += w * h(i) * tau[i]!;
-    }
-    return fh - (ft * ht) / driftPrecision;
-  };
-  const one = () => 1;
-  // Without a pull the level is the day's own: 1, from nothing.
-  const ones = n === 0 ? 1 : moment(one, one);
-  const column = (j: number) => (i: number) => columns[i]![j]!;
-  const level = Float64Array.from({ length: 4 }, (_, j) => moment(one, column(j)) / ones);
-  const g = new Float64Array(16);
-  for (let i = 0; i < 4; i++) {
-    for (let j = 0; j <= i; j++) {
-      const value = moment(column(i), column(j)) - ones * level[i]! * level[j]!;
-      g[4 * i + j] = value;
-      g[4 * j + i] = value;
-    }
-  }
-  const slope = Float64Array.from({ length: 4 }, (_, j) => {
-    let sum = 0;
-    for (let i = 0; i < n; i++) sum += weights[i]! * tau[i]! * (columns[i]![j]! - level[j]!);
-    return sum / driftPrecision;
-  });
-  return {
-    constant: -0.5 * (logDet + Math.log(ones)),
-    g,
-    level,
-    levelSd: Math.sqrt(1 / ones),
-    slope,
-    slopeSd: Math.sqrt(1 / driftPrecision),
-  };
-}
-
-/** The three coefficients of v, v², v³ of the loss k(v − b)²(1 + c(v − b)); its constant is part of the level. */
-const q1 = (k: number, b: number, c: number) => k * b * (3 * c * b - 2);
-const q2 = (k: number, b: number, c: number) => k * (1 - 3 * c * b);
-const q0 = (k: number, b: number, c: number) => k * b * b * (1 - c * b);
-
-interface Case {
-  readonly sigma: number;
-  readonly form: Form;
-  readonly logWeight: number;
-}
-
-function casesOf(
-  points: readonly ResponsePoint[],
-  axes: Axes,
-  middle: number,
-  orderMiddle: number,
-  strays: readonly (readonly [pull: number, logWeight: number])[],
-  drifts = DRIFT_SDS,
-): Case[] {
-  const cases: Case[] = [];
-  axes.repeat.forEach((sigma, s) => {
-    for (const [driftSd, weight] of drifts) {
-      for (const [stray, logStray] of strays) {
-        const form = formOf(points, middle, orderMiddle, sigma, driftSd, stray);
-        cases.push({
-          sigma,
-          form,
-          logWeight: axes.logRepeat[s]! + Math.log(weight) + logStray + form.constant,
-        });
-      }
-    }
-  });
-  return cases;
-}
-
-/** Log posterior at every grid point, best slowest, case fastest. */
-function logPosterior(axes: Axes, cases: readonly Case[], middle: number): Float64Array {
-  const [nb, nk, nc] = [axes.best.length, axes.curvature.length, axes.lean.length];
-  const out = new Float64Array(nb * nk * nc * cases.length);
-  const count = cases.length;
-  const packed = new Float64Array(count * 10);
-  cases.forEach(({ form: { g }, logWeight }, i) => {
-    packed.set(
-      [
-        -0.5 * g[0]! + logWeight,
-        -g[1]!,
-        -g[2]!,
-        -g[3]!,
-        -0.5 * g[5]!,
-        -g[6]!,
-        -g[7]!,
-        -0.5 * g[10]!,
-        -g[11]!,
-        -0.5 * g[15]!,
-      ],
-      10 * i,
-    );
-  });
-  let at = 0;
-  for (let ib = 0; ib < nb; ib++) {
-    const b = axes.best[ib]! - middle;
-    for (let ik = 0; ik < nk; ik++) {
-      const k = axes.curvature[ik]!;
-      for (let ic = 0; ic < nc; ic++) {
-        const c = axes.lean[ic]!;
-        const prior = axes.logBest[ib]! + axes.logCurvature[ik]! + axes.logLean[ic]!;
-        const [x, y, z] = [q1(k, b, c), q2(k, b, c), k * c];
-        for (let i = 0, p = 0; i < count; i++, p += 10) {
-          out[at++] =
-            prior +
-            packed[p]! +
-            x * (packed[p + 1]! + x * packed[p + 4]! + y * packed[p + 5]! + z * packed[p + 6]!) +
-            y * (packed[p + 2]! + y * packed[p + 7]! + z * packed[p + 8]!) +
-            z * (packed[p + 3]! + z * packed[p + 9]!);
-        }
-      }
-    }
-  }
-  return out;
-}
-
-/** Turns log weights into weights that sum to one, in place. */
-function normalise(log: Float64Array): Float64Array {
-  let top = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < log.length; i++) if (log[i]! > top) top = log[i]!;
-  let sum = 0;
-  for (let i = 0; i < log.length; i++) {
-    const value = log[i]! - top;
-    const weight = value < NEGLIGIBLE ? 0 : Math.exp(value);
-    log[i] = weight;
-    sum += weight;
-  }
-  for (let i = 0; i < log.length; i++) log[i]! /= sum;
-  return log;
-}
-
-/** First and last index between which all but `tail` on each side lies, widened by one. */
-function reachOf(marginal: Float64Array, tail: number): [number, number] {
-  let low = 0;
-  for (let sum = marginal[0]!; sum < tail && low < marginal.length - 1; sum += marginal[low]!)
-    low++;
-  let high = marginal.length - 1;
-  for (let sum = marginal[high]!; sum < tail && high > 0; sum += marginal[high]!) high--;
-  return [Math.max(0, low - 1), Math.min(marginal.length - 1, high + 1)];
-}
-
 /** What the pulls leave possible of the response. Any number of pulls, none included: then the prior speaks. */
 export function gridPosterior(points: readonly ResponsePoint[], priors: Priors): ResponsePosterior {
   const us = points.map((p) => p.u);
@@ -312,11 +67,11 @@ export function gridPosterior(points: readonly ResponsePoint[], priors: Priors):
   const [kLow, kHigh] = [priors.curvature[0] / 2, priors.curvature[1] * 1.8];
   const sLow = priors.repeatMedian * Math.exp(-2.6 * priors.repeatLogSd);
   const sHigh = priors.repeatMedian * Math.exp(2.6 * priors.repeatLogSd);
-  const bestRange = [b0 - 5 * spread, b0 + Math.max(6 * spread, span + 2 * spread)] as const;
+  const bestRange = [b0 - 8 * spread, b0 + Math.max(6 * spread, span + 2 * spread)] as const;
   const { strayChance, kept } = straysOf(points, middle, orderMiddle, (sigmas) =>
-    axesOf(priors, [...bestRange, 28], [kLow, kHigh, 6], 3, [sLow, sHigh, sigmas]),
+    axesOf(priors, [...bestRange, 32], [kLow, kHigh, 6], 3, [sLow, sHigh, sigmas]),
   );
-  const wide = axesOf(priors, [...bestRange, 56], [kLow, kHigh, 9], 3, [sLow, sHigh, 3]);
+  const wide = axesOf(priors, [...bestRange, 64], [kLow, kHigh, 9], 3, [sLow, sHigh, 3]);
   const wideCases = casesOf(points, wide, middle, orderMiddle, kept);
   const wideWeights = normalise(logPosterior(wide, wideCases, middle));
   const marginals = marginalsOf(wide, wideCases.length, wideWeights);
@@ -388,26 +143,6 @@ function straysOf(
     strayChance,
     kept: strays.filter(([pull]) => pull < 0 || strayChance[pull]! > STRAY_KEPT),
   };
-}
-
-function marginalsOf(axes: Axes, cases: number, weights: Float64Array) {
-  const best = new Float64Array(axes.best.length);
-  const curvature = new Float64Array(axes.curvature.length);
-  const byCase = new Float64Array(cases);
-  let at = 0;
-  for (let ib = 0; ib < best.length; ib++) {
-    for (let ik = 0; ik < curvature.length; ik++) {
-      for (let ic = 0; ic < axes.lean.length; ic++) {
-        for (let i = 0; i < cases; i++) {
-          const weight = weights[at++]!;
-          best[ib]! += weight;
-          curvature[ik]! += weight;
-          byCase[i]! += weight;
-        }
-      }
-    }
-  }
-  return { best, curvature, cases: byCase };
 }
 
 /** Evenly spaced draws along the cumulative weight; inside a cell of the grid they are spread by fixed fractions. */

@@ -1,4 +1,5 @@
-import { lossAt, type ResponseDraws } from './posterior.ts';
+import { lossAt } from './form.ts';
+import type { ResponseDraws } from './posterior.ts';
 import { quantileOf } from './quantiles.ts';
 import { responseDraw, type SpeedModel } from './speeds.ts';
 import type { LadderAnswer } from './types.ts';
