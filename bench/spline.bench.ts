@@ -77,11 +77,11 @@ const cases: readonly BenchCase[] = [
     target: 'none: the peer has neither wander nor blips in it',
     async run() {
       const priors = {
-        ...defaultPriors(0.25, 0.02),
+        ...defaultPriors(0.35, 0.08),
         roughness: { level: 450, median: 4, logSd: 1.5 },
       };
       const times = await sideBySide(550, (sweep) => {
-        fitRobustSpline(grid, sweep, 3, priors, 15);
+        fitRobustSpline(grid, sweep, 3, priors, 15, 4);
       });
       return { ...times, met: true, note: 'for information' };
     },

@@ -41,6 +41,12 @@ const ROUGHNESS = { median: 4, logSd: 1.5 };
  * it. Our own figure, no source.
  */
 const SLOW_WANDER_REL_SD = 0.0015;
+/**
+ * Once blips are out, readings are averaged over so long before the fit. Sample noise is correlated over some hundredths of a second
+ * in a way of its own; averaged over it is white beside the wander, as the fit takes it. No engine shows anything shorter.
+ */
+const BLOCK_S = 0.08;
+const LEAST_BLOCKS = 60;
 const KNOT_RPM = 150;
 /** What lasts longer than this is no blip, nor what is as wide as an engine's own humps can be. */
 const LONGEST_BLIP_S = 0.5;
@@ -102,7 +108,6 @@ export function curveOf(recording: Recording, span: PullSpan, options: CurveOpti
     ...correctionMarks(air, step.standard, options.engine.aspiration),
     ...blips.map(blipMark),
   ];
-  const ratio = fit.wanderSd ** 2 / Math.max(fit.wanderSd ** 2 + fit.whiteSd ** 2, 1e-300);
   const curve = {
     version: CURVE_VERSION,
     span,
@@ -111,8 +116,7 @@ export function curveOf(recording: Recording, span: PullSpan, options: CurveOpti
     factors: air.factors,
     basis: { air: step.basis.air, inertia: points.inertia },
     spline,
-    residualSdNm: Math.hypot(fit.whiteSd, fit.wanderSd),
-    residualCorrelation: fit.memory > 0 ? ratio * Math.exp(-points.intervalS / fit.memory) : 0,
+    ...residualFigures(fit),
     effectiveDof: fit.effectiveDof,
     commonRelSd,
     lagS: points.lagS,
@@ -173,15 +177,37 @@ function fitTorque(points: Points, torqueNm: readonly number[]): RobustFit {
     Math.max(3, Math.floor(speedRpm.length / 3)),
   );
   const typical = track === null ? TYPICAL_WANDER_ROWS : TYPICAL_WANDER_S;
+  const mostAveraged = Math.max(1, Math.floor(speedRpm.length / LEAST_BLOCKS));
+  const block =
+    track === null ? 1 : Math.min(mostAveraged, Math.max(1, Math.round(BLOCK_S / intervalS)));
   const priors = {
-    ...defaultPriors(typical, intervalS),
+    ...defaultPriors(typical, block * intervalS),
     roughness: { level: median(torqueNm), ...ROUGHNESS },
   };
   const rate = (high - low) / Math.max(1e-9, timeS[timeS.length - 1]! - timeS[0]!);
   const longestS = Math.min(LONGEST_BLIP_S, WIDEST_BLIP_RPM / rate);
   const longestBlip = track === null ? 1 : Math.max(1, Math.round(longestS / intervalS));
   const series = { time: timeS, x: speedRpm, y: torqueNm };
-  return fitRobustSpline({ low, high, segments }, series, 3, priors, longestBlip);
+  return fitRobustSpline({ low, high, segments }, series, 3, priors, longestBlip, block);
+}
+
+/** Scale of what the readings stand off the curve, and how much one of them says of the next; blips left out. */
+function residualFigures({ residual, weight }: RobustFit) {
+  let [own, ownCount, next, nextCount] = [0, 0, 0, 0];
+  for (let i = 0; i < residual.length; i++) {
+    if (!(weight[i]! > 0)) continue;
+    own += residual[i]! ** 2;
+    ownCount++;
+    if (i + 1 < residual.length && weight[i + 1]! > 0) {
+      next += residual[i]! * residual[i + 1]!;
+      nextCount++;
+    }
+  }
+  const variance = own / Math.max(1, ownCount);
+  return {
+    residualSdNm: Math.sqrt(variance),
+    residualCorrelation: variance > 0 && nextCount > 0 ? next / nextCount / variance : 0,
+  };
 }
 
 /** Round speeds within the curve, 50 rev/min apart (25 on a short sweep); the ends themselves where no round one fits. */
