@@ -1,5 +1,6 @@
 import { useMutation } from '@tanstack/react-query';
 import { say, sayTrouble } from '../shell/toasts.tsx';
+import { asSentence } from '../shell/words.ts';
 import { ask } from './client.ts';
 import { queryClient } from './queries.ts';
 import type { DayPage, Pull, PullPatch, RecordEvent } from './types.gen.ts';
@@ -46,10 +47,10 @@ export const redoEvent = (event: number): Promise<void> =>
     () => void undoEvent(event),
   );
 
-/** First letter large, full stop at the end. */
-export function asSentence(text: string): string {
-  const large = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?]$/.test(large) ? large : `${large}.`;
+/** Says what was done; its way back takes back that very change, whatever came after it. */
+export async function sayDone(sentence: string): Promise<void> {
+  const [event] = await ask('GET /events', { query: { limit: 1 } });
+  say(sentence, event === undefined ? undefined : () => void undoEvent(event.id));
 }
 
 interface ChangeOptions<T> {
@@ -67,8 +68,7 @@ export function useChange<A, T>(
     mutationFn: request,
     onSuccess: async (result) => {
       await refresh();
-      if (done !== undefined)
-        say(typeof done === 'string' ? done : done(result), () => void undoLatest());
+      if (done !== undefined) await sayDone(typeof done === 'string' ? done : done(result));
       after?.(result);
     },
     onError: (error) => sayTrouble(sentenceOf(error)),
@@ -98,7 +98,7 @@ export function useChangePulls() {
         });
       return { key, before };
     },
-    onSuccess: (_, { what }) => say(asSentence(what), () => void undoLatest()),
+    onSuccess: (_, { what }) => sayDone(asSentence(what)),
     onError: (error, _, context) => {
       if (context?.before !== undefined) queryClient.setQueryData(context.key, context.before);
       sayTrouble(sentenceOf(error));

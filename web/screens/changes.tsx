@@ -1,11 +1,11 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { asSentence, redoEvent, undoEvent } from '../api/changes.ts';
+import { redoEvent, undoEvent } from '../api/changes.ts';
 import { EVENTS_A_PAGE, eventsQuery } from '../api/queries.ts';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
-import { timeInWords } from '../shell/words.ts';
+import { asSentence, timeInWords } from '../shell/words.ts';
 
 const KIND = {
   change: 'change',

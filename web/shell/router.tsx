@@ -9,6 +9,7 @@ import {
 } from '@tanstack/react-router';
 import { useMemo } from 'react';
 import { redoLatest, undoLatest } from '../api/changes.ts';
+import { ServiceError, SILENT } from '../api/client.ts';
 import { BuildScreen } from '../screens/build.tsx';
 import { ChangesScreen } from '../screens/changes.tsx';
 import { DayScreen } from '../screens/day/day.tsx';
@@ -61,10 +62,17 @@ function Lost() {
   );
 }
 
+/** A part of the page that could not be fetched: in words that a person can act on. */
+const notFetched = /dynamically imported module|preload CSS|importing a module/i;
+
 function Broken({ error }: { error: unknown }) {
+  const known =
+    error instanceof Error && notFetched.test(error.message)
+      ? new ServiceError(SILENT, 'silent')
+      : error;
   return (
     <Page title="Trouble" crumbs={[{ label: 'Shop', to: '/' }, { label: 'Trouble' }]}>
-      <Trouble error={error} retry={() => window.location.reload()} />
+      <Trouble error={known} retry={() => window.location.reload()} />
     </Page>
   );
 }

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { ServiceError } from '../api/client.ts';
 import { StopIcon } from '../theme/icons.tsx';
 import styles from './states.module.css';
+import { asSentence } from './words.ts';
 
 /** What stands on the page while it is on its way. */
 export function Waiting({ what, lines = 4 }: { what: string; lines?: number }) {
@@ -41,7 +42,7 @@ export function Place({ error }: { error: ServiceError }) {
 
 /** Something did not work: what, where, and a way to try again. */
 export function Trouble({ error, retry }: { error: unknown; retry?: () => void }) {
-  const sentence = error instanceof Error ? error.message : String(error);
+  const sentence = asSentence(error instanceof Error ? error.message : String(error));
   return (
     <div role="alert" className={styles.trouble}>
       <p>

@@ -23,19 +23,21 @@ function publish(next: readonly Toast[]): void {
 /** Says in passing that something was done, with a way back where there is one. */
 export function say(sentence: string, undo?: () => void): void {
   const act = undo === undefined ? {} : { act: { label: 'Undo', run: undo } };
-  publish([...toasts.slice(-2), { id: nextId++, sentence, kind: 'done', ...act }]);
+  publish([...troubles(), { id: nextId++, sentence, kind: 'done', ...act }]);
 }
 
-/** Says in passing what could be done next. The same sentence is not offered twice at once. */
+/** Says in passing what could be done next. */
 export function offer(sentence: string, label: string, run: () => void): void {
-  const others = toasts.filter((toast) => toast.sentence !== sentence);
-  publish([...others.slice(-2), { id: nextId++, sentence, kind: 'done', act: { label, run } }]);
+  publish([...troubles(), { id: nextId++, sentence, kind: 'done', act: { label, run } }]);
 }
 
 /** Says that something did not work; stays until it is read. */
 export function sayTrouble(sentence: string): void {
   publish([...toasts.slice(-2), { id: nextId++, sentence, kind: 'trouble' }]);
 }
+
+/** News replaces older news; what went wrong stays until it is read. */
+const troubles = () => toasts.filter((toast) => toast.kind === 'trouble').slice(-2);
 
 function dismiss(id: number): void {
   publish(toasts.filter((toast) => toast.id !== id));

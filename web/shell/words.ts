@@ -34,3 +34,9 @@ export function timeInWords(iso: string): string {
     minute: '2-digit',
   }).format(date);
 }
+
+/** First letter large, full stop at the end. */
+export function asSentence(text: string): string {
+  const large = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(large) ? large : `${large}.`;
+}

@@ -2,7 +2,7 @@ import { Button, FileButton, Progress } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { type ReactNode, useEffect, useState } from 'react';
 import { Place } from '../../shell/states.tsx';
-import { count } from '../../shell/words.ts';
+import { asSentence, count } from '../../shell/words.ts';
 import { CheckIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
 import styles from './drop-zone.module.css';
 import type { FileJob } from './use-imports.ts';
@@ -129,7 +129,7 @@ function FileLine({ job, cancel }: { job: FileJob; cancel: () => void }) {
         )}
         {job.state === 'refused' && (
           <span className="stop">
-            <StopIcon /> {job.error?.message}
+            <StopIcon /> {asSentence(job.error?.message ?? 'not taken')}
           </span>
         )}
         {(job.state === 'waiting' || job.state === 'running') && (

@@ -1,7 +1,7 @@
 import { Button, NativeSelect } from '@mantine/core';
 import { useQueries } from '@tanstack/react-query';
 import { useState } from 'react';
-import { asSentence, useChange } from '../../api/changes.ts';
+import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { understoodQuery } from '../../api/queries.ts';
 import type {
@@ -11,6 +11,7 @@ import type {
   StoredRecording,
   Understood,
 } from '../../api/types.gen.ts';
+import { asSentence } from '../../shell/words.ts';
 import { mergeAnswers } from './answers.ts';
 import { MappingSheet } from './mapping-sheet.tsx';
 import styles from './questions.module.css';

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { UseRule } from '../../../src/ladder/types.ts';
-import { refresh, undoLatest, useChangePulls } from '../../api/changes.ts';
+import { refresh, sayDone, useChangePulls } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { dayCurvesQuery, shopSettingsQuery } from '../../api/queries.ts';
 import type { DayPage, Ladder, LadderInput, UseRules } from '../../api/types.gen.ts';
@@ -10,7 +10,7 @@ import type { NewDecisionNote } from '../../ladder/props.ts';
 import { Page } from '../../shell/page.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
-import { offer, say, sayTrouble } from '../../shell/toasts.tsx';
+import { offer, sayTrouble } from '../../shell/toasts.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
 import { BandWords, dayCrumbs } from '../day/day.tsx';
 import { withCurves } from '../day/series.ts';
@@ -39,7 +39,7 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
     try {
       await ask('PATCH /shop', { body: { uses: asUseRules(uses, shop.data?.uses ?? []) } });
       await refresh();
-      say('The rules of the uses are changed for the whole shop.', () => void undoLatest());
+      await sayDone('The rules of the uses are changed for the whole shop.');
     } catch (error) {
       sayTrouble(error instanceof Error ? error.message : String(error));
     }
@@ -58,7 +58,7 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
       },
     });
     await refresh();
-    say(`Decided: ${decision.setting}° for ${decision.use}.`, () => void undoLatest());
+    await sayDone(`Decided: ${decision.setting}° for ${decision.use}.`);
   };
 
   return (
