@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import type { ShopSummary } from '../api/types.gen.ts';
+import { dayLabel, findPlaces, placesOf } from './places.ts';
+
+const shop = {
+  engines: [
+    {
+      id: 'e1',
+      name: 'Rally six',
+      serial: 'R6',
+      owner: 'a crew',
+      builds: [{ id: 'b1', name: 'Refresh' }],
+    },
+  ],
+  latestDays: [
+    { id: 'd1', name: '', date: '2026-05-14', engineName: 'Rally six', buildName: 'Refresh' },
+  ],
+} as unknown as ShopSummary;
+
+describe('finding a place', () => {
+  it('knows engines, builds, days and ladders', () => {
+    expect(placesOf(shop).map((place) => place.to)).toEqual([
+      '/engines/e1',
+      '/builds/b1',
+      '/days/d1',
+      '/days/d1/ladder',
+    ]);
+  });
+
+  it('wants every word, in any order and case', () => {
+    const found = findPlaces(placesOf(shop), 'LADDER six may');
+    expect(found.map((place) => place.to)).toEqual(['/days/d1/ladder']);
+    expect(findPlaces(placesOf(shop), 'eight')).toEqual([]);
+  });
+
+  it('calls a day by its name, its date, or both', () => {
+    expect(dayLabel({ name: '', date: '2026-05-14' })).toBe('14 May 2026');
+    expect(dayLabel({ name: 'Spark', date: '2026-05-14' })).toBe('Spark, 14 May 2026');
+    expect(dayLabel({ name: '', date: null })).toBe('Test day');
+  });
+});
