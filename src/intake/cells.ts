@@ -61,6 +61,8 @@ const LONGEST_NUMBER = 64;
 /** The number a cell holds, or undefined where it holds none. Thousands marks are taken out. */
 export function cellNumber(cell: string, decimal: Dialect['decimal']): number | undefined {
   if (cell.length === 0 || cell.length > LONGEST_NUMBER) return undefined;
+  // `98 %` is 98: the column is one of per cent.
+  if (cell.endsWith('%')) return cellNumber(cell.slice(0, -1).trimEnd(), decimal);
   const plain = PLAIN[decimal].test(cell);
   if (!plain && !GROUPED[decimal].test(cell)) return undefined;
   let text = cell.replace('−', '-').replace('−', '-');

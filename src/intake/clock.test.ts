@@ -49,7 +49,8 @@ describe('clock readings', () => {
   it('tells day-month order by the parts that can only be days', () => {
     expect(dayOrder(['03/04/2026 1:00', '25/04/2026 1:00'])).toBe(true);
     expect(dayOrder(['03/04/2026 1:00', '04/25/2026 1:00'])).toBe(false);
-    expect(dayOrder(['03/04/2026 1:00'])).toBeNull();
+    expect(dayOrder(['03/04/2026 1:00', '04/04/2026 1:00'])).toBeNull();
+    expect(dayOrder(['03/04/2026 1:00', '03/04/2026 2:00'])).toBe('none');
     expect(dayOrder(['07:34:26', '2026-04-25'])).toBe('none');
   });
 

@@ -66,15 +66,16 @@ function fullYear(text: string): number {
  * `none` where there is no date in which it matters.
  */
 export function dayOrder(texts: Iterable<string>): boolean | null | 'none' {
-  let seen = false;
+  const days = new Set<string>();
   for (const text of texts) {
     const date = DATE.exec(text.slice(0, LONGEST_CLOCK));
     if (date === null || date[1]!.length >= 3) continue;
-    seen = true;
+    days.add(`${date[1]}/${date[3]}/${date[4]}`);
     if (Number(date[1]) > 12) return true;
     if (Number(date[3]) > 12) return false;
   }
-  return seen ? null : 'none';
+  // Only differences are used, and within one day there are none.
+  return days.size > 1 ? null : 'none';
 }
 
 /**

@@ -19,8 +19,10 @@ export function deriveChannels(
   questions: Question[],
 ): Channel[] {
   const channels = drafts.map((draft) => draft.channel);
-  const firstFlow = channels.findIndex((channel) => channel.quantity === 'fuelFlow');
-  if (firstFlow !== -1) channels.splice(firstFlow, 0, ...fuelFlows(drafts, warnings));
+  for (const quantity of ['fuelFlow', 'airFlow'] as const) {
+    const first = channels.findIndex((channel) => channel.quantity === quantity);
+    if (first !== -1) channels.splice(first, 0, ...flowsOf(quantity, drafts, warnings));
+  }
   const speed = crankSpeed(drafts, options, warnings);
   if (speed !== undefined) {
     if (speed.derivedFrom !== undefined)
@@ -33,6 +35,12 @@ export function deriveChannels(
   }
   channels.push(...lambdas(drafts, options, warnings, questions));
   return channels;
+}
+
+/** Whether a column holds anything at all. */
+export function holdsNumbers({ values }: Channel): boolean {
+  for (let row = 0; row < values.length; row++) if (!Number.isNaN(values[row]!)) return true;
+  return false;
 }
 
 function combined(
@@ -69,8 +77,12 @@ function crankSpeed(
 }
 
 function torqueFromPower(drafts: readonly Draft[], speed: Channel, warnings: string[]): Channel[] {
-  const torques = drafts.filter((draft) => draft.reading.quantity === 'torque');
-  const powers = drafts.filter((draft) => draft.reading.quantity === 'power');
+  const torques = drafts.filter(
+    (draft) => draft.reading.quantity === 'torque' && holdsNumbers(draft.channel),
+  );
+  const powers = drafts.filter(
+    (draft) => draft.reading.quantity === 'power' && holdsNumbers(draft.channel),
+  );
   if (torques.length === 0 && powers.length > 0) {
     warnings.push('The file has no torque: it was computed from power and speed.');
     return powers.map(({ channel }) => ({
@@ -125,9 +137,14 @@ function lambdas(
   }));
 }
 
-/** What the engine burns: supply less return, or the sum of the meters, where no column holds it already. */
-function fuelFlows(drafts: readonly Draft[], warnings: string[]): Channel[] {
-  const flows = drafts.filter((draft) => draft.reading.quantity === 'fuelFlow');
+/** What the engine takes in: supply less return, or the sum of the meters, where no column holds it already. */
+function flowsOf(
+  quantity: 'fuelFlow' | 'airFlow',
+  drafts: readonly Draft[],
+  warnings: string[],
+): Channel[] {
+  const flows = drafts.filter((draft) => draft.reading.quantity === quantity);
+  const name = quantity === 'fuelFlow' ? 'Fuel flow' : 'Air flow';
   const whole = flows.filter(
     ({ reading, channel }) => reading.fuelPath === null && channel.bank === undefined,
   );
@@ -139,23 +156,29 @@ function fuelFlows(drafts: readonly Draft[], warnings: string[]): Channel[] {
     const into = supplies.length > 0 ? supplies : whole;
     if (into.length === 0) return [];
     const text = `${into.map(({ header }) => header).join(' + ')} less ${returns.map(({ header }) => header).join(' + ')}`;
-    warnings.push(`Fuel flow is ${text}.`);
-    return [sumOf(into, returns, text)];
+    warnings.push(`${name} is ${text}.`);
+    return [sumOf(quantity, into, returns, text)];
   }
   const banks = flows.filter(({ channel }) => channel.bank !== undefined);
   if (supplies.length === 0 && banks.length >= 2) {
     const text = banks.map(({ header }) => header).join(' + ');
-    warnings.push(`Fuel flow is ${text}.`);
-    return [sumOf(banks, [], text)];
+    warnings.push(`${name} is ${text}.`);
+    return [sumOf(quantity, banks, [], text)];
   }
   return [];
 }
 
-function sumOf(added: readonly Draft[], taken: readonly Draft[], text: string): Channel {
+function sumOf(
+  quantity: 'fuelFlow' | 'airFlow',
+  added: readonly Draft[],
+  taken: readonly Draft[],
+  text: string,
+): Channel {
   const values = new Float64Array(added[0]!.channel.values.length);
   for (const { channel } of added)
     for (let row = 0; row < values.length; row++) values[row] = values[row]! + channel.values[row]!;
   for (const { channel } of taken)
     for (let row = 0; row < values.length; row++) values[row] = values[row]! - channel.values[row]!;
-  return { header: 'fuel flow', quantity: 'fuelFlow', unit: null, values, derivedFrom: text };
+  const header = quantity === 'fuelFlow' ? 'fuel flow' : 'air flow';
+  return { header, quantity, unit: null, values, derivedFrom: text };
 }

@@ -70,7 +70,11 @@ function sniffWide(head: Uint8Array): Encoding | null {
   return null;
 }
 
-function refuseControls(head: Uint8Array, fileName: string): void {
+function refuseControls(bytes: Uint8Array, fileName: string): void {
+  // Loggers that claim their file's room beforehand leave zeros behind the last line.
+  let length = bytes.length;
+  while (length > 0 && bytes[length - 1] === 0) length--;
+  const head = length === 0 ? bytes : bytes.subarray(0, length);
   const kind = SIGNATURES.find(([signature]) => startsWith(head, signature))?.[1];
   let strange = 0;
   for (const byte of head) {

@@ -1,5 +1,6 @@
 import { FormatError } from '../errors.ts';
 import type { Channel, Recording } from '../pull/recording.ts';
+import { holdsNumbers } from './derive.ts';
 import { shown } from './display.ts';
 import type { RawTable } from './types.ts';
 
@@ -21,7 +22,15 @@ export function refuseOtherFiles(
     ...(table.headerLine === null ? { line: 1 } : { line: table.headerLine }),
     found: shown(table.headers.join(', '), 240),
   };
-  if (hasSpeed && hasLoad) return;
+  if (hasSpeed && hasLoad) {
+    const loads = channels.filter(({ quantity }) => quantity === 'torque' || quantity === 'power');
+    if (loads.some(holdsNumbers)) return;
+    const headers = loads.map(({ header }) => `"${header}"`).join(' and ');
+    throw new FormatError(
+      `this is not a run file but a file with neither torque nor power: ${headers} ${loads.length === 1 ? 'holds' : 'hold'} no numbers`,
+      { ...place, found: 'no numbers', expected: 'numbers of torque or power' },
+    );
+  }
   const missing = [
     ...(hasSpeed ? [] : ['a file without a speed']),
     ...(hasLoad ? [] : [`${hasSpeed ? 'a file ' : ''}with neither torque nor power`]),
@@ -64,7 +73,7 @@ export function refuseConstantSpeed(table: RawTable, speed: Channel, fileName: s
   // A governor holds its speed to about one per cent; less than three from end to end is one held speed.
   if (high - low >= 0.03 * Math.abs(high)) return;
   throw new FormatError(
-    `the speed never rises: it stays between ${Math.round(low)} and ${Math.round(high)} rpm over all ${table.rows} rows, so there is no sweep in this file`,
+    `the speed never rises: it stays between ${Math.round(low)} and ${Math.round(high)} rpm over ${table.rows === 1 ? 'its one row' : `all ${table.rows} rows`}, so there is no sweep in this file`,
     {
       ...place,
       found: `${Math.round(low)} to ${Math.round(high)} rpm`,

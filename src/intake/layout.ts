@@ -129,30 +129,32 @@ function fitsWidth(cells: readonly string[], width: number): boolean {
   return cells.length >= width && cells.slice(width).every((cell) => cell === '');
 }
 
+/** The row of names and the row of units among the few above the first numbers. */
 function headerAbove(
   rows: readonly string[][],
   first: number,
   width: number,
 ): { header: number | null; units: number | null } {
   const above: number[] = [];
-  for (let at = first - 1; at >= 0 && above.length < 3; at--) {
+  for (let at = first - 1; at >= 0 && above.length < 4; at--) {
     const names = rows[at]!.filter((cell) => !isMissing(cell)).length;
-    if (rows[at]!.every((cell) => cell === '')) continue;
+    if (names === 0) continue;
     // Fewer names than half the columns is a line of preamble, not a header.
     if (names * 2 < width && !isUnitRow(rows[at]!)) break;
     if (rows[at]!.length < 2) break;
     above.push(at);
   }
-  const [nearest, next] = above;
-  if (nearest === undefined) return { header: null, units: null };
-  if (isUnitRow(rows[nearest]!))
-    return next === undefined || isUnitRow(rows[next]!)
-      ? { header: nearest, units: null }
-      : { header: next, units: nearest };
-  if (next !== undefined && isUnitRow(rows[next]!)) return { header: nearest, units: next };
-  if (next !== undefined && isUnitRow(rows[nearest]!, true) && namesChannels(rows[next]!))
-    return { header: next, units: nearest };
-  return { header: nearest, units: null };
+  if (above.length === 0) return { header: null, units: null };
+  // Rows of sensor numbers or types may stand between names and numbers: names are what reads as channels.
+  const channels = above.map((at) => channelsNamed(rows[at]!));
+  const most = Math.max(...channels);
+  const named = channels.findIndex((count, at) => count === most && !isUnitRow(rows[above[at]!]!));
+  const header = above[named === -1 ? 0 : named]!;
+  const others = above.filter((at) => at !== header);
+  const units =
+    others.find((at) => isUnitRow(rows[at]!)) ??
+    (most >= 2 ? others.find((at) => at > header && isUnitRow(rows[at]!, true)) : undefined);
+  return { header, units: units ?? null };
 }
 
 /** First rows in which most values are still missing belong to the table too. */
@@ -193,8 +195,8 @@ function isUnitRow(cells: readonly string[], loosely = false): boolean {
   return units >= 2 && units > (loosely ? words : 2 * words);
 }
 
-function namesChannels(cells: readonly string[]): boolean {
-  return cells.filter((cell) => quantityOfWords(wordsOf(cell.slice(0, 200))) !== null).length >= 2;
+function channelsNamed(cells: readonly string[]): number {
+  return cells.filter((cell) => quantityOfWords(wordsOf(cell.slice(0, 200))) !== null).length;
 }
 
 function withoutEmptyEnd(cells: readonly string[]): readonly string[] {

@@ -146,7 +146,7 @@ const COMPLETED: Readonly<Record<string, readonly (readonly [RegExp, Quantity])[
   volumeFlow: [[/ (?:air|intake|inlet) /, 'airFlow']],
   torque: [[/^ (?:t|m|me|md) $/, 'torque']],
   power: [[/^ (?:p|pe|n|ne|w) $/, 'power']],
-  rotationalSpeed: [[/^ (?:n|ne|w|omega|f) $/, 'speed']],
+  rotationalSpeed: [[/^ (?:n|ne|w|omega|f|engine|eng|motor|crank) $/, 'speed']],
   time: [[/^ (?:t|x) $/, 'time']],
 };
 

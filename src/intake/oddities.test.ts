@@ -68,6 +68,17 @@ describe('one table however it is written', () => {
       'a row of units above the names',
       PLAIN.replace('Time (s),RPM,Torque (Nm)', 's,rpm,Nm\nTime,Engine speed,Torque'),
     ],
+    [
+      'rows of types and sensor numbers under names and units',
+      PLAIN.replace(
+        'Time (s),RPM,Torque (Nm)',
+        'Time,RPM,Torque\ns,rpm,Nm\nfloat,float,float\nch1,ch2,ch3',
+      ),
+    ],
+    ['a row of groups above the names', `Logger,Engine,Brake\n${PLAIN}`],
+    ['a ruled line under the header', PLAIN.replace('\n0,', '\n---,---,---\n0,')],
+    ['room claimed beforehand', `${PLAIN}${'\0'.repeat(400)}`],
+    ['an end mark of old systems', `${PLAIN}\u001a`],
     ['a blank row under the header', PLAIN.replace('\n0,', '\n,,\n0,')],
     ['a header broken over lines', PLAIN.replace('Torque (Nm)', '"Torque\n(Nm)"')],
     ['a header repeated on the way', PLAIN.replace('\n0.04', '\nTime (s),RPM,Torque (Nm)\n0.04')],

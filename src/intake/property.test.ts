@@ -99,7 +99,7 @@ describe('any table in any dialect', () => {
         const rows = wild.map(([torque, wobble], at) => [
           at / 50,
           2500.5 + 100 * at,
-          torque,
+          at === 0 ? 200 : torque,
           wobble,
         ]);
         const file = await readRunFile(write(NAMES, rows, as), { fileName: 'any.txt' });

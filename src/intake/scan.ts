@@ -323,7 +323,8 @@ export class RowScanner {
   }
 
   private addNote(text: string): void {
-    if (this.notes.length < MOST_NOTES)
-      this.notes.push({ line: this.line, text: shown(text, 400) });
+    const readable = shown(text, 400);
+    if (readable !== '' && this.notes.length < MOST_NOTES)
+      this.notes.push({ line: this.line, text: readable });
   }
 }

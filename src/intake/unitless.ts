@@ -152,8 +152,11 @@ export function pairedUnits(
       .map((b) => [a, b] as const),
   );
   if (fitting.length !== 1) return found;
-  found.set(torque, { unit: fitting[0]![0], isCertain: true });
-  found.set(power, { unit: fitting[0]![1], isCertain: true });
+  // One logger writes its other columns of torque and power in the same units.
+  for (const [column, reading] of readings.entries())
+    if (reading.quantity === 'torque') found.set(column, { unit: fitting[0]![0], isCertain: true });
+    else if (reading.quantity === 'power')
+      found.set(column, { unit: fitting[0]![1], isCertain: true });
   return found;
 }
 
