@@ -1,13 +1,16 @@
 import { InputError } from '../errors.ts';
 import { readBand } from './band.ts';
-import { middleLimit, nextGains, settingForUse, worthOfNext } from './decide.ts';
+import { middleLimit, nextGains, worthOfNext } from './decide.ts';
+import { bestOf, intervalOf, NOTHING } from './interval.ts';
 import { kneesOf } from './knee.ts';
-import { findLimit, type LimitFinding, limitForUse, type UseLimit } from './limit.ts';
-import { type Move, nextMove } from './next.ts';
-import { gridPosterior, type ResponsePosterior } from './posterior.ts';
+import { LEAST_RUNGS, usesOf } from './leave.ts';
+import { findLimit, limitForUse } from './limit.ts';
+import { limitAnswer, limitBySpeed } from './limitAnswer.ts';
+import { nextMove } from './next.ts';
+import { gridPosterior } from './posterior.ts';
 import { priorsFor } from './priors.ts';
 import { quantileOf } from './quantiles.ts';
-import { summaryOf, useAnswerOf } from './sentences.ts';
+import { summaryOf } from './sentences.ts';
 import { modelSpeeds } from './speeds.ts';
 import { rungsOf, stepsOf } from './steps.ts';
 import { pictureSettings, responseCurve, surfaceOf } from './surface.ts';
@@ -17,13 +20,8 @@ import { warningsOf } from './warnings.ts';
 /** Changes whenever the same pulls would give another answer. */
 export const LADDER_VERSION = 1;
 
-/** Fewest distinct rungs from which a setting is given, unless a limit is in the way. */
-const LEAST_RUNGS = 3;
 /** A pull is said to disagree with the others above this chance. */
 const STRAY_CHANCE = 0.6;
-/** No setting is given while a finished ladder may well permit a better one with more than this chance. */
-const SHORT_CHANCE = 0.15;
-
 /** Usual distance between neighbouring rungs: the median, or the kind's own where there are fewer than two. */
 function usualRung(us: readonly number[], fallback: number): number {
   const gaps = us.slice(1).map((u, i) => u - us[i]!);
@@ -46,19 +44,6 @@ function checkInput({ bandRpm, step, uses, worthPercent }: LadderInput): void {
     if (!(holdback >= 0))
       throw new InputError(`The holdback ${holdback} of the use ${name} must not be below zero.`);
   }
-}
-
-/** An interval from quantiles in mirrored settings; ends beyond `reach` are open. */
-function intervalOf(
-  value: number,
-  low: number,
-  high: number,
-  reach: readonly [number, number],
-  mirror: number,
-): SettingInterval {
-  const shown = value < reach[0] || value > reach[1] ? null : mirror * value;
-  const [a, b] = [low < reach[0] ? null : mirror * low, high > reach[1] ? null : mirror * high];
-  return mirror > 0 ? { value: shown, low: a, high: b } : { value: shown, low: b, high: a };
 }
 
 /**
@@ -112,7 +97,6 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     ...input.uses.map((use) => use.holdback),
     Number.POSITIVE_INFINITY,
   );
-  const channelLimit = limit.channel === null ? null : limit.channel.lowestOver(null);
   const speeds = modelSpeeds({ ...reading, counted }, draws, (lowest + highest) / 2, rung);
   const steps = stepsOf(rungs, draws, speeds, input.worthPercent, mirror);
   const move = nextMove({
@@ -123,7 +107,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     rungs: rungs.map(({ u, pulls }) => ({ u, pulls: pulls.length })),
     lastU: lastAny === null ? highest : mirror * lastAny.setting,
     limit,
-    limitMiddle: channelLimit ?? middleLimit(bandLimit),
+    limitMiddle: middleLimit(bandLimit),
     strayU: strays.length === 0 ? null : strays[0]!.u,
     best,
     chanceWorth:
@@ -218,115 +202,6 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     ),
   };
   return { ...answer, headline: move.headline, summary: summaryOf(answer, kind, move) };
-}
-
-const NOTHING: SettingInterval = { value: null, low: null, high: null };
-
-/**
- * The best with its 95 % interval. Where the ladder has not turned the upper end is open, and all 5 % go to the lower.
- */
-function bestOf(
-  posterior: ResponsePosterior,
-  reach: readonly [number, number],
-  shown: readonly [number, number],
-  rungs: number,
-  mirror: number,
-): SettingInterval {
-  if (rungs < 2) return NOTHING;
-  const q = posterior.bestQuantile;
-  const openAbove = q(0.975) > reach[1];
-  const openBelow = q(0.025) < reach[0];
-  const low = openAbove && !openBelow ? q(0.05) : q(0.025);
-  const high = openBelow && !openAbove ? q(0.95) : q(0.975);
-  const value = q(0.5);
-  const interval = intervalOf(value, low, high, reach, mirror);
-  return value < shown[0] || value > shown[1] ? { ...interval, value: null } : interval;
-}
-
-function usesOf(
-  input: LadderInput,
-  posterior: ResponsePosterior,
-  limit: LimitFinding,
-  chosen: ReadonlySet<LadderPull>,
-  move: Move,
-  rungs: number,
-  bestKnown: boolean,
-  mirror: number,
-): LadderAnswer['uses'] {
-  const extra =
-    (Math.max(0, input.worstInletDeltaK) / 10) * input.holdbackPer10K +
-    Math.max(0, input.worstFuelDeltaOctane) * input.holdbackPerOctane;
-  return Object.fromEntries(
-    input.uses.map((rule) => {
-      const useLimit: UseLimit = limitForUse(
-        limit,
-        chosen,
-        rule.speedsRpm ?? input.bandRpm,
-        mirror,
-      );
-      const setting = settingForUse(rule, extra, posterior, useLimit, input.step);
-      const located = useLimit.draws !== null;
-      // Where more rungs are wanted, a setting is given only if the best is known and is not likely to move it much.
-      const wanting = move.action === 'pull' || move.action === 'repeat';
-      const early =
-        !located &&
-        (rungs < LEAST_RUNGS ||
-          (wanting && !bestKnown) ||
-          (move.action === 'pull' && setting.chanceShort > SHORT_CHANCE));
-      return [
-        rule.name,
-        useAnswerOf(
-          input,
-          setting,
-          extra,
-          { early, located, watched: limit.watched },
-          move,
-          mirror,
-        ),
-      ];
-    }),
-  );
-}
-
-function limitAnswer(finding: LimitFinding, use: UseLimit, mirror: number): LadderAnswer['limit'] {
-  if (!finding.watched) return null;
-  const clean = finding.highestClean === null ? null : mirror * finding.highestClean;
-  if (use.draws === null) {
-    return mirror > 0
-      ? { value: null, low: clean, high: null }
-      : { value: null, low: null, high: clean };
-  }
-  const sorted = Float64Array.from(use.draws).sort();
-  const finite = (p: number) => {
-    const value = quantileOf(sorted, p);
-    return Number.isFinite(value) ? mirror * value : null;
-  };
-  const [low, high] = [finite(0.025), finite(0.975)];
-  const heard = finding.heardBetween;
-  const highest = high ?? (heard === null ? null : mirror * heard[1]);
-  return mirror > 0
-    ? { value: finite(0.5), low, high: highest }
-    : { value: finite(0.5), low: highest, high: low };
-}
-
-function limitBySpeed(
-  { channel }: LimitFinding,
-  speeds: readonly number[] | null,
-  mirror: number,
-): LadderAnswer['limitBySpeed'] {
-  if (channel === null) return null;
-  const speedRpm =
-    speeds ??
-    Array.from(
-      { length: 25 },
-      (_, i) => channel.fromRpm + ((channel.toRpm - channel.fromRpm) * i) / 24,
-    );
-  const at = speedRpm.map((speed) => channel.at(speed));
-  return {
-    speedRpm: [...speedRpm],
-    value: at.map((one) => mirror * one.value),
-    low: at.map((one) => mirror * one.low),
-  };
 }
 
 function repeatabilityFrom(

@@ -12,7 +12,7 @@ export interface Standing {
   readonly rungs: readonly { readonly u: number; readonly pulls: number }[];
   readonly lastU: number;
   readonly limit: LimitFinding;
-  /** Lowest limit over the whole sweep, middle estimate, where the channel has located one. */
+  /** Middle estimate of the lowest limit over the band, where one was located. */
   readonly limitMiddle: number | null;
   /** The pull that disagrees with the others, or null. */
   readonly strayU: number | null;
@@ -60,7 +60,7 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 export function nextMove(standing: Standing): Move {
   const { kind, mirror, rung, rungs, limit, worthPercent } = standing;
   const say = (u: number) => settingText(mirror * u, kind);
-  const worthText = percentText(worthPercent);
+  const worthText = `${Number(worthPercent.toFixed(2))} %`;
   const top = rungs.at(-1)?.u;
   if (limit.lowestKnock !== null) return afterKnock(standing, say);
   if (top === undefined) {
@@ -119,6 +119,16 @@ export function nextMove(standing: Standing): Move {
   const { lastStepPercent } = standing;
   const smallStep = lastStepPercent !== null && lastStepPercent < worthPercent;
   const stopChance = smallStep ? STOP_CHANCE_AFTER_SMALL_STEP : STOP_CHANCE;
+  if (standing.limitMiddle !== null && next > standing.limitMiddle) {
+    return {
+      action: 'stop',
+      u: null,
+      worth: null,
+      why: `The limit lies near ${say(standing.limitMiddle)}, so ${say(next)} is not to be run.`,
+      headline: `Stop here. The limit lies near ${say(standing.limitMiddle)}.`,
+      because: 'limit',
+    };
+  }
   const gain = percentText(100 * standing.middleGain);
   const chance = chanceText(standing.chanceWorth);
   if (rungs.length < 3 && standing.chanceWorth >= stopChance) {
@@ -185,16 +195,19 @@ function afterKnock(standing: Standing, say: (u: number) => string): Move {
       because: 'knock',
     };
   }
+  const { limitMiddle } = standing;
   const where =
-    standing.limitMiddle === null
+    limit.channel === null || limitMiddle === null
       ? `between ${say(clean)} and ${say(knocked)}`
-      : `near ${say(standing.limitMiddle)}`;
+      : `near ${say(limitMiddle)}`;
+  const outside = limit.channel !== null && limitMiddle !== null && knocked <= limitMiddle;
+  const knock = `It knocked at ${say(knocked)}${outside ? ', if only outside the band' : ''}`;
   if (lastU > clean + 1e-9 || rungs.length === 0) {
     return {
       action: 'back',
       u: clean,
       worth: null,
-      why: `It knocked at ${say(knocked)}; the limit lies ${where}, and ${say(clean)} is the highest that ran clean.`,
+      why: `${knock}; the limit${outside ? ' in it' : ''} lies ${where}, and ${say(clean)} is the highest that ran clean from end to end.`,
       headline: `Go back. The limit lies ${where}.`,
       because: 'knock',
     };
