@@ -1,11 +1,12 @@
 /** Installs what a fresh clone lacks: the packages, and the native part of the database where it does not load. */
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 
 export const root = resolve(import.meta.dirname, '..');
-const stampFile = join(root, 'node_modules', '.pullbook-installed');
+const lockFile = join(root, 'package-lock.json');
+/** npm writes this one whenever it has installed what the lock file asks for. */
+const installedLock = join(root, 'node_modules', '.package-lock.json');
 
 /** Runs a command with its output on the terminal; throws a sentence when it fails. */
 export function run(command, args, options = {}) {
@@ -20,10 +21,8 @@ export function run(command, args, options = {}) {
     throw new Error(`${command} ${args.join(' ')} ended with ${result.status}`);
 }
 
-function lockHash() {
-  return createHash('sha256')
-    .update(readFileSync(join(root, 'package-lock.json')))
-    .digest('hex');
+function packagesAreCurrent() {
+  return existsSync(installedLock) && statSync(installedLock).mtimeMs >= statSync(lockFile).mtimeMs;
 }
 
 function checkNode() {
@@ -38,12 +37,11 @@ function checkNode() {
 /** Packages only, their install scripts left for `ensureNative`. */
 export function ensurePackages() {
   checkNode();
-  if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === lockHash()) return;
+  if (packagesAreCurrent()) return;
   process.stderr.write('installing packages …\n');
-  run('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund'], {
+  run('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {
     stdio: ['ignore', 'ignore', 'inherit'],
   });
-  writeFileSync(stampFile, lockHash());
 }
 
 export function nativeWorks() {
