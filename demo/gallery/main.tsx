@@ -17,7 +17,12 @@ function Gallery() {
     <>
       <nav
         aria-label="States"
-        style={{ padding: '0.8rem 2rem', borderBottom: '1px solid var(--pb-line)' }}
+        style={{
+          display: 'flex',
+          flexWrap: 'wrap',
+          padding: '0.8rem 2rem',
+          borderBottom: '1px solid var(--pb-line)',
+        }}
       >
         {Object.keys(DAYS).map((day) => (
           <a key={day} href={`?day=${day}`} style={{ marginRight: '1rem', color: 'inherit' }}>

@@ -177,8 +177,12 @@ export function RowHead({
     [whole, short],
     [signedPercent(gain), short],
   ] as const;
+  // What else changed between the two rungs must be seen: it keeps room before the figure does.
+  const also = step.besides === null ? null : `also: ${step.besides}`;
+  const alsoRoom = also === null ? 0 : Math.min(textWidth(also, small), label * 9) + label * 2;
   const [figure, word] =
-    choices.find((choice) => wide(...choice) <= room) ?? choices[choices.length - 1]!;
+    choices.find(([one, other]) => wide(one, other) <= room - alsoRoom) ??
+    choices[choices.length - 1]!;
   const wordWidth = word === '' ? 0 : textWidth(word, label) + 12;
   const free = room - wide(figure, word);
   return (
@@ -194,10 +198,21 @@ export function RowHead({
       <Label x={toAt + dot + 5} y={y} bold>
         {to}
       </Label>
-      {step.besides !== null && free > 60 && (
-        <Label x={afterTo + 10} y={y} size={small} colour={palette.look}>
-          {cut(`also: ${step.besides}`, free - 10, small)}
-        </Label>
+      {also !== null && (
+        <g data-also="">
+          <path
+            d={`M${round(afterTo + 14)} ${round(y - small * 0.5)}l${round(small * 0.55)} ${round(small)}h${round(-small * 1.1)}Z`}
+            fill="none"
+            stroke={palette.look}
+            strokeWidth={1.4}
+            strokeLinejoin="round"
+          />
+          {free > label * 4 && (
+            <Label x={afterTo + 14 + small} y={y} size={small} colour={palette.look}>
+              {cut(also, free - small * 2, small)}
+            </Label>
+          )}
+        </g>
       )}
       <Label x={width - 14 - wordWidth} y={y} bold anchor="end">
         {figure}

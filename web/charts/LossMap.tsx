@@ -128,6 +128,14 @@ export function LossMap(props: LossMapProps) {
         </Label>
       )}
       <XAxis plot={plot} scale={x} grid={false} label="engine speed, rpm" />
+      <Label
+        x={plot.left}
+        y={plot.top + plot.height + small * 2.75}
+        size={small}
+        colour={palette.muted}
+      >
+        lines: % of torque lost
+      </Label>
       {[...new Set(rungs)].map((rung) => (
         <circle
           key={rung}

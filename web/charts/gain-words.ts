@@ -20,7 +20,8 @@ export function readingOf(step: StepAnswer, unit: string, speedRpm: number): str
   const reading = readingAt(step, speedRpm);
   if (reading === null) return `${name}: not run at this speed`;
   const band = `${signedPercent(reading.gain)}, ${interval(reading.low, reading.high)}`;
-  return `${name}: ${band}${reading.told ? '' : ', cannot be told from chance'}`;
+  const also = step.besides === null ? '' : `, also changed: ${step.besides}`;
+  return `${name}: ${band}${reading.told ? '' : ', cannot be told from chance'}${also}`;
 }
 
 export function summaryOf(steps: readonly StepAnswer[], unit: string): string {

@@ -22,22 +22,21 @@ export function NextMoveCard({
           ? `Next: ${moveInWords(next, unit).replace(/^./, (letter) => letter.toLowerCase())}`
           : 'Next: stop here'}
       </h2>
-      <p>
-        {kept(next.why)} <span className={styles.quietText}>{`(${worthInWords(next)})`}</span>
+      <p>{kept(next.why)}</p>
+      <p className={styles.quiet}>
+        {`${capital(worthInWords(next))}.`}
+        {isPull && highestClean !== null && (
+          <>
+            {` Highest rung that ran clean: ${setting(highestClean, unit, 2)}.`}
+            {answer.limitWatched
+              ? ''
+              : ' Listen, read the plugs or record knock, and note it with the pull.'}
+          </>
+        )}
       </p>
-      {isPull && (
-        <>
-          {highestClean !== null && (
-            <p className={styles.quiet}>
-              {`Highest rung that ran clean: ${setting(highestClean, unit, 2)}.`}
-              {answer.limitWatched
-                ? ''
-                : ' Listen, read the plugs or record knock, and note it with the pull.'}
-            </p>
-          )}
-          <SafetyLine />
-        </>
-      )}
+      {isPull && <SafetyLine />}
     </section>
   );
 }
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
