@@ -22,12 +22,15 @@ export const LADDER_VERSION = 1;
 
 /** A pull is said to disagree with the others above this chance. */
 const STRAY_CHANCE = 0.6;
-/** Usual distance between neighbouring rungs: the median, or the kind's own where there are fewer than two. */
+/**
+ * Usual distance between neighbouring rungs: the median, or the kind's own where there are fewer than two. Wide gaps are
+ * no reason to leap: at most twice the kind's own.
+ */
 function usualRung(us: readonly number[], fallback: number): number {
   const gaps = us.slice(1).map((u, i) => u - us[i]!);
   if (gaps.length === 0) return fallback;
   gaps.sort((a, b) => a - b);
-  return gaps[gaps.length >> 1]!;
+  return Math.min(gaps[gaps.length >> 1]!, 2 * fallback);
 }
 
 function checkInput({ bandRpm, step, uses, worthPercent }: LadderInput): void {

@@ -83,6 +83,21 @@ export function nextMove(standing: Standing): Move {
       because: 'not clean',
     };
   }
+  const cleanTop = Math.min(top, limit.highestClean);
+  const next = cleanTop + rung;
+  const unwatched = rungs.find(({ u }) => u > cleanTop + 1e-9)?.u;
+  if (unwatched !== undefined) {
+    const run = unwatched <= next + 1e-9;
+    const u = run ? unwatched : next;
+    return {
+      action: run ? 'repeat' : 'pull',
+      u,
+      worth: standing.worth,
+      why: `${say(unwatched)} was run but nobody watched it: run ${say(u)} and watch for knock before going on.`,
+      headline: `${run ? 'Repeat' : 'Try'} ${say(u)} and watch it.`,
+      because: 'not clean',
+    };
+  }
   if (standing.strayU !== null) {
     return {
       action: 'repeat',
@@ -102,18 +117,6 @@ export function nextMove(standing: Standing): Move {
       why: `The best lies below the most careful rung run so far, so the ladder needs ${say(u)}.`,
       headline: `Try ${say(u)}: this ladder began too far.`,
       because: 'begun too far',
-    };
-  }
-  const cleanTop = Math.min(top, limit.highestClean);
-  const next = cleanTop + rung;
-  if (next <= top + 1e-9) {
-    return {
-      action: 'repeat',
-      u: next,
-      worth: standing.worth,
-      why: `${say(next)} was run but nobody watched it: repeat it and watch for knock before going on.`,
-      headline: `Repeat ${say(next)} and watch it.`,
-      because: 'not clean',
     };
   }
   const { lastStepPercent } = standing;

@@ -4,5 +4,8 @@ export function quantileOf(sorted: ArrayLike<number>, p: number): number {
   const i = Math.floor(place);
   const low = sorted[i]!;
   const high = sorted[Math.min(sorted.length - 1, i + 1)]!;
-  return low === high ? low : low + (place - i) * (high - low);
+  if (low === high) return low;
+  // Between a number and infinity nothing can be interpolated: the nearer of the two.
+  if (!Number.isFinite(high - low)) return place - i < 0.5 ? low : high;
+  return low + (place - i) * (high - low);
 }
