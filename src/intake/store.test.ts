@@ -45,6 +45,22 @@ describe('columns that grow while a file is read', () => {
     }
   });
 
+  it('fillers do not leak into means', async () => {
+    const rows = Array.from({ length: 4000 }, (_, at) => {
+      const isOff = at % 1000 < 37;
+      return `${at / 1000},${2500 + at},200,${isOff ? -999.9 : 90}`;
+    });
+    const text = `Time (s),RPM,Torque (Nm),Oil Temp (C)\n${rows.join('\n')}\n`;
+    const { recording } = await readRunFile(new TextEncoder().encode(text), {
+      fileName: 'long.csv',
+      maxValues: 4000,
+    });
+    const oil = recording.channels[3]!.values;
+    expect(recording.rows).toBe(1000);
+    expect(new Set(oil)).toEqual(new Set([Number.NaN, 363.15]));
+    expect(recording.warnings.join()).toMatch(/"Oil Temp \(C\)" holds the filler -999.9/);
+  });
+
   it('a file over the budget is thinned and says so', async () => {
     const rows = Array.from(
       { length: 4000 },

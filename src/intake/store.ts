@@ -1,3 +1,5 @@
+import { takeFillers } from './fillers.ts';
+
 /**
  * Columns that grow while a file is read, within a budget. Over it, neighbouring rows are averaged in pairs, again and
  * again as the file goes on: a file of any length ends as a recording of bounded size, and says by how much it was
@@ -8,6 +10,8 @@ export class ColumnStore {
   rows = 0;
   /** File rows averaged into one kept row; 1: every row is kept. */
   every = 1;
+  /** Filler of each column, NaN where none was seen: found before the first averaging, left out of every mean. */
+  readonly fillers: Float64Array;
   private readonly maxRows: number;
   private columns: Float64Array[];
   private lines: Uint32Array;
@@ -24,6 +28,7 @@ export class ColumnStore {
     this.capacity = Math.max(64, Math.min(expectedRows, this.maxRows));
     this.columns = Array.from({ length: width }, () => new Float64Array(this.capacity));
     this.lines = new Uint32Array(this.capacity);
+    this.fillers = new Float64Array(width).fill(Number.NaN);
     this.sums = new Float64Array(width);
     this.counts = new Uint32Array(width);
   }
@@ -101,9 +106,10 @@ export class ColumnStore {
       let sum = this.sums[column]!;
       let seen = this.counts[column]!;
       const start = column * stride + from;
+      const filler = this.fillers[column]!;
       for (let at = start; at < start + taken; at++) {
         const value = block[at]!;
-        if (Number.isNaN(value)) continue;
+        if (Number.isNaN(value) || value === filler) continue;
         sum += value;
         seen++;
       }
@@ -129,9 +135,16 @@ export class ColumnStore {
     this.pending = 0;
   }
 
+  private noteFillers(): void {
+    for (let column = 0; column < this.width; column++)
+      this.fillers[column] =
+        takeFillers(this.columns[column]!.subarray(0, this.rows))?.filler ?? Number.NaN;
+  }
+
   /** Pairs of rows become one; a value missing on one side leaves the other. */
   private halve(): void {
     const half = this.rows >> 1;
+    if (this.every === 1) this.noteFillers();
     for (let column = 0; column < this.width; column++) {
       const values = this.columns[column]!;
       for (let row = 0; row < half; row++) {

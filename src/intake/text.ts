@@ -1,6 +1,7 @@
 import { FormatError } from '../errors.ts';
 import type { Dialect } from './cells.ts';
 import { headRecords } from './dialect.ts';
+import { quoted } from './display.ts';
 import { asBytes, decoderFor, sniffEncoding } from './encoding.ts';
 import { findLayout } from './layout.ts';
 import { RowScanner } from './scan.ts';
@@ -64,6 +65,11 @@ export async function readText(
     warnings.push(
       `The file is too long to hold in memory: each ${every} neighbouring rows were averaged into one, so ${lineOfRow.length} rows stand for about ${lineOfRow.length * every}. Peaks shorter than that, knock counts among them, are flattened.`,
     );
+  for (const [column, filler] of store.fillers.entries())
+    if (!Number.isNaN(filler))
+      warnings.push(
+        `${quoted(layout.headers[column]!)} holds the filler ${filler}: taken as missing.`,
+      );
   if (scanner.otherTableLine !== null)
     warnings.push(
       `Another table, of other columns, stands from line ${scanner.otherTableLine} on: it was not read.`,
