@@ -56,6 +56,9 @@ describe('figures on screen', () => {
     expect(interval(28.4, null)).toBe('28.4 or more');
     expect(interval(null, 30)).toBe('30.0 or less');
     expect(interval(null, null)).toBe('not known yet');
+    expect(interval(0.04, 2.1)).toBe('0.04 to 2.10');
+    expect(interval(-2, -0.02)).toBe('\u22122.00 to \u22120.02');
+    expect(interval(-0.04, 2.1)).toBe('0.0 to 2.1');
   });
 
   it('never call a chance nothing or everything', () => {

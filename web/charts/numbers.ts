@@ -59,12 +59,19 @@ export function estimate(value: number | null | undefined, unit: string, decimal
   return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
 }
 
-/** `28.4 to 29.4`; an end that is not closed is said in words. */
+const rounds = (value: number, decimals: number) => Number(value.toFixed(decimals)) === 0;
+
+/**
+ * `28.4 to 29.4`; an end that is not closed is said in words. An interval that just excludes zero gets one more
+ * decimal, so that it is seen to.
+ */
 export function interval(low: number | null, high: number | null, decimals = 1): string {
   if (low === null && high === null) return 'not known yet';
   if (high === null) return `${plain(low, decimals)} or more`;
   if (low === null) return `${plain(high, decimals)} or less`;
-  return `${plain(low, decimals)} to ${plain(high, decimals)}`;
+  const hidden = (low > 0 && rounds(low, decimals)) || (high < 0 && rounds(high, decimals));
+  const shown = hidden ? decimals + 1 : decimals;
+  return `${plain(low, shown)} to ${plain(high, shown)}`;
 }
 
 /** A sentence with its numbers and units kept on one line. */

@@ -7,7 +7,7 @@ import { GainChart } from '../charts/GainChart.tsx';
 import { gainTable } from '../charts/gain-words.ts';
 import { LossMap } from '../charts/LossMap.tsx';
 import { lossTable } from '../charts/loss-grid.ts';
-import { outside, plain, setting } from '../charts/numbers.ts';
+import { interval, outside, setting, signedPercent } from '../charts/numbers.ts';
 import { ResponseChart } from '../charts/ResponseChart.tsx';
 import { responseTable, type UseFlag } from '../charts/response-words.ts';
 import { extentOf, type Span } from '../charts/scale.ts';
@@ -189,7 +189,7 @@ function PeaksOnly({ input, answer }: Pick<PicturesProps, 'input' | 'answer'>) {
         {answer.steps.map((step) => (
           <li key={`${step.from}-${step.to}`} data-word={step.word}>
             <b>{`${setting(step.from, unit)} to ${setting(step.to, unit)}`}</b>
-            <span>{`${step.gainPercent >= 0 ? '+' : ''}${plain(step.gainPercent)} % (${plain(step.lowPercent)} to ${plain(step.highPercent)})`}</span>
+            <span>{`${signedPercent(step.gainPercent)} (${interval(step.lowPercent, step.highPercent)})`}</span>
             <em>{step.word}</em>
           </li>
         ))}

@@ -60,7 +60,7 @@ describe('the ramp of the rungs', () => {
         expect(against[at]!).toBeGreaterThan(against[at - 1]!);
       }
       for (const colour of colours) {
-        expect(contrast(colour, palette.paper), colour).toBeGreaterThan(1.8);
+        expect(contrast(colour, palette.paper), colour).toBeGreaterThanOrEqual(3); // WCAG 2.1, 1.4.11
       }
     },
   );
@@ -73,6 +73,12 @@ describe('the ramp of the rungs', () => {
 });
 
 describe('loss', () => {
+  it.each(schemes)('%s: figures stay readable on the deepest loss', (scheme) => {
+    const palette = PALETTES[scheme];
+    expect(contrast(palette.ink, lossFill(1, palette))).toBeGreaterThanOrEqual(4.5);
+    expect(contrast(palette.stop, lossFill(0.5, palette))).toBeGreaterThanOrEqual(3);
+  });
+
   it('starts as paper and deepens', () => {
     const palette = PALETTES.light;
     expect(lossFill(0, palette)).toBe(palette.paper);

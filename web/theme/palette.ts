@@ -62,10 +62,10 @@ export const DARK: Palette = {
 
 export const PALETTES: Readonly<Record<Scheme, Palette>> = { light: LIGHT, dark: DARK };
 
-/** The part of the ramp that stands out from each background; its ends would drown in ink or in paper. */
+/** The part of the ramp that stands out from each background by 3:1; the rest would drown in ink or in paper. */
 const RAMP: Readonly<Record<Scheme, readonly [number, number]>> = {
-  light: [0, 0.74],
-  dark: [0.26, 0.95],
+  light: [0, 0.57],
+  dark: [0.34, 0.97],
 };
 
 /**
@@ -94,7 +94,7 @@ export function mix(first: string, second: string, share: number): string {
 
 /** Fill for a loss of the given share (0 none, 1 the most the map shows): paper, deepening to the colour of loss. */
 export function lossFill(share: number, palette: Palette): string {
-  const strongest = palette.scheme === 'light' ? 0.62 : 0.6;
+  const strongest = palette.scheme === 'light' ? 0.62 : 0.52;
   return mix(palette.paper, palette.loss, strongest * Math.min(1, Math.max(0, share)) ** 0.8);
 }
 
