@@ -60,14 +60,23 @@ export const access = (standOf: () => Stand) =>
         );
     };
 
-    /** Pixels by which a page stands over the side of a tablet held upright. */
+    /** Pixels by which a page stands over the side of a tablet held upright, once its pictures have followed. */
     const overTheSide = async (page: Page): Promise<string[]> => {
+      const over = () =>
+        page.evaluate(
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+        );
       await page.setViewportSize({ width: 820, height: 1180 });
-      const over = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
+      await page
+        .waitForFunction(
+          () => document.documentElement.scrollWidth <= document.documentElement.clientWidth,
+          undefined,
+          { timeout: 5000 },
+        )
+        .catch(() => {});
+      const pixels = await over();
       await page.setViewportSize({ width: 1440, height: 900 });
-      return over > 0 ? [`${over} px over the side of a tablet`] : [];
+      return pixels > 0 ? [`${pixels} px over the side of a tablet`] : [];
     };
 
     it.each(['light', 'dark'] as const)(

@@ -98,6 +98,24 @@ export const wayThrough = (standOf: () => Stand) =>
       expect(await stand.record.pulls.list({ dayId: dayId() })).toHaveLength(3);
     });
 
+    it('cancels a file on its way, and keeps nothing of it', async () => {
+      let release = () => {};
+      const held = new Promise<void>((go) => {
+        release = go;
+      });
+      const onItsWay = (url: URL) => url.pathname.endsWith('/recordings');
+      await page.route(onItsWay, async (route) => {
+        await held;
+        await route.continue().catch(() => {});
+      });
+      await dropFiles(page.locator('main > div').first(), [{ ...files[3]!, name: 'wrong.csv' }]);
+      await page.getByRole('button', { name: 'Cancel wrong.csv' }).click();
+      release();
+      await page.getByText('Cancelled; nothing of it was stored.').waitFor();
+      await page.unroute(onItsWay);
+      expect(await stand.record.pulls.list({ dayId: dayId() })).toHaveLength(3);
+    });
+
     it('refuses a broken file with its place, what was found and what was expected', async () => {
       const lines = Buffer.from(files[0]!.bytes).toString('utf8').split('\r\n');
       lines[40] = lines[40]!.split(',').slice(0, 3).join(',');

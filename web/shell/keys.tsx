@@ -26,12 +26,19 @@ export function useSheet(): SheetName {
   );
 }
 
-/** True while a person writes in a field: then letters belong to the field. */
+const NO_TEXT = new Set(['checkbox', 'radio', 'range', 'button', 'submit', 'file', 'color']);
+
+/** True while a person writes in a field: then keys belong to the field. */
 export function isWriting(target: EventTarget | null): boolean {
+  if (target instanceof HTMLInputElement) return !NO_TEXT.has(target.type);
   return (
-    target instanceof HTMLElement &&
-    (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName))
+    target instanceof HTMLElement && (target.isContentEditable || target.tagName === 'TEXTAREA')
   );
+}
+
+/** Bare letters choose in a list, and over the page lies something with words of its own. */
+function lettersAreTaken(target: EventTarget | null): boolean {
+  return target instanceof HTMLSelectElement || document.querySelector('[role="dialog"]') !== null;
 }
 
 /** Runs on a key pressed outside of fields; `mod+z` means Ctrl or Cmd, `mod+shift+z` the same with Shift. */
@@ -40,7 +47,7 @@ export function useKeys(keys: Readonly<Record<string, () => void>>): void {
     const press = (event: KeyboardEvent) => {
       if (isWriting(event.target) || event.defaultPrevented) return;
       const mod = event.ctrlKey || event.metaKey;
-      if (event.altKey) return;
+      if (event.altKey || (!mod && lettersAreTaken(event.target))) return;
       const before = mod ? (event.shiftKey ? 'mod+shift+' : 'mod+') : '';
       const run = keys[`${before}${event.key.toLowerCase()}`];
       if (run === undefined) return;

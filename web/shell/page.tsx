@@ -85,7 +85,8 @@ function UnitsSwitch() {
 }
 
 function Tools() {
-  const { setColorScheme, colorScheme } = useMantineColorScheme();
+  // Mantine stops transitions by a <style> element, which a strict content security policy refuses.
+  const { setColorScheme, colorScheme } = useMantineColorScheme({ keepTransitions: true });
   const dark =
     colorScheme === 'dark' ||
     (colorScheme === 'auto' && window.matchMedia('(prefers-color-scheme: dark)').matches);

@@ -25,7 +25,7 @@ import { Toasts } from './toasts.tsx';
 function Root() {
   const navigate = useNavigate();
   const { units, wall, change } = usePreferences();
-  const { setColorScheme } = useMantineColorScheme();
+  const { setColorScheme } = useMantineColorScheme({ keepTransitions: true });
   const scheme = useComputedColorScheme('light');
   useKeys(
     useMemo(

@@ -6,7 +6,7 @@ import styles from './settings.module.css';
 /** What belongs to this browser alone. */
 export function ThisScreen() {
   const { units, wall, who, standard, change } = usePreferences();
-  const { colorScheme, setColorScheme } = useMantineColorScheme();
+  const { colorScheme, setColorScheme } = useMantineColorScheme({ keepTransitions: true });
   return (
     <section className="panel" aria-labelledby="this-screen">
       <header>
