@@ -153,6 +153,13 @@ describe('bad files are refused with place, found and expected', () => {
     expect(message).toMatch(/not a run file but a file with neither torque nor power/);
   });
 
+  it('a name and a unit that do not go together', async () => {
+    const { message } = await refusal(GOOD.replace('Torque (Nm)', 'Torque (kPa)'));
+    expect(message).toMatch(
+      /neither torque nor power: .*"Torque \(kPa\)" has a unit that is none of torque/,
+    );
+  });
+
   it('a file without a header, until a mapping names its columns', async () => {
     const headless = `${rows(0, 100)}\n`;
     const { message } = await refusal(headless);

@@ -18,6 +18,8 @@ export interface HeaderReading {
   readonly pressureReference: 'absolute' | 'gauge' | null;
   readonly bank: number | null;
   readonly cylinder: number | null;
+  /** What the name alone speaks of, where the unit stated is none of it: the column is then another thing. */
+  readonly misfit: Quantity | null;
   /** Measured at the brake, where that need not be the crank. */
   readonly atBrake: boolean;
   readonly fuelPath: 'supply' | 'return' | null;
@@ -98,6 +100,7 @@ export function readHeader(header: string, unitCell = ''): HeaderReading {
     correctedToWhat: basis.correctedToWhat,
     pressureReference: referenceOf(words, brackets, unit),
     ...place,
+    misfit: named !== null && quantity === null ? named : null,
     atBrake: / (?:brake|dyno|roller|absorber) /.test(` ${words} `),
     fuelPath: fuelPathOf(words),
     words,

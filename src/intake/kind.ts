@@ -6,12 +6,14 @@ import type { RawTable } from './types.ts';
 
 /**
  * Refuses what is no recording of a run.
+ * @param misfits  columns whose names speak of speed, torque or power but whose units do not, in words
  * @throws FormatError  without a speed, with neither torque nor power, or with a speed that never changes
  */
 export function refuseOtherFiles(
   table: RawTable,
   channels: readonly Channel[],
   fileName: string,
+  misfits: readonly string[] = [],
 ): void {
   const has = (quantity: Channel['quantity']) =>
     channels.some((channel) => channel.quantity === quantity);
@@ -39,7 +41,8 @@ export function refuseOtherFiles(
     table.headerLine === null
       ? `it has no header, so none of its ${table.headers.length} columns is known to be speed, torque or power`
       : `none of its ${table.headers.length} columns is recognised as ${hasSpeed ? 'torque or power' : hasLoad ? 'engine speed' : 'speed, torque or power'}`;
-  throw new FormatError(`this is not a run file but ${missing}: ${why}`, {
+  const hint = misfits.length === 0 ? '' : ` (${misfits.join('; ')})`;
+  throw new FormatError(`this is not a run file but ${missing}: ${why}${hint}`, {
     ...place,
     expected: hasSpeed
       ? 'a column such as "Torque (lb-ft)" or "Power (kW)"'

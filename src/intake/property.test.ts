@@ -113,7 +113,7 @@ describe('any table in any dialect', () => {
         for (const [column, channel] of channels.entries())
           expect([...channel.values]).toEqual(rows.map((cells) => cells[column]));
       }),
-      { seed: SEED, numRuns: 300 },
+      { seed: SEED, numRuns: 200 },
     );
   });
 
@@ -135,7 +135,7 @@ describe('any table in any dialect', () => {
         });
         expect([...file.recording.channels[2]!.values]).toEqual(cells.map(Number));
       }),
-      { seed: SEED, numRuns: 300 },
+      { seed: SEED, numRuns: 200 },
     );
   });
 
@@ -203,7 +203,7 @@ describe('any bytes at all', () => {
         )
         .map(([head, tail]) => Uint8Array.from([...bytes(head), ...tail])),
     );
-    await fc.assert(fc.asyncProperty(data, answers), { seed: SEED, numRuns: 800 });
+    await fc.assert(fc.asyncProperty(data, answers), { seed: SEED, numRuns: 500 });
   });
 
   it('good files with bytes changed, lost and doubled', async () => {
@@ -227,7 +227,7 @@ describe('any bytes at all', () => {
         }
         await answers(Uint8Array.from(data));
       }),
-      { seed: SEED, numRuns: 800 },
+      { seed: SEED, numRuns: 500 },
     );
   });
 

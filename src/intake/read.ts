@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { FormatError } from '../errors.ts';
 import type { Recording } from '../pull/recording.ts';
-import { draftChannels } from './channels.ts';
+import { type Draft, draftChannels } from './channels.ts';
 import { doubts } from './checks.ts';
 import { deriveChannels } from './derive.ts';
-import { shown } from './display.ts';
+import { quoted, shown } from './display.ts';
 import { isParquet, isZip } from './encoding.ts';
 import { kindOf, refuseConstantSpeed, refuseOtherFiles } from './kind.ts';
 import { readParquet } from './parquet.ts';
@@ -53,7 +53,7 @@ function interpret(table: RawTable, options: ReadOptions): RunFile {
   const channels = deriveChannels(drafts, options, warnings, questions);
   const shape = shapeOf(table);
   try {
-    refuseOtherFiles(table, channels, options.fileName);
+    refuseOtherFiles(table, channels, options.fileName, misfitsOf(drafts));
   } catch (error) {
     throw error instanceof FormatError ? new UnknownColumnsError(error, shape, channels) : error;
   }
@@ -82,6 +82,16 @@ function interpret(table: RawTable, options: ReadOptions): RunFile {
     ],
     notes: table.notes,
   };
+}
+
+function misfitsOf(drafts: readonly Draft[]): string[] {
+  return drafts
+    .filter(({ reading }) => ['speed', 'torque', 'power'].includes(reading.misfit ?? ''))
+    .slice(0, 3)
+    .map(
+      ({ header, reading }) =>
+        `${quoted(header)} has a unit that is none of ${reading.misfit === 'speed' ? 'engine speed' : reading.misfit}`,
+    );
 }
 
 function shapeOf(table: RawTable): FileShape {
