@@ -22,8 +22,8 @@ export interface UseSetting {
 
 /** Loss of mean power against a finished ladder's setting that is not worth worrying about [1]. */
 const REGRET = 0.015;
-/** How near below the next step a figure may lie and still count as that step: finer than any setting is known. */
-const ROUNDING = 0.05;
+/** Of a step: against the last bit of a division only. */
+const ROUNDING = 1e-6;
 
 const lossOf = (draws: ResponseDraws, d: number, u: number) =>
   lossAt(u - draws.best[d]!, draws.curvature[d]!, draws.lean[d]!);
