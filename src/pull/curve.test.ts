@@ -387,5 +387,7 @@ describe('odd input', () => {
       InputError,
     );
     expect(() => first(changed(recording, 'torque', () => -50))).toThrow(PullbookError);
+    expect(() => first(changed(recording, 'torque', () => Number.NaN))).toThrow(/no numbers/);
+    expect(() => first(changed(recording, 'speed', (rpm) => 1e6 * rpm))).toThrow(/any engine/);
   });
 });

@@ -48,6 +48,8 @@ const SLOW_WANDER_REL_SD = 0.0015;
 const BLOCK_S = 0.08;
 const LEAST_BLOCKS = 60;
 const KNOT_RPM = 150;
+/** No engine that is put on a brake turns faster; a column in other units would. */
+const HIGHEST_RPM = 40_000;
 /** What lasts longer than this is no blip, nor what is as wide as an engine's own humps can be. */
 const LONGEST_BLIP_S = 0.5;
 const WIDEST_BLIP_RPM = 120;
@@ -162,6 +164,12 @@ function fitTorque(points: Points, torqueNm: readonly number[]): RobustFit {
   for (const rpm of speedRpm) {
     if (rpm < low) low = rpm;
     if (rpm > high) high = rpm;
+  }
+  if (!(low > 0 && high <= HIGHEST_RPM)) {
+    throw new NonPhysicalError('The speeds of this pull cannot be those of any engine.', {
+      found: `${low.toFixed(0)} to ${high.toFixed(0)} rev/min`,
+      expected: `0 to ${HIGHEST_RPM} rev/min`,
+    });
   }
   if (!(high - low > 50)) {
     throw new InputError(

@@ -24,6 +24,13 @@ export function findPulls(recording: Recording): PullSpan[] {
       expected: 'speeds in rev/min',
     });
   }
+  const loads = [...channelsOf(recording, 'torque'), ...channelsOf(recording, 'power')];
+  if (loads.every((channel) => finiteOf(channel).length === 0)) {
+    throw new InputError('The torque column holds no numbers.', {
+      column: loads[0]!.header,
+      expected: 'torque or power',
+    });
+  }
   const spans =
     recording.kind === 'speed table' ? tableSpans(speed.values) : sweepSpans(recording, speed);
   if (spans.length === 0) {

@@ -41,7 +41,9 @@ export function sweepSpans(recording: Recording, speed: Channel): PullSpan[] {
 
 function thinned(recording: Recording, speed: Channel): Thin {
   const [time] = channelsOf(recording, 'time');
-  const torque = channelsOf(recording, 'torque')[0] ?? channelsOf(recording, 'power')[0]!;
+  const torque = [...channelsOf(recording, 'torque'), ...channelsOf(recording, 'power')].find(
+    (channel) => finiteOf(channel).length > 0,
+  )!;
   const throttle = channelsOf(recording, 'throttle').find(moves);
   const openFrom = throttle === undefined ? 0 : OPEN_SHARE * quantile(finiteOf(throttle), 0.98);
   const size = Math.max(1, Math.ceil(recording.rows / MOST_BLOCKS));
