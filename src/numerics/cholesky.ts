@@ -74,7 +74,10 @@ export function solveFactored(
   return solveUpper(factor, size, solveLower(factor, size, x, band), band);
 }
 
-/** Lower half of A⁻¹ from its factor, row-major, written to `inverse`; what stands above the diagonal is left as it was. */
+/**
+ * Lower half of A⁻¹ from its factor, row-major, written to `inverse`; what stands above the diagonal is left
+ * as it was.
+ */
 export function inverseFromFactor(
   factor: Float64Array,
   size: number,

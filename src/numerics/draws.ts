@@ -2,8 +2,9 @@ import { factorInPlace } from './cholesky.ts';
 import type { SplineFit } from './spline.ts';
 
 /**
- * Standard Gaussian numbers for integrals over a posterior: always the same ones (a fixed 32-bit generator, Box–Muller), so
- * that the same recording gives the same digits. Rows come in pairs of opposite sign, which makes means exact.
+ * Standard Gaussian numbers for integrals over a posterior: always the same ones (a fixed 32-bit generator,
+ * Box–Muller), so that the same recording gives the same digits. Rows come in pairs of opposite sign, which
+ * makes means exact.
  */
 export function gaussianTable(rows: number, columns: number, seed = 0x5eed): Float64Array[] {
   let state = seed | 0;

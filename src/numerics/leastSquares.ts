@@ -10,11 +10,12 @@ export interface LeastSquares {
 }
 
 /**
- * Ordinary least squares y ≈ Xb by QR, with the standard errors of b. Columns are scaled to unit length first and the
- * solution is refined once on its residual; both help badly scaled polynomials. Rows of X are observations.
+ * Ordinary least squares y ≈ Xb by QR, with the standard errors of b. Columns are scaled to unit length first
+ * and the solution is refined once on its residual; both help badly scaled polynomials. Rows of X are
+ * observations.
  *
- * @source Householder QR of ml-matrix; refinement as in Å. Björck, Numerical Methods for Least Squares Problems, §2.9
- *         [from memory]; NIST StRD certified regressions in reference/nist.test.ts
+ * @source Householder QR of ml-matrix; refinement as in Å. Björck, Numerical Methods for Least Squares
+ *   Problems, §2.9 [from memory]; NIST StRD certified regressions in reference/nist.test.ts
  * @throws InputError when rows are fewer than columns, sizes differ, or the columns depend on each other
  */
 export function leastSquares(

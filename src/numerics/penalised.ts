@@ -4,9 +4,14 @@ import { type PenaltyOrder, penaltyMatrix } from './penalty.ts';
 import { coefficientCount, type KnotGrid, parabolaCoefficients, type SplineFit } from './spline.ts';
 import { type CrossProducts, designOf, type Noise, type Series, whiten } from './wander.ts';
 
-/** What the fit may assume of smoothness and noise; each value is one point of a grid that is integrated over. */
+/**
+ * What the fit may assume of smoothness and noise; each value is one point of a grid that is integrated over.
+ */
 export interface FitPriors {
-  /** Penalty per variance of all noise, with the penalty measured in knot intervals; each value equally likely. */
+  /**
+   * Penalty per variance of all noise, with the penalty measured in knot intervals; each value equally
+   * likely.
+   */
   readonly smoothness: readonly number[];
   /** Wander variance per white variance. */
   readonly share: readonly number[];
@@ -21,8 +26,8 @@ export interface FitPriors {
 }
 
 /**
- * Log-normal prior of the curve's roughness: the standard deviation of its m-th derivative (m: the penalty's order),
- * with the abscissa counted in half spans and the ordinate in `level`.
+ * Log-normal prior of the curve's roughness: the standard deviation of its m-th derivative (m: the penalty's
+ * order), with the abscissa counted in half spans and the ordinate in `level`.
  */
 export interface RoughnessPrior {
   readonly level: number;
@@ -53,10 +58,11 @@ const MEMORY_LOG_SD = 0.8;
 const NO_WANDER = 1 / 3;
 
 /**
- * Priors for a recorded signal. Smoothness: log-uniform over seven decades and more, from a curve that follows every knot
- * to its parabola. Share: log-uniform from almost none to a wander that rules; none at all in a third of recordings. Memory: log-normal about
- * `typicalMemory`, log sd 0.8, never below the sampling interval; the lean is needed because a wander that
- * remembers as long as the curve takes to bend cannot be told from the curve.
+ * Priors for a recorded signal. Smoothness: log-uniform over seven decades and more, from a curve that
+ * follows every knot to its parabola. Share: log-uniform from almost none to a wander that rules; none at all
+ * in a third of recordings. Memory: log-normal about `typicalMemory`, log sd 0.8, never below the sampling
+ * interval; the lean is needed because a wander that remembers as long as the curve takes to bend cannot be
+ * told from the curve.
  */
 export function defaultPriors(typicalMemory: number, samplingInterval: number): FitPriors {
   const from = Math.max(samplingInterval, typicalMemory / 10);
@@ -83,16 +89,17 @@ interface Candidate {
 /**
  * Penalised spline through a recorded series whose noise is white plus wander.
  *
- * Given smoothness λ and noise, the coefficients have the flat-null-space Gaussian prior λ·aᵀPa, so their posterior is
- * N((BᵀR⁻¹B + λP)⁻¹BᵀR⁻¹y, σ²(BᵀR⁻¹B + λP)⁻¹). The restricted likelihood (REML, σ² profiled out) of (λ, noise) is
+ * Given smoothness λ and noise, the coefficients have the flat-null-space Gaussian prior λ·aᵀPa, so their
+ * posterior is N((BᵀR⁻¹B + λP)⁻¹BᵀR⁻¹y, σ²(BᵀR⁻¹B + λP)⁻¹). The restricted likelihood (REML, σ² profiled out)
+ * of (λ, noise) is
  *   −2ℓ = (n−m)·ln(yᵀR⁻¹y − rᵀa) + ln|R| + ln|BᵀR⁻¹B + λP| − (K−m)·ln λ + constant, m the penalty's order.
- * It is evaluated on the priors' grid and the posterior is the mixture over the grid: mean of means, and covariance
- * within plus between. So a smoothness or a wander that the points leave open widens the band instead of being guessed,
- * and nothing iterates that could fail to settle.
+ * It is evaluated on the priors' grid and the posterior is the mixture over the grid: mean of means, and
+ * covariance within plus between. So a smoothness or a wander that the points leave open widens the band
+ * instead of being guessed, and nothing iterates that could fail to settle.
  *
- * @source S. N. Wood, Generalized Additive Models, ch. 6 (REML of penalised splines), G. Wahba's Bayesian view of the
- *         smoothing spline [from memory]; closed forms and smooth.spline in reference/spline.test.ts; coverage of the
- *         band by simulation in penalised.test.ts
+ * @source S. N. Wood, Generalized Additive Models, ch. 6 (REML of penalised splines), G. Wahba's Bayesian
+ *   view of the smoothing spline [from memory]; closed forms and smooth.spline in reference/spline.test.ts;
+ *   coverage of the band by simulation in penalised.test.ts
  * @throws InputError when there are fewer points than the penalty's polynomial needs, or a value is not finite
  */
 export function fitPenalisedSpline(
@@ -144,8 +151,9 @@ export function fitPenalisedSpline(
 const HOPELESS = 9;
 
 /**
- * Weighs the smoothnesses of one noise from a likely one outwards, either way until nothing more can come; the best's index.
- * Along smoothness the posterior rises to a summit and falls, save for dimples much smaller than HOPELESS.
+ * Weighs the smoothnesses of one noise from a likely one outwards, either way until nothing more can come;
+ * the best's index. Along smoothness the posterior rises to a summit and falls, save for dimples much smaller
+ * than HOPELESS.
  */
 function walk(count: number, start: number, weigh: (index: number) => number): number {
   let [best, at] = [weigh(start), start];
@@ -173,8 +181,9 @@ function likely(candidates: readonly Candidate[]): Candidate[] {
 }
 
 /**
- * The series less its least-squares polynomial of the degree that the penalty leaves free. The fit is the same (that polynomial is
- * added back to the coefficients), but a stiff penalty no longer has to reproduce a large level to all its digits.
+ * The series less its least-squares polynomial of the degree that the penalty leaves free. The fit is the
+ * same (that polynomial is added back to the coefficients), but a stiff penalty no longer has to reproduce a
+ * large level to all its digits.
  */
 function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order: PenaltyOrder) {
   const normal = new Float64Array(order * order);

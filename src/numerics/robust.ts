@@ -31,14 +31,15 @@ const MOST = 0.2;
 const ROUNDS = 5;
 
 /**
- * The penalised fit with blips left out: points get weight 0 or 1, by windows of every length up to `longestBlip`
- * (in points) whose mean residual stands off. The scale of each window length is the robust sd of all windows of
- * that length, so autocorrelation is in it and blips are not. Windows see what single samples cannot: a
- * half-second sag of two sds in every sample.
+ * The penalised fit with blips left out: points get weight 0 or 1, by windows of every length up to
+ * `longestBlip` (in points) whose mean residual stands off. The scale of each window length is the robust sd
+ * of all windows of that length, so autocorrelation is in it and blips are not. Windows see what single
+ * samples cannot: a half-second sag of two sds in every sample.
  *
- * Blips are looked for against a curve that bends little and knows no wander (a wander would explain them), again
- * until their set settles; a point that the next curve explains comes back. The full fit is made once, at
- * the end, through means over `block` points: faster, and nearer to white beside the wander than single samples are.
+ * Blips are looked for against a curve that bends little and knows no wander (a wander would explain them),
+ * again until their set settles; a point that the next curve explains comes back. The full fit is made once,
+ * at the end, through means over `block` points: faster, and nearer to white beside the wander than single
+ * samples are.
  * @throws InputError as fitPenalisedSpline
  */
 export function fitRobustSpline(
@@ -62,7 +63,10 @@ export function fitRobustSpline(
   return { ...fit, weight, residual, blips: runsOf(weight, residual, count) };
 }
 
-/** Means over runs of `block` points, what weighs nothing left out; the weight of a mean is its part of a whole block. */
+/**
+ * Means over runs of `block` points, what weighs nothing left out; the weight of a mean is its part of a
+ * whole block.
+ */
 function blocksOf(series: Series, block: number): Series {
   if (block <= 1) return series;
   const out = {
@@ -97,7 +101,10 @@ function residualsOf(fit: PenalisedFit, { x, y }: Omit<Series, 'weight'>): Float
   );
 }
 
-/** Before there is a curve: points far from the running median, so that a dead second cannot bend the first fit. */
+/**
+ * Before there is a curve: points far from the running median, so that a dead second cannot bend the first
+ * fit.
+ */
 function startWeights(y: ArrayLike<number>, longestBlip: number): Float64Array {
   const half = Math.min(Math.max(3, longestBlip), Math.floor(y.length / 8));
   if (half < 3) return new Float64Array(y.length).fill(1);
@@ -121,7 +128,10 @@ function startWeights(y: ArrayLike<number>, longestBlip: number): Float64Array {
   return away.map((value) => (Math.abs(value) > limit ? 0 : 1));
 }
 
-/** Parameters of the curve from which blips are first looked for: enough for a torque curve, too few for a blip. */
+/**
+ * Parameters of the curve from which blips are first looked for: enough for a torque curve, too few for a
+ * blip.
+ */
 const STIFF_DOF = 12;
 
 /** A curve that bends with STIFF_DOF or fewer, so that a sag cannot hide by bending it. */

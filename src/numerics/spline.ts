@@ -31,12 +31,12 @@ const EDGE_TOLERANCE = 1e-9;
 export const coefficientCount = (grid: KnotGrid): number => grid.segments + ORDER - 1;
 
 /**
- * The four cubic B-splines (or their derivatives) that are not zero at x, written to `out`;
- * returns the index of the first. Knots are equal, so the four are fixed polynomials of the place u in the interval.
+ * The four cubic B-splines (or their derivatives) that are not zero at x, written to `out`; returns the index
+ * of the first. Knots are equal, so the four are fixed polynomials of the place u in the interval.
  *
  * @param derivative 0, 1 or 2; derivatives are per unit of x
- * @source   C. de Boor, A Practical Guide to Splines, ch. IX–X (recursion written out for equal knots) [from memory];
- *           checked against R's splines::splineDesign in reference/spline.test.ts
+ * @source   C. de Boor, A Practical Guide to Splines, ch. IX–X (recursion written out for equal knots) [from
+ *   memory]; checked against R's splines::splineDesign in reference/spline.test.ts
  * @throws InputError when x lies outside the knots (nothing is extrapolated) or is not a number
  */
 export function basisAt(
@@ -119,8 +119,8 @@ const GAUSS_PLACES = [-OUTER, -INNER, INNER, OUTER];
 const GAUSS_WEIGHTS = [-1, 1, 1, -1].map((sign) => (18 + sign * Math.sqrt(30)) / 36);
 
 /**
- * The functional "mean over [from, to] of S(x)·x^power" as a vector over the coefficients; exact for power 0 to 4.
- * Mean torque: power 0. Mean power of torque [N·m] against speed [rev/min]: power 1, times 2π/60.
+ * The functional "mean over [from, to] of S(x)·x^power" as a vector over the coefficients; exact for power 0
+ * to 4. Mean torque: power 0. Mean power of torque [N·m] against speed [rev/min]: power 1, times 2π/60.
  * Throws InputError when the band is empty, leaves the knots, or the power is not 0 to 4.
  */
 export function meanFunctional(grid: KnotGrid, from: number, to: number, power = 0): Float64Array {

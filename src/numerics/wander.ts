@@ -1,10 +1,10 @@
 import { basisAt, coefficientCount, type KnotGrid } from './spline.ts';
 
 /**
- * Noise of a recorded signal: white, plus a wander that forgets itself exponentially.
- * Variance of white: σ²; of the wander: share·σ²; correlation of the wander over Δt: exp(−Δt/memory).
- * A mean over equal blocks of such noise is again of this kind (an ARMA(1,1) at any rate), so a recording may be
- * averaged down without leaving the model. share = 0: white alone; white small beside the wander: AR(1).
+ * Noise of a recorded signal: white, plus a wander that forgets itself exponentially. Variance of white: σ²;
+ * of the wander: share·σ²; correlation of the wander over Δt: exp(−Δt/memory). A mean over equal blocks of
+ * such noise is again of this kind (an ARMA(1,1) at any rate), so a recording may be averaged down without
+ * leaving the model. share = 0: white alone; white small beside the wander: AR(1).
  */
 export interface Noise {
   readonly share: number;
@@ -56,9 +56,9 @@ export function designOf(grid: KnotGrid, x: ArrayLike<number>): Design {
 const FORGOTTEN = 1e-8;
 
 /**
- * Whitens ordinate and design by the innovations of a Kalman filter with one state, the wander u:
- * u(t+Δ) = φu(t) + noise, y = Ba + u + white/√weight, and forms the cross products of what comes out.
- * Exact for uneven times, gaps and weights; the gain is common to all columns, so each costs one multiply a point.
+ * Whitens ordinate and design by the innovations of a Kalman filter with one state, the wander u: u(t+Δ) =
+ * φu(t) + noise, y = Ba + u + white/√weight, and forms the cross products of what comes out. Exact for uneven
+ * times, gaps and weights; the gain is common to all columns, so each costs one multiply a point.
  *
  * @source R. E. Kalman's filter for a scalar state; whitening by innovations as in A. C. Harvey, Forecasting,
  *         Structural Time Series Models and the Kalman Filter, ch. 3 [from memory]; checked against the dense

@@ -42,9 +42,10 @@ const NAME_OF = {
 const ASSUMED_HUMIDITY = 0.5;
 
 /**
- * Air and factors of a pull: medians of its channels over the pull's rows, else what the options say. One factor a pull:
- * air moves little in ten seconds, its sensors jitter more than it does, and one factor makes a change of standard a mere
- * ratio. Air that does move within the pull is marked by the check of drifting channels.
+ * Air and factors of a pull: medians of its channels over the pull's rows, else what the options say. One
+ * factor a pull: air moves little in ten seconds, its sensors jitter more than it does, and one factor makes
+ * a change of standard a mere ratio. Air that does move within the pull is marked by the check of drifting
+ * channels.
  */
 export function airOf(recording: Recording, span: PullSpan, options: CurveOptions): PullAir {
   const marks: Mark[] = [];

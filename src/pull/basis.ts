@@ -79,9 +79,10 @@ export interface AirStep {
 }
 
 /**
- * What brings a column to the standard asked for. Observed: that standard's factor. Corrected by the logger to the same
- * standard: nothing, it is never corrected twice; to another: out by its factor and in by ours, where the air is known.
- * Unknown: nothing, and says so. Boosted or nitrous: observed unless correction was asked for in so many words.
+ * What brings a column to the standard asked for. Observed: that standard's factor. Corrected by the logger
+ * to the same standard: nothing, it is never corrected twice; to another: out by its factor and in by ours,
+ * where the air is known. Unknown: nothing, and says so. Boosted or nitrous: observed unless correction was
+ * asked for in so many words.
  */
 export function airStep(basis: TorqueBasis, air: PullAir, options: CurveOptions): AirStep {
   const { engine, correctBoosted = false } = options;

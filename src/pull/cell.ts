@@ -1,20 +1,24 @@
 import type { CellSetup } from './types.ts';
 
 /**
- * Relative sd of a cell's torque calibration where the shop has not stated its own. Dead weights traceable within
- * 0.5 % (40 CFR 91.305) taken as a 95 % limit: 0.25 %. The weather instruments' common error is meant to be in it.
+ * Relative sd of a cell's torque calibration where the shop has not stated its own. Dead weights traceable
+ * within 0.5 % (40 CFR 91.305) taken as a 95 % limit: 0.25 %. The weather instruments' common error is meant
+ * to be in it.
  */
 export const CALIBRATION_REL_SD = 0.0025;
 
 /**
- * Relative sd of mean power from pull to pull where the shop's own is not known: the same setting twice does not give the
- * same figure. Our prior has a median sd of 0.4 %, 95 % between 0.15 and 1.0 % (log-normal, log sd 0.484; common practice, no
- * source). A single pull does not know which it is, so what is wanted is the spread with that sd integrated out: its 95 %
- * half-width is that of a Gaussian of 0.53 %. A ladder with repeats learns its own.
+ * Relative sd of mean power from pull to pull where the shop's own is not known: the same setting twice does
+ * not give the same figure. Our prior has a median sd of 0.4 %, 95 % between 0.15 and 1.0 % (log-normal, log
+ * sd 0.484; common practice, no source). A single pull does not know which it is, so what is wanted is the
+ * spread with that sd integrated out: its 95 % half-width is that of a Gaussian of 0.53 %. A ladder with
+ * repeats learns its own.
  */
 export const REPEATABILITY_REL_SD = 0.0053;
 
-/** A cell of which nothing is known: inertia and lag are not, torque is as the brake held it in the day's air. */
+/**
+ * A cell of which nothing is known: inertia and lag are not, torque is as the brake held it in the day's air.
+ */
 export function defaultCell(): CellSetup {
   return {
     inertiaKgM2: null,

@@ -52,7 +52,10 @@ export function finiteOf(channel: Channel): Float64Array {
   return finiteIn(channel, { firstRow: 0, lastRow: channel.values.length - 1 });
 }
 
-/** Values that never change over the rows of a pull, at least `rows` of them: a filler, a stuck or a typed channel. */
+/**
+ * Values that never change over the rows of a pull, at least `rows` of them: a filler, a stuck or a typed
+ * channel.
+ */
 export function isUnchanging(values: Float64Array, rows = 20): boolean {
   if (values.length < rows) return false;
   const first = values[0]!;

@@ -15,13 +15,16 @@ export interface Track {
 
 /** A column is taken for held when more than this part of its rows repeat the row before, digit for digit. */
 const HELD_SHARE = 0.5;
-/** Blocks of at least so many values lose their highest and lowest: one wild sample in a thousand hertz is not the engine. */
+/**
+ * Blocks of at least so many values lose their highest and lowest: one wild sample in a thousand hertz is not
+ * the engine.
+ */
 const TRIM_FROM = 5;
 
 /**
- * One channel of a pull, ready to fit: missing values, repeated time stamps and the repeats of a slow source left out, and averaged
- * over equal blocks down to at most `most` points. Block means of white noise and wander are again white noise and
- * wander, so the noise model of the fit holds for them (numerics/wander.ts).
+ * One channel of a pull, ready to fit: missing values, repeated time stamps and the repeats of a slow source
+ * left out, and averaged over equal blocks down to at most `most` points. Block means of white noise and
+ * wander are again white noise and wander, so the noise model of the fit holds for them (numerics/wander.ts).
  */
 export function condense(
   time: Channel | null,

@@ -136,7 +136,8 @@ describe('the identities of a curve', () => {
     curve.speedRpm.forEach((rpm, i) => {
       expect(curve.powerW[i]).toBeCloseTo(curve.torqueNm[i]! * rpm * RAD_PER_S_PER_RPM, 6);
     });
-    // hp and lb-ft curves cross at 33 000/2π rev/min: 550 ft·lbf/s a horsepower, 1.3558179483 N·m a lb-ft, exact.
+    // hp and lb-ft curves cross at 33 000/2π rev/min: 550 ft·lbf/s a horsepower, 1.3558179483 N·m a lb-ft,
+    // exact.
     const at = 33000 / (2 * Math.PI);
     const torque = evaluateSpline(curve.spline, at);
     expect(powerW(torque, at) / 745.6998715822702).toBeCloseTo(torque / 1.3558179483314003, 6);

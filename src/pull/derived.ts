@@ -34,7 +34,10 @@ export function meansBySpeed(
   return places.map((_, i) => (counts[i]! > 0 ? sums[i]! / counts[i]! : null));
 }
 
-/** A channel as a curve over the grid: bin means, gaps filled along straight lines, lightly smoothed; null if mostly gaps. */
+/**
+ * A channel as a curve over the grid: bin means, gaps filled along straight lines, lightly smoothed; null if
+ * mostly gaps.
+ */
 function overGrid(
   channel: Channel | undefined,
   speed: Channel,
@@ -66,10 +69,11 @@ function flowing(channel: Channel | undefined): Channel | undefined {
 }
 
 /**
- * BMEP, brake specific fuel consumption, volumetric efficiency and mean piston speed on the grid of a curve; null where
- * the engine's sheet or the channels do not allow one. BMEP is of the torque shown (corrected, if it is). Fuel and air are what flowed on
- * the day, so BSFC and volumetric efficiency are taken against observed power and the day's air before the inlet:
- * correcting power and not fuel would flatter an engine on a bad day.
+ * BMEP, brake specific fuel consumption, volumetric efficiency and mean piston speed on the grid of a curve;
+ * null where the engine's sheet or the channels do not allow one. BMEP is of the torque shown (corrected, if
+ * it is). Fuel and air are what flowed on the day, so BSFC and volumetric efficiency are taken against
+ * observed power and the day's air before the inlet: correcting power and not fuel would flatter an engine on
+ * a bad day.
  * @param correctionFactor from observed to shown torque
  */
 export function derivedCurves(

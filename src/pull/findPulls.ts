@@ -7,10 +7,11 @@ import { LEAST_SPAN_SHARE, leastSpanRpm, sweepSpans } from './sweeps.ts';
 const LEAST_TABLE_ROWS = 4;
 
 /**
- * Every pull in a recording, in the order of its rows: rising and falling sweeps and held steps of a time series, or
- * the tables of a speed table. Full throttle is told by the throttle channel where there is one that moves,
- * else by the torque that a closed throttle would not leave.
- * @throws InputError when speed or torque is missing, or the speed never rises or falls far enough; names column and speeds
+ * Every pull in a recording, in the order of its rows: rising and falling sweeps and held steps of a time
+ * series, or the tables of a speed table. Full throttle is told by the throttle channel where there is one
+ * that moves, else by the torque that a closed throttle would not leave.
+ * @throws InputError when speed or torque is missing, or the speed never rises or falls far enough; names
+ *   column and speeds
  */
 export function findPulls(recording: Recording): PullSpan[] {
   const speed = speedChannel(recording);

@@ -16,12 +16,13 @@ const PARTS = 6;
 const FILLING_SD_S = 0.015;
 
 /**
- * First-order lag of the torque column [s], read from the recording itself: where the throttle jumps, the torque
- * follows T = T₀ + (T₁ − T₀)(1 − e^(−t/τ)). Every jump up or down within reach of the pull speaks, with T₁ free and the moment of
- * the jump anywhere between the last row before it and the first after; the posterior over τ is averaged.
- * What it finds is sensor, filter and the filling of the manifold together, which is what must be taken out of a sweep
- * in which the throttle stands still only in part; the filling (some hundredths of a second) makes it an upper figure.
- * Null where no throttle is recorded, it does not jump, or the torque does not follow in such a shape.
+ * First-order lag of the torque column [s], read from the recording itself: where the throttle jumps, the
+ * torque follows T = T₀ + (T₁ − T₀)(1 − e^(−t/τ)). Every jump up or down within reach of the pull speaks,
+ * with T₁ free and the moment of the jump anywhere between the last row before it and the first after; the
+ * posterior over τ is averaged. What it finds is sensor, filter and the filling of the manifold together,
+ * which is what must be taken out of a sweep in which the throttle stands still only in part; the filling
+ * (some hundredths of a second) makes it an upper figure. Null where no throttle is recorded, it does not
+ * jump, or the torque does not follow in such a shape.
  */
 export function lagFromThrottle(recording: Recording, torque: Channel, span: PullSpan): Lag | null {
   const [throttle] = channelsOf(recording, 'throttle');

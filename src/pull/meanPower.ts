@@ -4,7 +4,8 @@ import { RAD_PER_S_PER_RPM } from '../trade/index.ts';
 import type { Banded, Curve } from './types.ts';
 
 /**
- * Mean power over a band of speeds [W] with its absolute 95 % interval: the mean of T·ω over speed, each speed counted alike.
+ * Mean power over a band of speeds [W] with its absolute 95 % interval: the mean of T·ω over speed, each
+ * speed counted alike.
  * @throws InputError when the curve does not cover the band
  */
 export function meanPowerW(curve: Curve, bandRpm: readonly [number, number]): Banded {

@@ -15,9 +15,10 @@ const DRAWS = 500;
 const PLACES = 400;
 
 /**
- * Highest torque [N·m] and power [W] of a curve with 95 % intervals from the joint posterior of the maximum: of each drawn curve the
- * highest point, wherever it stands, times what is common to the pull. A maximum of an uncertain curve is higher
- * than the uncertain maximum of the mean curve, and pointwise bands do not know it.
+ * Highest torque [N·m] and power [W] of a curve with 95 % intervals from the joint posterior of the maximum:
+ * of each drawn curve the highest point, wherever it stands, times what is common to the pull. A maximum of
+ * an uncertain curve is higher than the uncertain maximum of the mean curve, and pointwise bands do not know
+ * it.
  * @param commonRelSd relative sd of repeatability and calibration together
  */
 export function peaksOf(spline: SplineFit, commonRelSd: number): { torque: Peak; power: Peak } {

@@ -10,7 +10,10 @@ import { type SpeedTrack, trackSpeed } from './speedTrack.ts';
 import type { CurveOptions, Mark } from './types.ts';
 import { zeroOf } from './zero.ts';
 
-/** The points of one pull through which its curve goes: crank torque with inertia in, in the air the column is in. */
+/**
+ * The points of one pull through which its curve goes: crank torque with inertia in, in the air the column is
+ * in.
+ */
 export interface Points {
   readonly timeS: number[];
   readonly speedRpm: number[];
@@ -36,9 +39,10 @@ const SETTLED_RPM_PER_S = 40;
 const LAGS_TO_FORGET = 4;
 
 /**
- * Pairs torque with speed. The sensor's lag τ delays torque against speed: in a sweep, a first-order lag of a smooth signal
- * is a delay by τ to first order, so each torque belongs to the speed and the acceleration τ earlier. Inertia: T + J·α
- * with α from the speed's spline at that moment. The first 4τ of a sweep still remember what was before and are left out.
+ * Pairs torque with speed. The sensor's lag τ delays torque against speed: in a sweep, a first-order lag of a
+ * smooth signal is a delay by τ to first order, so each torque belongs to the speed and the acceleration τ
+ * earlier. Inertia: T + J·α with α from the speed's spline at that moment. The first 4τ of a sweep still
+ * remember what was before and are left out.
  * @throws InputError when too little of the span can be used
  */
 export function pointsOf(

@@ -40,9 +40,10 @@ const WHITE_ONLY: FitPriors = {
 };
 
 /**
- * The penalised spline (third-derivative penalty, REML) of speed against time. Its derivative gives the torque that
- * accelerates the rotating parts; a difference of neighbouring samples would turn 10 rev/min of noise into
- * hundreds of rev/min per second. Fitted over the rows of the pull alone: at its ends nothing of hold or fall-off is in it.
+ * The penalised spline (third-derivative penalty, REML) of speed against time. Its derivative gives the
+ * torque that accelerates the rotating parts; a difference of neighbouring samples would turn 10 rev/min of
+ * noise into hundreds of rev/min per second. Fitted over the rows of the pull alone: at its ends nothing of
+ * hold or fall-off is in it.
  * @throws InputError when there are too few samples
  */
 export function trackSpeed({ timeS, value }: Track): SpeedTrack {

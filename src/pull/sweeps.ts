@@ -299,7 +299,10 @@ function bend({ timeS, speedRpm }: Thin, run: Run, hold: Run, side: 1 | -1): num
   return block;
 }
 
-/** Where the torque of the last second falls to under 60 % and stays there, the throttle was closed: end before it. */
+/**
+ * Where the torque of the last second falls to under 60 % and stays there, the throttle was closed: end
+ * before it.
+ */
 function beforeCollapse({ timeS, torqueNm }: Thin, first: number, last: number): number {
   const reference: number[] = [];
   for (let i = last; i >= first && timeS[last]! - timeS[i]! <= 1.2; i--) {

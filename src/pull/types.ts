@@ -6,8 +6,8 @@ export interface CellSetup {
   /** All that turns with the crank (engine, coupling, brake) as seen at the crank; null: not known. */
   readonly inertiaKgM2: number | null;
   /**
-   * First-order time constant of the torque sensor; null: not known. It is then read from the jumps of the throttle in the
-   * recording where they show it, and said; where they do not, nothing is taken out.
+   * First-order time constant of the torque sensor; null: not known. It is then read from the jumps of the
+   * throttle in the recording where they show it, and said; where they do not, nothing is taken out.
    */
   readonly sensorLagS: number | null;
   /** Brake turns per crank turn. */
@@ -45,7 +45,9 @@ export interface CurveOptions {
   readonly lambdaTarget?: number;
   /** Speeds that the pull should cover. */
   readonly bandRpm?: readonly [number, number];
-  /** Where oil, water and inlet air should stand when a pull begins [K]; where not given, the shipped windows. */
+  /**
+   * Where oil, water and inlet air should stand when a pull begins [K]; where not given, the shipped windows.
+   */
   readonly startWindowsK?: {
     readonly oilTemperatureK?: readonly [number, number];
     readonly waterTemperatureK?: readonly [number, number];
@@ -121,7 +123,10 @@ export interface Curve {
   readonly residualSdNm: number;
   readonly residualCorrelation: number;
   readonly effectiveDof: number;
-  /** Relative sd of what is common to the whole pull: repeatability and calibration. In bands and peaks, not in the spline. */
+  /**
+   * Relative sd of what is common to the whole pull: repeatability and calibration. In bands and peaks, not
+   * in the spline.
+   */
   readonly commonRelSd: number;
   /** Lag that was taken out of the torque [s], and where it comes from. */
   readonly lagS: number;
@@ -136,8 +141,8 @@ export interface Curve {
   readonly peakPower: Peak;
   readonly derived: DerivedCurves;
   /**
-   * Channels that later rooms judge by, as means over bins of speed (null where a bin is empty). Lambda: the leanest bank;
-   * knock: the worst sensor.
+   * Channels that later rooms judge by, as means over bins of speed (null where a bin is empty). Lambda: the
+   * leanest bank; knock: the worst sensor.
    */
   readonly bySpeed: {
     readonly speedRpm: readonly number[];

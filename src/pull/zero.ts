@@ -16,8 +16,9 @@ const LEAST_ROWS = 8;
 const MOVED_SHARE = 0.005;
 
 /**
- * Load-cell zero before and after a pull, where the file shows the engine at rest. One or both are taken out (their mean,
- * where both are there); a zero that moved between them by more than 0.5 % of the pull's torque, and more than its own noise, is flagged.
+ * Load-cell zero before and after a pull, where the file shows the engine at rest. One or both are taken out
+ * (their mean, where both are there); a zero that moved between them by more than 0.5 % of the pull's torque,
+ * and more than its own noise, is flagged.
  */
 export function zeroOf(speed: Channel, torque: Channel, span: PullSpan, levelNm: number): Zero {
   const before = atRest(speed, torque, 0, span.firstRow - 1);

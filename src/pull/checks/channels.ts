@@ -4,7 +4,10 @@ import type { Channel, Quantity } from '../recording.ts';
 import type { Mark } from '../types.ts';
 import type { Check, CheckContext } from './context.ts';
 
-/** Channels that move on their own in a running engine; one that does not is stuck. Typed or set ones are not judged. */
+/**
+ * Channels that move on their own in a running engine; one that does not is stuck. Typed or set ones are not
+ * judged.
+ */
 const LIVELY: readonly Quantity[] = [
   'torque',
   'power',
@@ -22,7 +25,10 @@ const LIVELY: readonly Quantity[] = [
 /** A channel this part of the pull on one value, after it moved, is stuck. */
 const STUCK_SHARE = 0.2;
 const LEAST_ROWS = 20;
-/** Air that moves by more than this within one pull makes one factor a pull doubtful. Common practice, no source. */
+/**
+ * Air that moves by more than this within one pull makes one factor a pull doubtful. Common practice, no
+ * source.
+ */
 const DRIFT = { airTemperature: 4, barometer: 300 } as const;
 
 /** Channels that stopped moving, stand at the end of their scale, or drift within the pull. */
@@ -83,7 +89,10 @@ function stuckOrClipped({ span, speed }: CheckContext, channel: Channel): Mark[]
 
 const isLastRun = ({ from, length }: LongRun, rows: number) => from + length >= rows - 1;
 
-/** One pass over the rows: runs of one value, the longest of them, how many readings there are and between what. */
+/**
+ * One pass over the rows: runs of one value, the longest of them, how many readings there are and between
+ * what.
+ */
 function runsOf(values: Float64Array) {
   let longest: LongRun = { value: Number.NaN, from: 0, length: 0 };
   let [runs, finite, low, high] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];

@@ -21,8 +21,8 @@ export const PAUSE_RANGE_S = [60, 1800] as const;
 const NAMES = { oilTemperatureK: 'Oil', waterTemperatureK: 'Water', airTemperatureK: 'Inlet air' };
 
 /**
- * The pulls of a day against each other: where each started in temperature, how long after the last, and a temperature sensor
- * that shows the very same figure in every pull. Marks by pull, in the order given.
+ * The pulls of a day against each other: where each started in temperature, how long after the last, and a
+ * temperature sensor that shows the very same figure in every pull. Marks by pull, in the order given.
  */
 export function checkDay(pulls: readonly DayPullCheck[]): Mark[][] {
   const marks: Mark[][] = pulls.map(() => []);

@@ -5,7 +5,10 @@ import type { Check } from './context.ts';
 /** A cylinder this far from the median of the others [K]. Common practice, no source. */
 export const EXHAUST_APART_K = 60;
 
-/** One cylinder's exhaust temperature away from the others, in the last half of the pull where sensors have caught up. */
+/**
+ * One cylinder's exhaust temperature away from the others, in the last half of the pull where sensors have
+ * caught up.
+ */
 export const exhaustCheck: Check = ({ recording, span }) => {
   const channels = channelsOf(recording, 'exhaustTemperature');
   if (channels.length < 3) return [];

@@ -19,8 +19,9 @@ const nameOf = (channel: Channel) =>
       : `"${channel.header}"`;
 
 /**
- * Lambda against its target. Banks are never averaged: the leanest is judged. A sensor pinned at its end of scale says nothing, and
- * a reading that goes lean just where the torque falls is unburned air of a misfire, not a lean mixture.
+ * Lambda against its target. Banks are never averaged: the leanest is judged. A sensor pinned at its end of
+ * scale says nothing, and a reading that goes lean just where the torque falls is unburned air of a misfire,
+ * not a lean mixture.
  */
 export const lambdaCheck: Check = (context) => {
   const { recording, span } = context;

@@ -2,7 +2,10 @@ import { quantile } from '../../numerics/index.ts';
 import type { Mark } from '../types.ts';
 import type { Check } from './context.ts';
 
-/** Sweep rates of the trade, some 100 to 600 rev/min per s; faster reads low and late. From handbooks, from memory. */
+/**
+ * Sweep rates of the trade, some 100 to 600 rev/min per s; faster reads low and late. From handbooks, from
+ * memory.
+ */
 export const SWEEP_RATE_RANGE_RPM_PER_S = [20, 800] as const;
 /** Fastest part over slowest part of an even sweep (10 % and 90 % points). Our own figure, no source. */
 export const EVEN_SWEEP_RATIO = 1.6;

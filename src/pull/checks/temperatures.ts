@@ -2,8 +2,8 @@ import type { Mark } from '../types.ts';
 import type { Check } from './context.ts';
 
 /**
- * Windows in which oil and water should stand when a pull begins [K]. Common practice, no source; a shop states its own
- * in the options.
+ * Windows in which oil and water should stand when a pull begins [K]. Common practice, no source; a shop
+ * states its own in the options.
  */
 export const START_WINDOWS_K = {
   oilTemperatureK: [338, 393],
