@@ -7,7 +7,7 @@ import { type Outside, plain, setting } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { BestBar, KneeMark, LimitZone } from './response-marks.tsx';
-import { type ResponseChartProps, readingText, summaryOf } from './response-words.ts';
+import { type ResponseChartProps, readingText, settingSpan, summaryOf } from './response-words.ts';
 import { Surface } from './Surface.tsx';
 import {
   decimalsOf,
@@ -24,19 +24,21 @@ import { rowsFor, textWidth } from './text.ts';
 
 /** Mean power in the band against the setting: every pull a dot, the band what those pulls leave possible. */
 export function ResponseChart(props: ResponseChartProps) {
-  const { width, height, answer, uses, unit, axis, safeDirection, power, cursor, onCursor } = props;
+  const { width, height, answer, uses, unit, axis, safeDirection, power } = props;
+  const { cursor, onCursor, zoom } = props;
   const style = useChartStyle();
   const { palette, small, label, stroke, dot } = style;
   const id = useId().replace(/\W/g, '');
   const { response, dots, best, limit } = answer;
   const rungs = extentOf(dots.map((one) => one.setting)) ?? [0, 1];
-  const domain = extentOf(
-    response.setting,
-    rungs,
-    uses.map((use) => use.value),
-  ) ?? [0, 1];
-  const means = response.meanPowerW.map((value) => power.of(value));
-  const whiskers = dots.flatMap((one) => [
+  const full = settingSpan(answer, uses);
+  const domain = zoom?.domain ?? full;
+  const shown = (at: number) => at >= domain[0] && at <= domain[1];
+  const seen = dots.filter((one) => shown(one.setting));
+  const means = response.meanPowerW
+    .filter((_, at) => shown(response.setting[at]!))
+    .map((value) => power.of(value));
+  const whiskers = seen.flatMap((one) => [
     power.of(one.meanPowerW.low),
     power.of(one.meanPowerW.high),
   ]);
@@ -45,8 +47,10 @@ export function ResponseChart(props: ResponseChartProps) {
   const ticks = ticksFor(linear(range, [height * 0.6, 0]), 52);
   const widest = ticks.map((tick) => textWidth(plain(tick, decimalsOf(ticks)), small));
   const left = 10 + Math.max(...widest, textWidth(power.symbol, small));
-  const x = linear(padded(domain, 0.025), [left, width - 12]);
-  const flags = uses.map((use) => ({ ...use, text: `${setting(use.value, unit)} ${use.name}` }));
+  const x = linear(domain, [left, width - 12]);
+  const flags = uses
+    .filter((use) => shown(use.value))
+    .map((use) => ({ ...use, text: `${setting(use.value, unit)} ${use.name}` }));
   const spans = flags.map((flag): Span => {
     const half = textWidth(flag.text, label, true) / 2;
     const middle = Math.min(Math.max(x(flag.value), left + half), width - 12 - half);
@@ -69,7 +73,11 @@ export function ResponseChart(props: ResponseChartProps) {
     limit?.value != null &&
     (safeDirection === 'lower' ? value >= limit.value : value <= limit.value);
   const kneeKnown =
-    knee.value !== null && knee.low !== null && knee.high !== null && !past(knee.value);
+    knee.value !== null &&
+    knee.low !== null &&
+    knee.high !== null &&
+    shown(knee.value) &&
+    !past(knee.value);
   const kneeWatt = kneeKnown ? at(knee.value!) : null;
   const foot: Plot = { ...plot, height: plot.height + label * 2.4 };
 
@@ -78,12 +86,7 @@ export function ResponseChart(props: ResponseChartProps) {
       <defs>
         <Hatch id={`${id}h`} />
         <clipPath id={`${id}c`}>
-          <rect
-            x={plot.left - 8}
-            y={plot.top - 6}
-            width={plot.width + 16}
-            height={plot.height + 6}
-          />
+          <rect x={plot.left} y={plot.top - 6} width={plot.width} height={plot.height + 6} />
         </clipPath>
       </defs>
       <YAxis plot={plot} scale={y} unit={power.symbol} />
@@ -162,7 +165,7 @@ export function ResponseChart(props: ResponseChartProps) {
       {kneeWatt !== null && knee.value !== null && (
         <KneeMark knee={knee.value} y={y(power.of(kneeWatt))} {...{ unit, x, plot }} />
       )}
-      {dots.map((one) => (
+      {seen.map((one) => (
         <g key={one.id} data-pull={one.id}>
           <line
             x1={x(one.setting)}
@@ -193,6 +196,8 @@ export function ResponseChart(props: ResponseChartProps) {
           label="Setting"
           step={0.25}
           sentence={(point) => readingText(props, point.x)}
+          full={full}
+          {...(zoom === undefined ? {} : { zoom })}
         />
       )}
     </Picture>

@@ -160,7 +160,7 @@ export function LimitZone({
       />
       <Label
         x={onRight ? at + 7 : at - 7}
-        y={plot.top + plot.height - label}
+        y={plot.top + label * 0.9}
         bold
         colour={palette.stop}
         anchor={onRight ? 'start' : 'end'}

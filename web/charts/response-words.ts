@@ -9,7 +9,8 @@ import {
   threeFigures,
   withUnit,
 } from './numbers.ts';
-import { decimalsOf, extentOf, linear, ticksFor, valueAt } from './scale.ts';
+import { decimalsOf, extentOf, linear, padded, type Span, ticksFor, valueAt } from './scale.ts';
+import type { Zoom } from './zoom.ts';
 
 /** A use and the setting left for it. */
 export interface UseFlag {
@@ -31,6 +32,21 @@ export interface ResponseChartProps {
   readonly power: Outside;
   readonly cursor: number | null;
   readonly onCursor?: (setting: number | null) => void;
+  /** Made by `useZoom(settingSpan(answer, uses))`. */
+  readonly zoom?: Zoom;
+}
+
+/** Settings the whole picture shows: the curve, the pulls and what is left, with a little air. */
+export function settingSpan(
+  answer: Pick<LadderAnswer, 'response' | 'dots'>,
+  uses: readonly UseFlag[],
+): Span {
+  const all = extentOf(
+    answer.response.setting,
+    answer.dots.map((one) => one.setting),
+    uses.map((use) => use.value),
+  );
+  return padded(all ?? [0, 1], 0.025);
 }
 
 export function readingText(

@@ -9,7 +9,7 @@ import { LossMap } from '../charts/LossMap.tsx';
 import { lossTable } from '../charts/loss-grid.ts';
 import { interval, outside, setting, signedPercent } from '../charts/numbers.ts';
 import { ResponseChart } from '../charts/ResponseChart.tsx';
-import { responseTable, type UseFlag } from '../charts/response-words.ts';
+import { responseTable, settingSpan, type UseFlag } from '../charts/response-words.ts';
 import { extentOf, type Span } from '../charts/scale.ts';
 import { useZoom } from '../charts/zoom.ts';
 import styles from './ladder.module.css';
@@ -39,14 +39,15 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
   const rungs = useMemo(() => rungsOf(input), [input]);
   const full = speedsRun(input) ?? bandRpm;
   const zoom = useZoom(full);
-  const power = outside('power', units);
-  const axis = axisName(kind);
-  const peaks = onlyPeaks(input);
-  const scenario = `${title.scenario}, ${title.standard}${peaks ? '' : `, judged ${bandInWords(bandRpm)}`}`;
   const flags: readonly UseFlag[] = input.uses.flatMap(({ name }) => {
     const value = answer.uses[name]?.value;
     return value === null || value === undefined ? [] : [{ name, value, chosen: name === use }];
   });
+  const closer = useZoom(settingSpan(answer, flags));
+  const power = outside('power', units);
+  const axis = axisName(kind);
+  const peaks = onlyPeaks(input);
+  const scenario = `${title.scenario}, ${title.standard}${peaks ? '' : `, judged ${bandInWords(bandRpm)}`}`;
   const chosen = flags.find((flag) => flag.chosen) ?? null;
   const rule = input.uses.find((one) => one.name === use);
   const left = chosen === null ? null : { ...chosen, speedsRpm: rule?.speedsRpm ?? bandRpm };
@@ -65,6 +66,7 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
           subtitle={`Dots: pulls. Grey: what they leave possible.`}
           scenario={scenario}
           table={() => responseTable({ answer, unit: kind.unit, power, nameOf })}
+          zoom={closer}
           className={pictures.canvas!}
         >
           {(box) => (
@@ -78,6 +80,7 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
               power={power}
               cursor={cursorSetting}
               onCursor={setCursorSetting}
+              zoom={closer}
             />
           )}
         </ChartFrame>
