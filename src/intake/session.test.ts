@@ -31,7 +31,7 @@ describe('session files', () => {
         sensorLagS: null,
         ratio: 1,
         torqueIs: { air: 'observed', inertia: 'out' },
-        calibrationRelSd: 0.005,
+        calibrationRelSd: 0.0025,
       },
       standard: 'SAE J1349',
       bandRpm: [5000, 7200],

@@ -1,3 +1,4 @@
+import { defaultCell } from '../pull/index.ts';
 import { AIR_STANDARDS, type AirStandard, type TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration, CellSetup, EngineSetup } from '../pull/types.ts';
 import { parseSessionJson, type SessionNode } from './session-node.ts';
@@ -38,17 +39,6 @@ export interface SessionPull {
   readonly configuration: Readonly<Record<string, string>>;
 }
 
-/** Standard uncertainty of torque after a dead-weight calibration, where the cell states none (40 CFR 91.305: 0.5 %). */
-const CALIBRATION_REL_SD = 0.005;
-const OBSERVED: TorqueBasis = { air: 'observed', inertia: 'out' };
-const UNKNOWN_CELL: CellSetup = {
-  inertiaKgM2: null,
-  sensorLagS: null,
-  ratio: 1,
-  torqueIs: OBSERVED,
-  calibrationRelSd: CALIBRATION_REL_SD,
-};
-
 /**
  * Reads a session file.
  * @throws FormatError  not JSON (with line and column), not `session/1`, or a key that is missing or wrong: the
@@ -60,7 +50,7 @@ export function readSession(text: string, fileName: string): Session {
   if (version !== 'session/1')
     root.key('pullbook').refuse(`"${version}" is not a version that can be read`, '"session/1"');
   const engine = readEngine(root.key('engine'));
-  const cell = root.has('cell') ? readCell(root.key('cell')) : UNKNOWN_CELL;
+  const cell = root.has('cell') ? readCell(root.key('cell')) : defaultCell();
   const standard = root.has('standard') ? readStandard(root.key('standard')) : 'SAE J1349';
   const bandRpm = root.has('band') ? readBand(root.key('band')) : null;
   const use = root.optionalText('use');
@@ -109,14 +99,19 @@ function readCycle(node: SessionNode): 2 | 4 {
 }
 
 function readCell(node: SessionNode): CellSetup {
+  const unsaid = defaultCell();
   return {
-    inertiaKgM2: node.has('inertia') ? node.key('inertia').quantity('inertia', 0) : null,
-    sensorLagS: node.has('sensorLag') ? node.key('sensorLag').quantity('time', 0) : null,
-    ratio: node.has('ratio') ? node.key('ratio').number(0.01, 100) : 1,
-    torqueIs: node.has('torqueIs') ? readBasis(node.key('torqueIs')) : OBSERVED,
+    inertiaKgM2: node.has('inertia')
+      ? node.key('inertia').quantity('inertia', 0)
+      : unsaid.inertiaKgM2,
+    sensorLagS: node.has('sensorLag')
+      ? node.key('sensorLag').quantity('time', 0)
+      : unsaid.sensorLagS,
+    ratio: node.has('ratio') ? node.key('ratio').number(0.01, 100) : unsaid.ratio,
+    torqueIs: node.has('torqueIs') ? readBasis(node.key('torqueIs')) : unsaid.torqueIs,
     calibrationRelSd: node.has('calibration')
       ? node.key('calibration').quantity('fraction', 0)
-      : CALIBRATION_REL_SD,
+      : unsaid.calibrationRelSd,
   };
 }
 

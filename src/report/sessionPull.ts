@@ -101,6 +101,7 @@ async function curvesOfFile(
   const { recording } = await readRunFile(resolve(dirname(path), file), {
     fileName: file,
     torqueIs: pull.basis,
+    brakeRatio: session.cell.ratio,
     fuel: session.engine.fuel,
     ...(signal === undefined ? {} : { signal }),
   });
