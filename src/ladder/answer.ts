@@ -76,7 +76,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
       y: one.power / meanPower,
       ySd: one.powerSd / meanPower,
     })),
-    priorsFor(kind, lowest, input.repeatabilityPercent),
+    priorsFor(kind, lowest, highest, input.repeatabilityPercent),
   );
   const { draws } = posterior;
   const chosen = new Set<LadderPull>(counted.map((one) => one.pull));

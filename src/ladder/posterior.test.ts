@@ -76,7 +76,7 @@ function pivots(matrix: Matrix): number[] {
 }
 
 describe('the posterior of the best', () => {
-  const priors = priorsFor(SPARK_LEAD, 24, 0.2);
+  const priors = priorsFor(SPARK_LEAD, 24, 30, 0.2);
   const exact = (best: number, k: number, c: number) =>
     [22, 24, 26, 28, 30, 32, 34].map((u, order) => ({
       u,
@@ -99,7 +99,7 @@ describe('the posterior of the best', () => {
       [29.6, 6e-4, 0.004],
       [27.1, 1e-3, -0.004],
     ] as const) {
-      const posterior = gridPosterior(exact(best, k, c), priorsFor(SPARK_LEAD, 22, 0.2));
+      const posterior = gridPosterior(exact(best, k, c), priorsFor(SPARK_LEAD, 22, 34, 0.2));
       expect(Math.abs(posterior.bestQuantile(0.5) - best)).toBeLessThan(0.35);
       expect(posterior.bestQuantile(0.025)).toBeLessThan(best);
       expect(posterior.bestQuantile(0.975)).toBeGreaterThan(best);
@@ -107,10 +107,10 @@ describe('the posterior of the best', () => {
   });
 
   it('moves with the settings and does not care about the scale of power', () => {
-    const base = gridPosterior(POINTS, priorsFor(SPARK_LEAD, 24, null));
+    const base = gridPosterior(POINTS, priorsFor(SPARK_LEAD, 24, 30, null));
     const moved = gridPosterior(
       POINTS.map((p) => ({ ...p, u: p.u + 7.5 })),
-      priorsFor(SPARK_LEAD, 31.5, null),
+      priorsFor(SPARK_LEAD, 31.5, 37.5, null),
     );
     for (const p of [0.025, 0.5, 0.975]) {
       expect(moved.bestQuantile(p) - base.bestQuantile(p)).toBeCloseTo(7.5, 6);
@@ -118,7 +118,7 @@ describe('the posterior of the best', () => {
   });
 
   it('says the same by its quantiles, its chances and its draws', () => {
-    const posterior = gridPosterior(POINTS, priorsFor(SPARK_LEAD, 24, null));
+    const posterior = gridPosterior(POINTS, priorsFor(SPARK_LEAD, 24, 30, null));
     for (const p of [0.1, 0.3, 0.5, 0.7, 0.9]) {
       const u = posterior.bestQuantile(p);
       expect(posterior.chanceBestBelow(u)).toBeCloseTo(p, 6);
@@ -129,7 +129,7 @@ describe('the posterior of the best', () => {
 
   it('widens with the cell and with drift that no repeat has told', () => {
     const width = (points: readonly ResponsePoint[], percent: number) => {
-      const posterior = gridPosterior(points, priorsFor(SPARK_LEAD, 22, percent));
+      const posterior = gridPosterior(points, priorsFor(SPARK_LEAD, 22, 34, percent));
       return posterior.bestQuantile(0.975) - posterior.bestQuantile(0.025);
     };
     const climb = exact(28, 8e-4, 0.01);
@@ -141,7 +141,7 @@ describe('the posterior of the best', () => {
 
   it('points at the one pull that is far off', () => {
     const points = exact(28, 8e-4, 0.01).map((p, i) => (i === 2 ? { ...p, y: p.y * 0.96 } : p));
-    const { strayChance } = gridPosterior(points, priorsFor(SPARK_LEAD, 22, null));
+    const { strayChance } = gridPosterior(points, priorsFor(SPARK_LEAD, 22, 34, null));
     expect(strayChance[2]).toBeGreaterThan(0.9);
     expect(Math.max(...strayChance.filter((_, i) => i !== 2))).toBeLessThan(0.05);
   });

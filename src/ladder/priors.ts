@@ -28,14 +28,24 @@ export interface Priors {
 
 /**
  * @param lowest  the most careful setting that was run, mirrored
+ * @param highest  the one that went furthest to the unsafe side, mirrored
  * @param statedPercent  pull-to-pull sd of mean power that the shop states [%], or null
  */
-export function priorsFor(kind: SettingKind, lowest: number, statedPercent: number | null): Priors {
+export function priorsFor(
+  kind: SettingKind,
+  lowest: number,
+  highest: number,
+  statedPercent: number | null,
+): Priors {
   const [short, spread] = kind.startShortPrior;
+  // Who climbs further than a careful start explains may have begun further off than usual, or may have gone well
+  // past the best: the middle follows in part, and the longer the ladder grew the less it is trusted. The two parts
+  // were settled on simulated days and on two published sweeps (reference/published-sweeps.test.ts).
+  const longer = Math.max(0, highest - lowest - short - spread / 2);
   return {
     curvature: kind.curvaturePrior,
     lean: kind.leanPrior,
-    best: [lowest + short, spread],
+    best: [lowest + short + 0.4 * longer, Math.hypot(spread, 0.75 * longer)],
     repeatMedian: statedPercent === null ? REPEAT_MEDIAN : statedPercent / 100,
     repeatLogSd: statedPercent === null ? REPEAT_LOG_SD : STATED_LOG_SD,
   };
