@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Understood } from '../../api/types.gen.ts';
+import type { Trace, Understood } from '../../api/types.gen.ts';
 import { changedAnswers, draftsOf, mergeAnswers } from './answers.ts';
+import { previewOf } from './mapping-sheet.tsx';
 
 const understood: Understood = {
   fileName: 'pull-01.csv',
@@ -74,5 +75,26 @@ describe('what a person says of the headers of a file', () => {
       torqueIs: { air: 'observed', inertia: 'out' },
       mapping: { a: { quantity: 'lambda' }, b: { quantity: 'knock' } },
     });
+  });
+});
+
+describe('the values shown under a header', () => {
+  const trace = {
+    timeS: [0, 1, 2],
+    channels: [
+      // 100 lb-ft = 135.58 N·m; inside values come back in the unit of the file.
+      { header: 'Torque', unit: 'lb-ft', low: [135.58179483314, null, 271.16358966628] },
+      { header: 'Chan 7', unit: null, low: [1, 2, 3] },
+    ],
+  } as unknown as Trace;
+
+  it('come in the unit that the file was read in, with gaps shown', () => {
+    expect(previewOf(trace, { header: 'Torque', quantity: 'torque' })).toBe('100  –  200');
+    expect(previewOf(trace, { header: 'Chan 7', quantity: 'other' })).toBe('1  2  3');
+  });
+
+  it('know the time by the axis of the samples', () => {
+    expect(previewOf(trace, { header: 'Time', quantity: 'time' })).toBe('0  1  2');
+    expect(previewOf(null, { header: 'Time', quantity: 'time' })).toBe('');
   });
 });

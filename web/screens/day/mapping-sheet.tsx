@@ -60,9 +60,7 @@ export function MappingSheet(props: MappingSheetProps) {
                 <th scope="row" className={styles.header}>
                   {draft.header}
                 </th>
-                <td className={`quiet ${styles.values}`}>
-                  {previewOf(samples.data, draft.header)}
-                </td>
+                <td className={`quiet ${styles.values}`}>{previewOf(samples.data, draft)}</td>
                 <td>
                   <select
                     aria-label={`${draft.header} is read as`}
@@ -164,17 +162,22 @@ function BasisCells(props: { draft: ColumnDraft; change: (basis: TorqueBasis) =>
 }
 
 /** Three values from the start, the middle and the end of a channel, in the unit it was read in. */
-export function previewOf(trace: Trace | null | undefined, header: string): string {
-  const channel = trace?.channels.find((one) => one.header === header);
-  if (channel === undefined) return '';
+export function previewOf(
+  trace: Trace | null | undefined,
+  { header, quantity }: Pick<ColumnDraft, 'header' | 'quantity'>,
+): string {
+  if (trace === null || trace === undefined) return '';
+  const channel = trace.channels.find((one) => one.header === header);
+  // Time is the axis of the samples and no channel beside them.
+  if (channel === undefined) return quantity === 'time' ? threeOf(trace.timeS ?? [], (s) => s) : '';
   const unit = channel.unit === null ? undefined : findUnit(channel.unit);
-  const last = channel.low.length - 1;
-  return [0, Math.round(last / 2), last]
-    .map((at) => channel.low[at])
-    .map((value) =>
-      value === null || value === undefined
-        ? '–'
-        : String(Number((unit ? fromInside(value, unit) : value).toPrecision(5))),
-    )
+  return threeOf(channel.low, (value) => (unit ? fromInside(value, unit) : value));
+}
+
+function threeOf(values: readonly (number | null)[], shown: (value: number) => number): string {
+  if (values.length === 0) return '';
+  return [0, Math.round((values.length - 1) / 2), values.length - 1]
+    .map((at) => values[at] ?? null)
+    .map((value) => (value === null ? '–' : String(Number(shown(value).toPrecision(5)))))
     .join('  ');
 }

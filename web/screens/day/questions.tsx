@@ -11,6 +11,7 @@ import type {
   StoredRecording,
   Understood,
 } from '../../api/types.gen.ts';
+import { Trouble } from '../../shell/states.tsx';
 import { asSentence } from '../../shell/words.ts';
 import { mergeAnswers } from './answers.ts';
 import { MappingSheet } from './mapping-sheet.tsx';
@@ -54,6 +55,9 @@ export function Questions({ cell, recordings, pulls }: QuestionsProps) {
     answer.data === undefined ? [] : [{ sha256: shapes[at]!.sha256, of: answer.data }],
   );
   const fixable = pulls.find((pull) => pull.recordingSha256 === fixing?.sha256);
+  const failed = answers.find((answer) => answer.isError);
+  if (failed !== undefined)
+    return <Trouble error={failed.error} retry={() => void failed.refetch()} />;
   if (known.length === 0) return null;
   const open = known.filter(({ of }) => of.questions.length > 0);
   return (
