@@ -1,7 +1,7 @@
 import { useChartStyle } from '../theme/chart-style.ts';
 import { Label, round } from './Label.tsx';
 import { plain } from './numbers.ts';
-import { decimalsOf, type Plot, type Scale, ticksFor } from './scale.ts';
+import { decimalsOf, linear, type Plot, type Scale, type Span, ticksFor } from './scale.ts';
 import { textWidth } from './text.ts';
 
 interface AxisProps {
@@ -73,6 +73,22 @@ export function XAxis({
       )}
     </g>
   );
+}
+
+/**
+ * Room that the figures along the left side need [px], whatever their decimals: judged by ticks at least as close as
+ * those that are drawn, for an axis of at most `length` pixels.
+ */
+export function sideRoom(
+  domain: Span,
+  length: number,
+  small: number,
+  format?: (value: number) => string,
+): number {
+  const ticks = ticksFor(linear(domain, [length, 0]), 30);
+  const decimals = decimalsOf(ticks);
+  const texts = ticks.map((tick) => format?.(tick) ?? plain(tick, decimals));
+  return 10 + Math.max(0, ...texts.map((text) => textWidth(text, small)));
 }
 
 /** Figures along the left side, the unit once above them. */

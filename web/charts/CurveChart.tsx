@@ -2,7 +2,7 @@ import { Fragment, useId } from 'react';
 import type { UnitSystem } from '../../src/units/types.ts';
 import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
-import { XAxis, YAxis } from './Axes.tsx';
+import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
 import { type Outside, outside, plain, rpm, threeFigures, withUnit } from './numbers.ts';
 import { Picture } from './Picture.tsx';
@@ -59,15 +59,22 @@ export function CurveChart(props: CurveChartProps) {
   const torque = outside('torque', units);
   const power = outside('power', units);
   const gutter =
-    16 + Math.max(0, ...series.map((one) => textWidth(`${one.label}  888`, label, true)));
-  const left = small * 3.4;
+    16 + Math.max(0, ...series.map((one) => textWidth(`${one.label}  88.8`, label, true)));
+  const domain = zoom?.domain ?? full;
+  const ranges = {
+    torque: rangeOf(series, (one) => one.torqueNm, torque, domain),
+    power: rangeOf(series, (one) => one.powerW, power, domain),
+  };
+  const left = Math.max(
+    ...[ranges.torque, ranges.power].map((range) => sideRoom(range, height / 2, small)),
+  );
   const wide = Math.max(10, width - left - gutter);
   const foot = small * 3.6;
   const each = Math.max(10, (height - foot - small * 4.4) / 2);
   const upper: Plot = { left, top: small * 2, width: wide, height: each };
   const lower: Plot = { left, top: small * 4.4 + each, width: wide, height: each };
   const whole: Plot = { left, top: upper.top, width: wide, height: lower.top + each - upper.top };
-  const x = linear(zoom?.domain ?? full, [left, left + wide]);
+  const x = linear(domain, [left, left + wide]);
 
   return (
     <Picture width={width} height={height} label={summaryOf(series, torque, power)}>
@@ -81,8 +88,20 @@ export function CurveChart(props: CurveChartProps) {
         />
       )}
       <XAxis plot={whole} scale={x} every={84} label="engine speed, rpm" />
-      <Panel {...{ series, x, style, cursorRpm }} plot={upper} unit={torque} kind="torque" />
-      <Panel {...{ series, x, style, cursorRpm }} plot={lower} unit={power} kind="power" />
+      <Panel
+        {...{ series, x, style, cursorRpm }}
+        plot={upper}
+        unit={torque}
+        kind="torque"
+        range={ranges.torque}
+      />
+      <Panel
+        {...{ series, x, style, cursorRpm }}
+        plot={lower}
+        unit={power}
+        kind="power"
+        range={ranges.power}
+      />
       {cursorRpm !== null && inside(x(cursorRpm), whole) && (
         <g data-screen-only="">
           <line
@@ -120,20 +139,35 @@ export function CurveChart(props: CurveChartProps) {
   );
 }
 
+/** What a panel spans up and down: every line where it is in view, and a little air. */
+function rangeOf(
+  series: readonly CurveSeries[],
+  valuesOf: (one: CurveSeries) => readonly number[],
+  unit: Outside,
+  [from, to]: Span,
+): Span {
+  const seen = series.flatMap((one) =>
+    valuesOf(one).filter((_, at) => one.speedRpm[at]! >= from && one.speedRpm[at]! <= to),
+  );
+  const extent = extentOf(seen);
+  return padded(extent === null ? [0, 1] : [unit.of(extent[0]), unit.of(extent[1])], 0.06, 1);
+}
+
 interface PanelProps {
   readonly series: readonly CurveSeries[];
   readonly plot: Plot;
   readonly x: Scale;
   readonly unit: Outside;
   readonly kind: 'torque' | 'power';
+  readonly range: Span;
   readonly style: ChartStyle;
   readonly cursorRpm: number | null;
 }
 
-function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
+function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelProps) {
   const { palette, small, label, stroke, dot } = style;
   const clip = useId().replace(/\W/g, '');
-  const [from, to] = x.domain() as [number, number];
+  const to = x.domain()[1]!;
   const lines = series.map((one) => {
     const value = (nm: number, at: number) =>
       unit.of(kind === 'torque' ? nm : nm * one.speedRpm[at]! * RAD_PER_S);
@@ -141,10 +175,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm }: PanelProps) {
       kind === 'torque' ? one.torqueNm.map((nm) => unit.of(nm)) : one.powerW.map((w) => unit.of(w));
     return { one, middle, low: one.lowNm.map(value), high: one.highNm.map(value) };
   });
-  const seen = lines.flatMap(({ one, middle }) =>
-    middle.filter((_, at) => one.speedRpm[at]! >= from && one.speedRpm[at]! <= to),
-  );
-  const y = linear(padded(extentOf(seen) ?? [0, 1], 0.06, 1), [plot.top + plot.height, plot.top]);
+  const y = linear(range, [plot.top + plot.height, plot.top]);
   const rungs = extentOf(series.map((one) => one.setting)) ?? [0, 0];
   const colourOf = (one: CurveSeries) =>
     one.faint

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { lossFill, rungColour } from '../theme/palette.ts';
-import { Hatch, XAxis, YAxis } from './Axes.tsx';
+import { Hatch, sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label } from './Label.tsx';
 import { contourPath, LEVELS, type LossGrid, lossAt } from './loss-grid.ts';
 import { LeftLabel, LevelLabels, LimitEdge } from './loss-marks.tsx';
@@ -38,10 +38,12 @@ export function LossMap(props: LossMapProps) {
   const id = useId().replace(/\W/g, '');
   const full = extentOf(map.speedRpm) ?? [0, 1];
   const settings = extentOf(map.setting) ?? [0, 1];
+  const format = (tick: number) => setting(tick, unit, 3);
+  const side = sideRoom(settings, height, small, format);
   const plot: Plot = {
-    left: small * 3.3,
+    left: side,
     top: small * 2,
-    width: Math.max(10, width - small * 3.3 - 12),
+    width: Math.max(10, width - side - 12),
     height: Math.max(10, height - small * 5.6),
   };
   const x = linear(zoom?.domain ?? full, [plot.left, plot.left + plot.width]);
@@ -121,7 +123,7 @@ export function LossMap(props: LossMapProps) {
         fill="none"
         stroke={palette.line}
       />
-      <YAxis plot={plot} scale={y} grid={false} every={56} format={(tick) => setting(tick, unit)} />
+      <YAxis plot={plot} scale={y} grid={false} every={56} format={format} />
       {cursor === null && (
         <Label x={0} y={plot.top - small * 1.1} size={small} colour={palette.muted}>
           {axis}

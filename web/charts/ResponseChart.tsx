@@ -1,25 +1,15 @@
 import { useId } from 'react';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
-import { Hatch, XAxis, YAxis } from './Axes.tsx';
+import { Hatch, sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { type Outside, plain, setting } from './numbers.ts';
+import { type Outside, setting } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { BestBar, KneeMark, LimitZone } from './response-marks.tsx';
 import { type ResponseChartProps, readingText, settingSpan, summaryOf } from './response-words.ts';
 import { Surface } from './Surface.tsx';
-import {
-  decimalsOf,
-  extentOf,
-  linear,
-  type Plot,
-  padded,
-  type Scale,
-  type Span,
-  ticksFor,
-  valueAt,
-} from './scale.ts';
+import { extentOf, linear, type Plot, padded, type Scale, type Span, valueAt } from './scale.ts';
 import { rowsFor, textWidth } from './text.ts';
 
 /** Mean power in the band against the setting: every pull a dot, the band what those pulls leave possible. */
@@ -44,9 +34,7 @@ export function ResponseChart(props: ResponseChartProps) {
   ]);
   const range = padded(extentOf(means, whiskers) ?? [0, 1], 0.06, 0.5);
 
-  const ticks = ticksFor(linear(range, [height * 0.6, 0]), 52);
-  const widest = ticks.map((tick) => textWidth(plain(tick, decimalsOf(ticks)), small));
-  const left = 10 + Math.max(...widest, textWidth(power.symbol, small));
+  const left = Math.max(sideRoom(range, height, small), 10 + textWidth(power.symbol, small));
   const x = linear(domain, [left, width - 12]);
   const flags = uses
     .filter((use) => shown(use.value))
@@ -96,7 +84,7 @@ export function ResponseChart(props: ResponseChartProps) {
         grid={false}
         every={58}
         label={axis}
-        format={(tick) => setting(tick, unit)}
+        format={(tick) => setting(tick, unit, 3)}
       />
       <line
         x1={plot.left}

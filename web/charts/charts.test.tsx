@@ -12,6 +12,7 @@ import { crossingOf, lossTable } from './loss-grid.ts';
 import { outside } from './numbers.ts';
 import { ResponseChart } from './ResponseChart.tsx';
 import { responseTable } from './response-words.ts';
+import { textWidth } from './text.ts';
 
 const power = outside('power', 'us');
 const numbersIn = (text: string) => (text.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
@@ -23,6 +24,15 @@ function attribute(markup: string, marker: string, name: string): string {
   const found = new RegExp(` ${name}="([^"]*)"`).exec(markup.slice(at));
   expect(found, `${name} after ${marker}`).not.toBeNull();
   return found![1]!;
+}
+
+/** The rectangle a map draws in: what its clip path lets through. */
+function plotOf(markup: string) {
+  const clip = markup.slice(markup.indexOf('<clipPath'));
+  const [left, top, width, height] = ['x', 'y', 'width', 'height'].map((name) =>
+    Number(attribute(clip, '<rect', name)),
+  ) as [number, number, number, number];
+  return { left, top, width, height };
 }
 
 describe('the response', () => {
@@ -65,6 +75,26 @@ describe('the response', () => {
     for (const dot of rest) {
       expect(dot.x).toBeCloseTo(first!.x + (dot.setting - first!.setting) * perDegree, 1);
       expect(dot.y).toBeCloseTo(first!.y + (dot.hp - first!.hp) * perHp, 1);
+    }
+  });
+
+  it.each([
+    ['whole figures', 286_000, 6000],
+    ['tenths', 64_000, 800],
+    ['hundredths', 9_000, 60],
+  ])('leaves room for the figures of its axis: %s', (_, top, fall) => {
+    const watts = ANSWER.response.setting.map((at) => top - fall * ((at - 28) / 8) ** 2);
+    const markup = draw({
+      answer: {
+        ...ANSWER,
+        dots: [],
+        response: { ...ANSWER.response, meanPowerW: watts, lowW: watts, highW: watts },
+      },
+    });
+    const ends = [...markup.matchAll(/<text x="([\d.]+)"[^>]*text-anchor="end"[^>]*>([^<]*)</g)];
+    expect(ends.length).toBeGreaterThan(4);
+    for (const [, x, words] of ends) {
+      expect(Number(x) - textWidth(words!, 11.5), words).toBeGreaterThanOrEqual(0);
     }
   });
 
@@ -228,8 +258,8 @@ describe('the map of loss', () => {
     );
     const line = markup.slice(markup.indexOf('data-left="bursts"'));
     const [x1, x2] = ['x1', 'x2'].map((name) => Number(attribute(line, 'data-left', name)));
-    // The plot runs from the left margin over 4200 rev/min; 2200 of them are the band.
-    const plotWidth = 500 - 11.5 * 3.3 - 12;
+    // The plot is 4200 rev/min wide; 2200 of them are the band.
+    const plotWidth = plotOf(markup).width;
     expect(x2! - x1!).toBeCloseTo((plotWidth * 2200) / 4200, 1);
     expect(attribute(line, 'data-left', 'y1')).toBe(attribute(line, 'data-left', 'y2'));
   });
@@ -252,12 +282,7 @@ describe('the map of loss', () => {
       />,
     );
     const path = attribute(markup, 'data-level="2"', 'd');
-    const plot = {
-      left: 11.5 * 3.3,
-      top: 23,
-      width: 500 - 11.5 * 3.3 - 12,
-      height: 400 - 11.5 * 5.6,
-    };
+    const plot = plotOf(markup);
     let seen = 0;
     for (const part of path.split(/[MLZ]/)) {
       const [px, py] = numbersIn(part);
