@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect } from 'vitest';
 import { access } from './access.ts';
 import { openDemoStand } from './demo-stand.ts';
+import { ladderPictures } from './ladder-pictures.ts';
 import type { Stand } from './stand.ts';
 import { wayThrough } from './way-through.ts';
 
@@ -15,4 +16,5 @@ afterAll(async () => {
 });
 
 wayThrough(() => stand);
+ladderPictures(() => stand);
 access(() => stand);
