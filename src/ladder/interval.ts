@@ -17,8 +17,12 @@ export function intervalOf(
 export const NOTHING: SettingInterval = { value: null, low: null, high: null };
 
 /**
- * The best with its 95 % interval. Where the ladder has not turned the upper end is open, and all 5 % go to the lower.
+ * Chance left at the closed end when the other is open: half way between that of a one-sided and a two-sided interval,
+ * for the same pulls that leave one end open also push the other (test/truth).
  */
+const ONE_SIDED = 0.0375;
+
+/** The best with its 95 % interval. An end that lies beyond what the ladder can tell (`reach`) is open. */
 export function bestOf(
   posterior: ResponsePosterior,
   reach: readonly [number, number],
@@ -28,11 +32,11 @@ export function bestOf(
 ): SettingInterval {
   if (rungs < 2) return NOTHING;
   const q = posterior.bestQuantile;
+  const value = q(0.5);
   const openAbove = q(0.975) > reach[1];
   const openBelow = q(0.025) < reach[0];
-  const low = openAbove && !openBelow ? q(0.05) : q(0.025);
-  const high = openBelow && !openAbove ? q(0.95) : q(0.975);
-  const value = q(0.5);
+  const low = q(openAbove && !openBelow ? ONE_SIDED : 0.025);
+  const high = q(openBelow && !openAbove ? 1 - ONE_SIDED : 0.975);
   const interval = intervalOf(value, low, high, reach, mirror);
   return value < shown[0] || value > shown[1] ? { ...interval, value: null } : interval;
 }
