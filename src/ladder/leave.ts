@@ -50,7 +50,11 @@ export function usesOf(
           input,
           setting,
           extra,
-          { early, located, watched: limit.watched },
+          {
+            early,
+            watched: limit.watched,
+            cleanHereOnly: useLimit.clean !== limit.highestClean,
+          },
           move,
           mirror,
         ),

@@ -6,8 +6,9 @@ import { chanceText, distanceText, percentText, settingText } from './words.ts';
 interface Knowing {
   /** Too early to say: a finished ladder may permit a better setting. */
   readonly early: boolean;
-  readonly located: boolean;
   readonly watched: boolean;
+  /** The rung that counts as clean for this use knocked at speeds that the use does not visit. */
+  readonly cleanHereOnly: boolean;
 }
 
 /** The setting for one use in figures and one sentence. */
@@ -15,7 +16,7 @@ export function useAnswerOf(
   input: LadderInput,
   setting: UseSetting,
   extra: number,
-  { early, watched }: Knowing,
+  { early, watched, cleanHereOnly }: Knowing,
   move: Move,
   mirror: number,
 ): UseAnswer {
@@ -47,7 +48,7 @@ export function useAnswerOf(
   const name = {
     best: `the best near ${settingText(mirror * setting.base, kind)}`,
     clean: watched
-      ? `${settingText(mirror * setting.base, kind)}, the highest rung that ran clean`
+      ? `${settingText(mirror * setting.base, kind)}, the highest rung that ran clean${cleanHereOnly ? ' at the speeds of this use' : ''}`
       : `${settingText(mirror * setting.base, kind)}, the highest rung run`,
     limit: `the limit near ${settingText(mirror * setting.base, kind)}`,
   }[setting.from];
