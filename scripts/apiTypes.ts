@@ -1,4 +1,4 @@
-// Writes web/api/types.gen.ts from the OpenAPI document: `npx tsx scripts/apiTypes.ts`.
+// Writes web/api/types.gen.ts from the OpenAPI document: `npm run openapi`.
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { formattedApiTypes } from '../src/service/apiTypesFile.ts';

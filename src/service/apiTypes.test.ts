@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { formattedApiTypes } from './apiTypesFile.ts';
 
 describe("the browser's types of the interface", () => {
-  it('are current: run `npx tsx scripts/apiTypes.ts` after a change of the contract', () => {
+  it('are current: run `npm run openapi` after a change of the contract', () => {
     const committed = join(import.meta.dirname, '..', '..', 'web', 'api', 'types.gen.ts');
     expect(readFileSync(committed, 'utf8')).toBe(formattedApiTypes());
   });
