@@ -5,7 +5,7 @@ import { curveOf, findPulls } from '../pull/index.ts';
 import type { CurveOptions, Mark } from '../pull/types.ts';
 import { NEW_CELL, NEW_ENGINE } from '../record/defaults.ts';
 import { type CurveObject, curveObject, refusedObject } from '../report/index.ts';
-import { AIR_STANDARDS, type AirStandard, fuelNamed } from '../trade/index.ts';
+import { AIR_STANDARDS, type AirStandard, fuelNamed, standardNamed } from '../trade/index.ts';
 import { type Dimension, findUnit, parseQuantity, type UnitSystem } from '../units/index.ts';
 import { type CommandIo, EXIT, jsonLine } from './io.ts';
 import { Progress } from './progress.ts';
@@ -130,7 +130,7 @@ function optionsOf(flags: CurveFlags): CurveOptions {
 
 function airOf(text: string): 'observed' | AirStandard {
   if (text === 'observed') return text;
-  const standard = AIR_STANDARDS.find((name) => name.toLowerCase() === text.toLowerCase());
+  const standard = standardNamed(text);
   if (standard === undefined || standard === 'none')
     throw new UsageError(
       `--torque-is: "${text}" is neither observed nor a standard; expected observed, ${AIR_STANDARDS.slice(0, -1).join(', ')}`,

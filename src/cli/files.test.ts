@@ -213,6 +213,44 @@ describe('pullbook ladder', () => {
     );
   });
 
+  it('takes a folder for the session in it', async () => {
+    const { code, objects } = await called(
+      { 'session.json': TYPED_PEAKS },
+      'ladder',
+      '--json',
+      '.',
+    );
+    expect(code).toBe(0);
+    expect(objects()[0]).toMatchObject({ session: 'session.json', setting: 'lead' });
+    const none = await called({}, 'ladder', '--json', '.');
+    expect(none.objects()[0]).toMatchObject({ session: 'session.json', ok: false });
+  });
+
+  it('corrects a boosted engine only where that was asked for', async () => {
+    const session = {
+      pullbook: 'session/1',
+      engine: { name: 'e', fuel: 'gasoline', aspiration: 'boosted' },
+      pulls: [
+        { file: 'a.csv', lead: '28 deg' },
+        { file: 'b.csv', lead: '30 deg' },
+      ],
+    };
+    const files = {
+      's.json': JSON.stringify(session),
+      'a.csv': speedTable(1),
+      'b.csv': speedTable(1.02),
+    };
+    const factors = async (...flags: string[]) => {
+      const standard = ['--standard', 'DIN 70020'];
+      const { objects } = await called(files, 'ladder', '--json', ...standard, ...flags, 's.json');
+      const [ladder] = objects() as unknown as [LadderObject];
+      return ladder.pulls.map(({ correctionFactor }) => correctionFactor);
+    };
+    expect(await factors()).toEqual([1, 1]);
+    for (const factor of await factors('--correct-boosted'))
+      expect(Math.abs(factor! - 1)).toBeGreaterThan(1e-4);
+  });
+
   it('refuses a wrong session by its key, a missing run file by its name, and answers the others', async () => {
     const wrong = TYPED_PEAKS.replace('"36 deg"', '"36 hp"');
     const missing = TYPED_PEAKS.replace('"peakPower":"775 hp"', '"file":"gone.csv"');

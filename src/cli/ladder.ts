@@ -1,4 +1,5 @@
-import { resolve } from 'node:path';
+import { stat } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
 import {
   type DayWork,
   type LadderObject,
@@ -17,6 +18,7 @@ import { showRefusal } from './show/look.ts';
 export interface LadderFlags {
   readonly json?: boolean;
   readonly standard?: AirStandard;
+  readonly correctBoosted?: boolean;
   readonly units: UnitSystem;
 }
 
@@ -28,12 +30,14 @@ export async function ladder(
 ): Promise<number> {
   let refused = false;
   const progress = new Progress(io);
-  for (const [index, session] of sessions.entries()) {
+  for (const [index, given] of sessions.entries()) {
+    const session = await sessionFileOf(given, io);
     progress.file(session, index, sessions.length);
     try {
       const work = await workSession(resolve(io.cwd, session), {
         name: session,
         ...(flags.standard === undefined ? {} : { standard: flags.standard }),
+        ...(flags.correctBoosted ? { correctBoosted: true } : {}),
         signal: io.signal,
         onFile: (file, at, count) => progress.part(`${session}: ${file}`, at, count),
       });
@@ -51,6 +55,12 @@ export async function ladder(
     }
   }
   return refused ? EXIT.refused : EXIT.done;
+}
+
+/** A folder stands for the session file in it. */
+async function sessionFileOf(given: string, io: CommandIo): Promise<string> {
+  const found = await stat(resolve(io.cwd, given)).catch(() => null);
+  return found?.isDirectory() ? join(given, 'session.json') : given;
 }
 
 function objectOf(session: string, work: DayWork): LadderObject {

@@ -1,6 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { sentenceOf, UsageError } from '../errors.ts';
-import { AIR_STANDARDS, type AirStandard } from '../trade/index.ts';
+import { AIR_STANDARDS, type AirStandard, standardNamed } from '../trade/index.ts';
 import type { CurveFlags } from './curve.ts';
 import type { ImportFlags } from './import/index.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
@@ -48,10 +48,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
 }
 
-/** A standard however its name is spaced or capitalised. */
-function standardNamed(text: string): AirStandard {
-  const bare = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, '');
-  const found = AIR_STANDARDS.find((name) => bare(name) === bare(text));
+function standardOf(text: string): AirStandard {
+  const found = standardNamed(text);
   if (found === undefined)
     throw new InvalidArgumentError(`Expected one of ${AIR_STANDARDS.join(', ')}.`);
   return found;
@@ -83,8 +81,10 @@ function programFor(io: CommandIo, act: Act): Command {
     );
   const standard = () =>
     new Option('--standard <name>', `standard air: ${AIR_STANDARDS.join(', ')}`).argParser(
-      standardNamed,
+      standardOf,
     );
+  const correctBoosted = () =>
+    new Option('--correct-boosted', 'correct a boosted or nitrous engine all the same');
 
   command('look', 'say what was understood of run files')
     .argument('<file...>', 'run files: text, .xlsx or Parquet')
@@ -118,7 +118,7 @@ function programFor(io: CommandIo, act: Act): Command {
         .choices(['natural', 'boosted', 'nitrous'])
         .default('natural'),
     )
-    .option('--correct-boosted', 'correct a boosted or nitrous engine all the same')
+    .addOption(correctBoosted())
     .option('--pressure <quantity>', 'air pressure, absolute, where the file has none')
     .option('--temperature <quantity>', 'air temperature where the file has none')
     .option('--humidity <quantity>', 'relative humidity where the file has none')
@@ -131,8 +131,9 @@ function programFor(io: CommandIo, act: Act): Command {
     );
 
   command('ladder', 'gain of each step, best, knee, limit, the setting for each use, the next move')
-    .argument('<session...>', 'session files (format session/1)')
+    .argument('<session...>', 'session files (format session/1), or folders with a session.json')
     .addOption(standard())
+    .addOption(correctBoosted())
     .addOption(units())
     .addOption(json())
     .action(

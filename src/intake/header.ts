@@ -6,6 +6,9 @@ import { quantityOfWords, quantityOfWordsAndDimension, wordsOf } from './names.t
 /** What is longer is text that somebody wrote, not a name: only its beginning is read. */
 const LONGEST_READ = 200;
 const LONGEST_UNIT = 40;
+/** How a clock is written, standing where a unit stands: `hh:mm:ss.000`, `[mm:ss]`, `(dd/mm/yyyy hh:mm:ss)`. */
+const CLOCK_FORM =
+  /[([{]?\s*(?:\b[dmy]{1,4}([-/.])[dmy]{1,4}\1[dmy]{1,4}[\sT]+)?\b(?:h{1,2}:)?m{1,2}:s{1,2}(?:[.,:](?:0+|[fmsxz]+))?\b\s*[)\]}]?/i;
 
 /** Everything one header says, before the values were looked at. */
 export interface HeaderReading {
@@ -70,8 +73,8 @@ export function unitFor(text: string, quantity: Quantity): Unit | null {
  */
 export function readHeader(header: string, unitCell = ''): HeaderReading {
   const { name, unitText, brackets } = takeApart(
-    header.slice(0, LONGEST_READ),
-    unitCell.slice(0, LONGEST_UNIT),
+    header.slice(0, LONGEST_READ).replace(CLOCK_FORM, ' '),
+    unitCell.slice(0, LONGEST_UNIT).replace(CLOCK_FORM, ''),
   );
   const stated = unitText === null ? null : (unitsSpelled(unitText)[0] ?? null);
   const named = recognise(name);

@@ -1,5 +1,6 @@
 export { readRunFile, readRunFileAt } from './read.ts';
 export { readSession, type Session, type SessionPull } from './session.ts';
+export { readSessionAt } from './sessionFile.ts';
 export type { RunSource } from './source.ts';
 export {
   type ChannelMapping,

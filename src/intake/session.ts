@@ -1,6 +1,7 @@
 import { defaultCell } from '../pull/index.ts';
 import { AIR_STANDARDS, type AirStandard, type TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration, CellSetup, EngineSetup } from '../pull/types.ts';
+import { standardNamed } from '../trade/index.ts';
 import { parseSessionJson, type SessionNode } from './session-node.ts';
 
 /** A test day as a session file (`session/1`) gives it, quantities in inside units. */
@@ -145,14 +146,8 @@ function readAir(node: SessionNode, text: string): TorqueBasis['air'] {
 function readStandard(node: SessionNode): AirStandard {
   const text = node.text();
   return (
-    standardNamed(text.trim().toLowerCase()) ??
-    node.refuse(`"${text}" is not a standard`, AIR_STANDARDS.join(', '))
+    standardNamed(text) ?? node.refuse(`"${text}" is not a standard`, AIR_STANDARDS.join(', '))
   );
-}
-
-function standardNamed(key: string): AirStandard | undefined {
-  const bare = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, '');
-  return AIR_STANDARDS.find((name) => bare(name) === bare(key));
 }
 
 function readBand(node: SessionNode): readonly [number, number] {

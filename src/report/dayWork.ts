@@ -1,6 +1,4 @@
-import { readFile } from 'node:fs/promises';
-import { InputError } from '../errors.ts';
-import { readSession, type Session } from '../intake/index.ts';
+import { readSessionAt, type Session } from '../intake/index.ts';
 import { answerLadder, type LadderAnswer, type LadderInput } from '../ladder/index.ts';
 import { checkDay } from '../pull/index.ts';
 import type { AirStandard } from '../trade/index.ts';
@@ -25,6 +23,8 @@ export interface DayWorkOptions {
   readonly name?: string;
   /** Instead of the session's own. */
   readonly standard?: AirStandard;
+  /** Correct a boosted or nitrous engine all the same. */
+  readonly correctBoosted?: boolean;
   readonly signal?: AbortSignal;
   readonly onFile?: (file: string, index: number, count: number) => void;
 }
@@ -36,10 +36,11 @@ export interface DayWorkOptions {
  */
 export async function workSession(path: string, options: DayWorkOptions = {}): Promise<DayWork> {
   const name = options.name ?? path;
-  const session = readSession(await textOf(path, name), name);
+  const session = await readSessionAt(path, name);
   const settings = settingsOf(session);
   const standard = options.standard ?? session.standard;
-  const around = { path, session, standard, signal: options.signal };
+  const { correctBoosted = false, signal } = options;
+  const around = { path, session, standard, correctBoosted, signal };
   const leftOut = partTests(session.pulls);
   const warnings = [...session.warnings];
   const worked: FiledPull[] = [];
@@ -55,19 +56,6 @@ export async function workSession(path: string, options: DayWorkOptions = {}): P
   warnings.push(...typedPeaksWarnings(session, pulls));
   const input = ladderInputOf(pulls, settings);
   return { session, standard, pulls, input, answer: answerLadder(input), warnings };
-}
-
-async function textOf(path: string, name: string): Promise<string> {
-  try {
-    return await readFile(path, 'utf8');
-  } catch (error) {
-    const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
-    throw new InputError(
-      missing ? 'there is no such file' : 'the file cannot be read',
-      { file: name },
-      error,
-    );
-  }
 }
 
 /** The pulls with what is seen only beside the others of the day; a session does not say when each was made. */

@@ -13,6 +13,7 @@ export interface SessionAround {
   readonly path: string;
   readonly session: Session;
   readonly standard: AirStandard;
+  readonly correctBoosted: boolean;
   readonly signal: AbortSignal | undefined;
 }
 
@@ -96,7 +97,7 @@ function fieldsOf(pull: SessionPull, index: number, { pulls }: Session): FiledPu
 async function curvesOfFile(
   file: string,
   pull: SessionPull,
-  { path, session, standard, signal }: SessionAround,
+  { path, session, standard, correctBoosted, signal }: SessionAround,
 ): Promise<{ readonly curves: readonly Curve[]; readonly warnings: readonly string[] }> {
   const { recording } = await readRunFile(resolve(dirname(path), file), {
     fileName: file,
@@ -105,7 +106,10 @@ async function curvesOfFile(
     fuel: session.engine.fuel,
     ...(signal === undefined ? {} : { signal }),
   });
-  const options = curveOptionsOf(session, standard, pull.lambdaTarget);
+  const options = {
+    ...curveOptionsOf(session, standard, pull.lambdaTarget),
+    ...(correctBoosted ? { correctBoosted } : {}),
+  };
   const curves = findPulls(recording).map((span) => curveOf(recording, span, options));
   return { curves, warnings: recording.warnings };
 }

@@ -1,7 +1,5 @@
-import { readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
-import { InputError } from '../../errors.ts';
-import { readSession, type Session, type SessionPull } from '../../intake/index.ts';
+import { readSessionAt, type Session, type SessionPull } from '../../intake/index.ts';
 import type { Change, Configuration, NewPull, Pull, PullbookRecord } from '../../record/index.ts';
 
 /** A session's run files and typed peaks, with what its operator said of each. */
@@ -20,10 +18,7 @@ export interface SessionFile {
 
 /** @throws FormatError, InputError  naming the key that is wrong */
 export async function readSessionFile(path: string, shownName: string): Promise<SessionFile> {
-  const text = await readFile(path, 'utf8').catch((error: unknown) => {
-    throw new InputError('there is no such file', { file: shownName }, error);
-  });
-  const session = readSession(text, shownName);
+  const session = await readSessionAt(path, shownName);
   const pulls = session.pulls.map((pull, order) => ({ pull, order }));
   return {
     session,

@@ -5,6 +5,12 @@ import type { MoistAir } from '../air/density.ts';
 export const AIR_STANDARDS = ['SAE J1349', 'SAE 60F dry', 'ISO 1585', 'DIN 70020', 'none'] as const;
 export type AirStandard = (typeof AIR_STANDARDS)[number];
 
+/** A standard however its name is spaced, hyphenated or capitalised; undefined where it is none. */
+export function standardNamed(text: string): AirStandard | undefined {
+  const bare = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, '');
+  return AIR_STANDARDS.find((name) => bare(name) === bare(text));
+}
+
 /** Air going into the engine: total pressure, temperature, and the share of the pressure that is water vapour. */
 export type AirState = MoistAir;
 
