@@ -128,6 +128,30 @@ export const wayThrough = (standOf: () => Stand) =>
       expect(await stand.record.pulls.list({ dayId: dayId() })).toHaveLength(3);
     });
 
+    it('lets a person say what the columns of a refused file are, and tries it again', async () => {
+      const table = Array.from({ length: 300 }, (_, row) => {
+        const speedRpm = 2500 + 12 * row;
+        return `${(row / 20).toFixed(2)},${speedRpm},${(180 + 40 * Math.sin(row / 100)).toFixed(1)}`;
+      });
+      const bytes = Buffer.from(['A1,B2,C3', ...table].join('\n'));
+      await dropFiles(page.locator('main > div').first(), [{ name: 'nameless.csv', bytes }]);
+      const list = page.getByRole('region', { name: 'Files' });
+      const line = list.getByRole('listitem').filter({ hasText: 'nameless.csv' });
+      await line.getByRole('button', { name: 'Say what its columns are' }).click();
+      const sheet = page.getByRole('dialog', { name: 'Headers of nameless.csv' });
+      await sheet.getByText('0.05,2512,180.4').waitFor();
+      await sheet.getByLabel('A1 is read as').selectOption('time');
+      await sheet.getByLabel('B2 is read as').selectOption('speed');
+      await sheet.getByLabel('C3 is read as').selectOption('torque');
+      await sheet.getByLabel('unit of C3').fill('N·m');
+      await sheet.getByRole('button', { name: 'Remember and try again' }).click();
+      await line.getByText('1 pull, 300 rows').waitFor();
+      await undo();
+      await eventually(async () => (await stand.record.pulls.list({ dayId: dayId() })).length).toBe(
+        3,
+      );
+    });
+
     it('asks once what the headers do not say, and remembers the answer for this cell', async () => {
       const question = page.getByRole('group', { name: /^What does "Torque \(lb-ft\)" hold/ });
       await question.getByRole('button', { name: /^As the brake held it/ }).click();
@@ -146,8 +170,8 @@ export const wayThrough = (standOf: () => Stand) =>
       await sheet.waitFor({ state: 'detached' });
       await page.getByText(/“Manifold Pressure.*” kept under its own name/).waitFor();
       const day = await stand.record.days.get(dayId());
-      const [mapping] = await stand.record.mappings.list({ cellId: day.cellId });
-      expect(JSON.stringify(mapping)).toMatch(/Manifold Pressure.*"quantity":"other"/);
+      const mappings = await stand.record.mappings.list({ cellId: day.cellId });
+      expect(JSON.stringify(mappings)).toMatch(/Manifold Pressure.*"quantity":"other"/);
     });
 
     it('sets leads by a column pasted from a spreadsheet, and says which cell it cannot take', async () => {

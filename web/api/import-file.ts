@@ -1,10 +1,27 @@
 import { addressOf, refusalOf, ServiceError, SILENT, signature } from './client.ts';
-import type { Imported, ImportProgress } from './types.gen.ts';
+import type { Imported, ImportProgress, Understood } from './types.gen.ts';
 
 /** Where one file stands on its way; `share` is null while it cannot be told. */
 export interface Stage {
   readonly words: 'sending' | 'reading' | 'finding pulls' | 'storing';
   readonly share: number | null;
+}
+
+/** A file refused because its columns are not known to be a run's, with what was understood of them so far. */
+export class UnknownColumns extends ServiceError {
+  readonly understood: Understood;
+
+  constructor(refusal: ServiceError, understood: Understood) {
+    super(refusal.message, refusal.code, refusal.place);
+    this.understood = understood;
+  }
+}
+
+/** The last line of a refused file as an error. */
+export function refusedBy(line: Extract<ImportProgress, { stage: 'refused' }>): ServiceError {
+  const { code, message, ...place } = line.error;
+  const refusal = new ServiceError(message, code, place);
+  return line.understood === undefined ? refusal : new UnknownColumns(refusal, line.understood);
 }
 
 /** Takes whole lines off the answer as it grows and leaves the unfinished one for later. */
@@ -35,10 +52,8 @@ export function importFile(
     let result: Imported | ServiceError | null = null;
     const readLines = lineReader((line) => {
       if (line.stage === 'done') result = line.imported;
-      else if (line.stage === 'refused') {
-        const { code, message, ...place } = line.error;
-        result = new ServiceError(message, code, place);
-      } else if (line.stage !== 'receiving') onStage({ words: line.stage, share: line.share });
+      else if (line.stage === 'refused') result = refusedBy(line);
+      else if (line.stage !== 'receiving') onStage({ words: line.stage, share: line.share });
     });
     const cancelled = new ServiceError('Cancelled; nothing of this file was stored.', 'cancelled');
     const stop = () => request.abort();

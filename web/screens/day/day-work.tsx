@@ -98,7 +98,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
 
   return (
     <DropZone onFiles={imports.add} empty={empty} head={head}>
-      <FileList jobs={imports.jobs} cancel={imports.cancel} clear={imports.clear} />
+      <FileList cell={cell} {...imports} />
       {!empty && <Questions cell={cell} recordings={recordings} pulls={pulls} />}
       {empty && imports.jobs.length === 0 && (
         <Nothing title="No pulls yet">

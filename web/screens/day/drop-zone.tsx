@@ -5,7 +5,8 @@ import { Place } from '../../shell/states.tsx';
 import { asSentence, count } from '../../shell/words.ts';
 import { CheckIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
 import styles from './drop-zone.module.css';
-import type { FileJob } from './use-imports.ts';
+import { UnknownColumns } from './unknown-columns.tsx';
+import { type FileJob, unnamedColumnsOf } from './use-imports.ts';
 
 interface DropZoneProps {
   readonly onFiles: (files: readonly File[]) => void;
@@ -75,13 +76,18 @@ function useFileDrop(onFiles: (files: readonly File[]) => void): boolean {
 }
 
 interface FileListProps {
+  /** Where the files come from: what is said of their columns is remembered for it. */
+  readonly cell: { readonly id: string; readonly name: string };
   readonly jobs: readonly FileJob[];
   readonly cancel: (key: number) => void;
   readonly clear: () => void;
+  readonly tryAgain: (shape: string) => void;
 }
 
 /** What became of each dropped file. */
-export function FileList({ jobs, cancel, clear }: FileListProps) {
+export function FileList({ cell, jobs, cancel, clear, tryAgain }: FileListProps) {
+  const [naming, setNaming] = useState<FileJob | null>(null);
+  const unnamed = naming === null ? null : unnamedColumnsOf(naming);
   if (jobs.length === 0) return null;
   const busy = jobs.some((job) => job.state === 'waiting' || job.state === 'running');
   return (
@@ -97,15 +103,38 @@ export function FileList({ jobs, cancel, clear }: FileListProps) {
       <ul className={styles.files}>
         {jobs.map((job) => (
           <li key={job.key}>
-            <FileLine job={job} cancel={() => cancel(job.key)} />
+            <FileLine
+              job={job}
+              cancel={() => cancel(job.key)}
+              nameColumns={unnamedColumnsOf(job) === null ? null : () => setNaming(job)}
+            />
           </li>
         ))}
       </ul>
+      {naming !== null && unnamed !== null && (
+        <UnknownColumns
+          cell={cell}
+          file={naming.file}
+          understood={unnamed}
+          onNamed={(shape) => {
+            setNaming(null);
+            tryAgain(shape);
+          }}
+          onClose={() => setNaming(null)}
+        />
+      )}
     </section>
   );
 }
 
-function FileLine({ job, cancel }: { job: FileJob; cancel: () => void }) {
+interface FileLineProps {
+  readonly job: FileJob;
+  readonly cancel: () => void;
+  /** Null: its columns are not what it was refused for. */
+  readonly nameColumns: (() => void) | null;
+}
+
+function FileLine({ job, cancel, nameColumns }: FileLineProps) {
   const share = job.stage?.share ?? null;
   return (
     <>
@@ -131,6 +160,11 @@ function FileLine({ job, cancel }: { job: FileJob; cancel: () => void }) {
           <span className="stop">
             <StopIcon /> {asSentence(job.error?.message ?? 'not taken')}
           </span>
+        )}
+        {nameColumns !== null && (
+          <Button variant="default" size="compact-sm" onClick={nameColumns}>
+            Say what its columns are
+          </Button>
         )}
         {(job.state === 'waiting' || job.state === 'running') && (
           <Button variant="default" size="compact-xs" onClick={cancel}>

@@ -13,9 +13,12 @@ import { QUANTITY_WORDS } from './quantity-words.ts';
 
 interface MappingSheetProps {
   readonly cellName: string;
-  /** A pull of the file, whose samples show what stands under each header. */
-  readonly pullId: string;
+  /** A pull of the file, whose samples show what stands under each header; none where the file was refused. */
+  readonly pullId?: string;
+  /** The first lines of a file that was refused. */
+  readonly beginning?: string | null;
   readonly understood: Understood;
+  readonly saveLabel?: string;
   readonly busy: boolean;
   readonly onSave: (changed: RememberedOptions) => void;
   readonly onClose: () => void;
@@ -27,10 +30,13 @@ const LEAVE_OUT = 'leave out';
 
 /** The table of a file's headers: what each was taken for, and the place to say otherwise. */
 export function MappingSheet(props: MappingSheetProps) {
-  const { cellName, pullId, understood, busy, onSave, onClose } = props;
+  const { cellName, pullId, beginning = null, understood, busy, onSave, onClose } = props;
   const before = useMemo(() => draftsOf(understood), [understood]);
   const [drafts, setDrafts] = useState(before);
-  const samples = useQuery(traceQuery(pullId, SAMPLES, true));
+  const samples = useQuery({
+    ...traceQuery(pullId ?? '', SAMPLES, true),
+    enabled: pullId !== undefined,
+  });
   const change = (at: number, to: Partial<ColumnDraft>) =>
     setDrafts(drafts.map((draft, index) => (index === at ? { ...draft, ...to } : draft)));
   const changed = changedAnswers(before, drafts);
@@ -40,12 +46,17 @@ export function MappingSheet(props: MappingSheetProps) {
         What you change is remembered for {cellName} and every file with these headers. The file
         itself never changes.
       </p>
+      {beginning !== null && (
+        <pre className={styles.beginning} title="How the file begins">
+          {beginning}
+        </pre>
+      )}
       <div className={styles.scroll}>
         <table className="sheet">
           <thead>
             <tr>
               <th scope="col">Header in the file</th>
-              <th scope="col">Values on the way</th>
+              {pullId !== undefined && <th scope="col">Values on the way</th>}
               <th scope="col">Read as</th>
               <th scope="col">Unit</th>
               <th scope="col">Bank</th>
@@ -60,7 +71,9 @@ export function MappingSheet(props: MappingSheetProps) {
                 <th scope="row" className={styles.header}>
                   {draft.header}
                 </th>
-                <td className={`quiet ${styles.values}`}>{previewOf(samples.data, draft)}</td>
+                {pullId !== undefined && (
+                  <td className={`quiet ${styles.values}`}>{previewOf(samples.data, draft)}</td>
+                )}
                 <td>
                   <select
                     aria-label={`${draft.header} is read as`}
@@ -115,7 +128,7 @@ export function MappingSheet(props: MappingSheetProps) {
           disabled={changed.mapping === undefined}
           onClick={() => onSave(changed)}
         >
-          Remember
+          {props.saveLabel ?? 'Remember'}
         </Button>
       </Group>
     </Sheet>

@@ -1,18 +1,26 @@
 import { useCallback, useReducer, useRef } from 'react';
 import { refresh } from '../../api/changes.ts';
 import { ServiceError } from '../../api/client.ts';
-import { importFile, type Stage } from '../../api/import-file.ts';
-import type { Imported } from '../../api/types.gen.ts';
+import { importFile, type Stage, UnknownColumns } from '../../api/import-file.ts';
+import type { Imported, Understood } from '../../api/types.gen.ts';
 
 /** One dropped file from the drop to its pulls, or to the sentence that says why not. */
 export interface FileJob {
   readonly key: number;
+  readonly file: File;
   readonly name: string;
-  readonly sizeBytes: number;
   readonly state: 'waiting' | 'running' | 'done' | 'refused' | 'cancelled';
   readonly stage: Stage | null;
   readonly imported: Imported | null;
   readonly error: ServiceError | null;
+}
+
+/** What is known of a file that was refused only because nobody said what its columns are. */
+export function unnamedColumnsOf({
+  state,
+  error,
+}: Pick<FileJob, 'state' | 'error'>): Understood | null {
+  return state === 'refused' && error instanceof UnknownColumns ? error.understood : null;
 }
 
 type Step =
@@ -61,17 +69,24 @@ export function useImports(dayId: string) {
     [dayId],
   );
 
+  const queue = useCallback(
+    (key: number, file: File) => {
+      cancels.current.set(key, new AbortController());
+      line.current = line.current.then(() => run(key, file));
+    },
+    [run],
+  );
+
   const add = useCallback(
     (files: readonly File[]) => {
       const sorted = [...files].sort((a, b) => byName.compare(a.name, b.name));
       const fresh = sorted.map((file): FileJob => {
         const key = nextKey.current++;
-        cancels.current.set(key, new AbortController());
-        line.current = line.current.then(() => run(key, file));
+        queue(key, file);
         return {
           key,
+          file,
           name: file.name,
-          sizeBytes: file.size,
           state: 'waiting',
           stage: null,
           imported: null,
@@ -80,7 +95,19 @@ export function useImports(dayId: string) {
       });
       step({ kind: 'add', jobs: fresh });
     },
-    [run],
+    [queue],
+  );
+
+  /** Tries every file again that was refused for columns of this shape. */
+  const tryAgain = useCallback(
+    (shape: string) => {
+      for (const job of jobs) {
+        if (unnamedColumnsOf(job)?.shape !== shape) continue;
+        step({ kind: 'set', key: job.key, to: { state: 'waiting', error: null } });
+        queue(job.key, job.file);
+      }
+    },
+    [jobs, queue],
   );
 
   const cancel = useCallback((key: number) => {
@@ -88,5 +115,5 @@ export function useImports(dayId: string) {
     step({ kind: 'set', key, to: { state: 'cancelled' } });
   }, []);
 
-  return { jobs, add, cancel, clear: useCallback(() => step({ kind: 'clear' }), []) };
+  return { jobs, add, cancel, tryAgain, clear: useCallback(() => step({ kind: 'clear' }), []) };
 }
