@@ -89,7 +89,8 @@ export function sentenceOf(error: unknown): string {
   }
   const { file, line, column } = error.place;
   const where = [
-    file,
+    // Some sentences name the file themselves.
+    file !== undefined && error.message.includes(file) ? undefined : file,
     line === undefined ? undefined : `line ${line}`,
     column === undefined ? undefined : `column ${column}`,
   ].filter((part) => part !== undefined);

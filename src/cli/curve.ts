@@ -103,8 +103,8 @@ function optionsOf(flags: CurveFlags): CurveOptions {
   return {
     standard: flags.standard,
     cell: {
-      inertiaKgM2: quantity('inertia', flags.inertia, 'inertia') ?? null,
-      sensorLagS: quantity('lag', flags.lag, 'time') ?? null,
+      inertiaKgM2: notNegative('inertia', quantity('inertia', flags.inertia, 'inertia')),
+      sensorLagS: notNegative('lag', quantity('lag', flags.lag, 'time')),
       ratio: ratioOf(flags.ratio),
       torqueIs: { air: airOf(flags.torqueIs ?? 'observed'), inertia: flags.torqueInertia ?? 'out' },
       calibrationRelSd: NEW_CELL.calibrationRelSd,
@@ -126,6 +126,12 @@ function optionsOf(flags: CurveFlags): CurveOptions {
       ...(humidity === undefined ? {} : { humidity }),
     },
   };
+}
+
+function notNegative(name: string, value: number | undefined): number | null {
+  if (value !== undefined && value < 0)
+    throw new UsageError(`--${name}: it cannot be below zero; expected zero or more`);
+  return value ?? null;
 }
 
 function airOf(text: string): 'observed' | AirStandard {

@@ -51,7 +51,13 @@ export async function ladder(
       const object = refusedSession(session, error);
       if (flags.json) io.out(jsonLine(object));
       else
-        io.err(showRefusal({ file: object.error.file ?? session, ok: false, error: object.error }));
+        io.err(
+          showRefusal({
+            file: placeIn(session, object.error.file),
+            ok: false,
+            error: object.error,
+          }),
+        );
     }
   }
   return refused ? EXIT.refused : EXIT.done;
@@ -62,6 +68,10 @@ async function sessionFileOf(given: string, io: CommandIo): Promise<string> {
   const found = await stat(resolve(io.cwd, given)).catch(() => null);
   return found?.isDirectory() ? join(given, 'session.json') : given;
 }
+
+/** A run file that stopped a session is named with it. */
+const placeIn = (session: string, file: string | null): string =>
+  file === null || file === session ? session : `${session}: ${file}`;
 
 function objectOf(session: string, work: DayWork): LadderObject {
   return ladderObject({

@@ -1,5 +1,5 @@
 import { FormatError, InputError } from '../errors.ts';
-import { type Dimension, findUnit, parseQuantity } from '../units/index.ts';
+import { type Dimension, exampleOf, findUnit, parseQuantity } from '../units/index.ts';
 import { quoted, shown } from './display.ts';
 
 const LARGEST_SESSION = 4_000_000;
@@ -106,18 +106,21 @@ export class SessionNode {
   ): number {
     const text = typeof this.value === 'number' ? String(this.value) : this.value;
     if (typeof text !== 'string' || text.length > LONGEST_QUANTITY)
-      return this.refuse(this.stands(), 'a quantity with its unit');
+      return this.refuse(this.stands(), exampleOf(dimension));
     const assume = bareUnit === undefined ? undefined : findUnit(bareUnit, dimension);
     let value: number;
     try {
       value = parseQuantity(text, dimension, assume === undefined ? {} : { assume });
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
-      const expected = error.place.expected ?? 'a quantity with its unit';
+      const expected = error.place.expected ?? exampleOf(dimension);
       return this.refuse(error.message.replace(/; expected .*$/s, ''), expected);
     }
     if (!(value >= least && value <= most))
-      return this.refuse(`${quoted(text)} is out of range`, 'a quantity that an engine can have');
+      return this.refuse(
+        `${quoted(text)} is out of range`,
+        `${exampleOf(dimension)}, ${rangeWords(least, most, bareUnit)}`,
+      );
     return value;
   }
 
@@ -154,8 +157,15 @@ export class SessionNode {
 
   private stands(): string {
     if (this.value === undefined || this.value === null) return 'nothing stands here';
-    return `${quoted(JSON.stringify(this.value))} stands here`;
+    if (typeof this.value === 'string') return `${quoted(this.value)} stands here`;
+    return `${shown(JSON.stringify(this.value), 48)} stands here`;
   }
+}
+
+/** Ends of a range in inside units, which are the bare unit's where both ends are told. */
+function rangeWords(least: number, most: number, unit = ''): string {
+  if (least === Number.MIN_VALUE) return 'above zero';
+  return most === Number.MAX_VALUE ? 'not below zero' : `from ${least} to ${most} ${unit}`.trim();
 }
 
 /** The root of a session file. @throws FormatError  not JSON: with line and column where the parser tells them */

@@ -167,6 +167,9 @@ describe('session files', () => {
       /^cell\.inertia: "lb" is a unit of mass/,
     ],
     ['a negative inertia', { cell: { inertia: '-1 kg m^2' } }, /^cell\.inertia: .* out of range/],
+    ['a negative speed', { band: ['-3000 rpm', '5000 rpm'] }, /^band\[0\]: .*, not below zero/],
+    ['no lead', { pulls: [{ file: 'a' }] }, /^pulls\[0\]\.lead: nothing .* angle such as "22 deg"/],
+    ['a word for lambda', { pulls: [{ file: 'a', lead: 2, lambda: 'rich' }] }, /: "rich" stands/],
     [
       'a band upside down',
       { band: ['7200 rpm', '5000 rpm'] },

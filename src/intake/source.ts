@@ -1,5 +1,4 @@
 import { open, stat } from 'node:fs/promises';
-import { basename } from 'node:path';
 import { FormatError, InputError } from '../errors.ts';
 
 /** A path, the bytes themselves, or bytes as they arrive. */
@@ -115,16 +114,17 @@ async function sizeOf(path: string, fileName: string): Promise<number> {
   try {
     found = await stat(path);
   } catch (cause) {
+    const missing = (cause as NodeJS.ErrnoException).code === 'ENOENT';
     throw new InputError(
-      `there is no file ${basename(path)} that can be read`,
-      { file: fileName },
+      missing ? 'there is no such file' : 'the file cannot be read',
+      { file: fileName, expected: 'the path of a run file' },
       cause,
     );
   }
   if (!found.isFile())
-    throw new InputError(`${basename(path)} is not a file`, {
+    throw new InputError('this is a folder or a device, not a file: name the files in it', {
       file: fileName,
-      expected: 'a run file',
+      expected: 'the path of a run file',
     });
   return found.size;
 }

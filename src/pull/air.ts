@@ -111,7 +111,14 @@ function reading(
     return median(values);
   }
   const given = air?.[which];
-  return given !== undefined && given >= low && given <= high ? given : null;
+  if (given === undefined) return null;
+  if (given >= low && given <= high) return given;
+  marks.push({
+    kind: 'air',
+    severity: 'look again',
+    sentence: `The ${NAME_OF[which]} that was given cannot be that of any air, so it was not used.`,
+  });
+  return null;
 }
 
 /** What the standard asked for has to say about this pull's air, with numbers. */

@@ -8,13 +8,14 @@ import {
   openSync,
   renameSync,
   rmSync,
+  statSync,
 } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
 import { checkDatabase, databaseFile, INCOMING } from './check.ts';
 import { lockFolder } from './lock.ts';
-import { storeErrorOf } from './store.ts';
+import { storeErrorOf, WHOLE_DATABASE } from './store.ts';
 
 /**
  * Writes a consistent copy of the record in a folder to a new file, also while a server has it open: the copy
@@ -76,13 +77,13 @@ export async function backupRecord(
  * @throws StoreError when the backup is damaged or no record of ours, or a server has the folder open.
  */
 export function restoreRecord(folder: string, fromFile: string, now: Date): string | null {
-  if (!existsSync(fromFile)) {
+  if (!statSync(fromFile, { throwIfNoEntry: false })?.isFile()) {
     throw new StoreError(`There is no file ${fromFile}.`, {
       file: fromFile,
       expected: 'a backup that Pullbook made',
     });
   }
-  checkDatabase(fromFile);
+  checkBackup(fromFile);
   mkdirSync(folder, { recursive: true });
   const unlock = lockFolder(folder);
   try {
@@ -96,6 +97,20 @@ export function restoreRecord(folder: string, fromFile: string, now: Date): stri
     return aside;
   } finally {
     unlock();
+  }
+}
+
+/** As checkDatabase, but of a damaged backup there is nothing to restore: another one is wanted. */
+function checkBackup(file: string): void {
+  try {
+    checkDatabase(file);
+  } catch (error) {
+    if (!(error instanceof StoreError && error.place.expected === WHOLE_DATABASE)) throw error;
+    throw new StoreError(
+      `${file} is damaged or no backup that Pullbook made; the record was left as it is. Name another backup.`,
+      { ...error.place, expected: 'a backup that Pullbook made' },
+      error,
+    );
   }
 }
 

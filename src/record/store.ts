@@ -59,13 +59,16 @@ export function storeErrorOf(error: unknown, file: string): unknown {
   );
 }
 
+/** What a damaged file is not. */
+export const WHOLE_DATABASE = 'a whole SQLite database';
+
 export function damaged(file: string, cause: unknown, found?: string): StoreError {
   return new StoreError(
     `The database ${file} is damaged; restore your newest backup with \`pullbook restore FILE\`, which keeps the damaged one aside.`,
     {
       file,
       found: found ?? (cause instanceof Error ? cause.message : String(cause)),
-      expected: 'a whole SQLite database',
+      expected: WHOLE_DATABASE,
     },
     cause,
   );

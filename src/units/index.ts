@@ -11,6 +11,7 @@ export {
 export { findUnit, unitsSpelled } from './find.ts';
 export {
   differenceToInside,
+  exampleOf,
   fromInside,
   type ParseQuantityOptions,
   parseQuantity,

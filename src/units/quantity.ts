@@ -39,6 +39,9 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   count: 'a number of counts',
 };
 
+/** What a quantity looks like, for messages: `a power such as "412 hp"`. */
+export const exampleOf = (dimension: Dimension): string => EXAMPLES[dimension];
+
 export interface ParseQuantityOptions {
   /** Unit of a bare number. Without it a bare number is refused. */
   readonly assume?: Unit;

@@ -10,10 +10,9 @@ export function showLadder(ladder: LadderObject, system: UnitSystem, columns: nu
   return [
     `${plain(ladder.session)}\n`,
     wrapped(ladder.headline, columns, '  '),
-    wrapped(ladder.summary, columns, '  '),
+    ladder.summary === '' ? '' : wrapped(ladder.summary, columns, '  '),
     '\n',
-    stepsTable(ladder),
-    '\n',
+    ladder.steps.length === 0 ? '' : `${stepsTable(ladder)}\n`,
     placesTable(ladder),
     '\n',
     usesTable(ladder),
