@@ -101,7 +101,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     Number.POSITIVE_INFINITY,
   );
   const speeds = modelSpeeds({ ...reading, counted }, draws, (lowest + highest) / 2, rung);
-  const steps = stepsOf(rungs, draws, speeds, input.worthPercent, mirror);
+  const steps = stepsOf(rungs, draws, speeds, input.worthPercent, (lowest + highest) / 2, mirror);
   const move = nextMove({
     kind,
     mirror,
@@ -115,7 +115,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     best,
     chanceWorth:
       gains.reduce((count, gain) => count + (gain >= worthGain ? 1 : 0), 0) / gains.length,
-    lastStepPercent: steps.at(-1)?.gainPercent ?? null,
+    lastStepPercent: steps.at(-1)?.measuredPercent ?? null,
     middleGain: quantileOf(gains, 0.5),
     chanceBestBelowLadder: rungs.length === 0 ? 0 : posterior.chanceBestBelow(lowest),
     worth: worthOfNext(

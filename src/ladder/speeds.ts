@@ -1,6 +1,7 @@
 import { functionalCovariance, valueFunctional } from '../numerics/spline.ts';
 import type { BandReading } from './band.ts';
 import { normalFraction } from './evenly.ts';
+import { lossAt } from './form.ts';
 import type { ResponseDraws } from './posterior.ts';
 
 /*
@@ -28,19 +29,18 @@ const WANDER_LOG_SD = 0.8;
 
 export interface SpeedModel {
   readonly speedRpm: readonly number[];
-  /** φ_j on the speeds, one row a component. */
-  readonly shapes: readonly Float64Array[];
-  /** Sd of a pull's wander in each component, relative. */
-  readonly wanderSd: readonly number[];
   /** Mean torque of the pulls on the speeds [N·m]. */
   readonly meanTorqueNm: Float64Array;
   /** Weight of each speed in the mean power over the band; zero outside it. */
   readonly bandWeight: Float64Array;
-  /** Equally likely responses: slope and curvature of relative torque at a speed, above the band's response. */
+  /**
+   * Equally likely responses: what a speed adds to the band's response, as slope, curvature and offset of relative
+   * torque; at [draw × speeds + speed].
+   */
   readonly draws: number;
-  readonly slopeAt: (draw: number, speed: number) => number;
-  readonly bendAt: (draw: number, speed: number) => number;
-  readonly offsetAt: (draw: number, speed: number) => number;
+  readonly slope: Float64Array;
+  readonly bend: Float64Array;
+  readonly offset: Float64Array;
 }
 
 function legendre(count: number, x: number): number[] {
@@ -83,7 +83,6 @@ interface ComponentFit {
   readonly mean: readonly [number, number, number];
   /** Lower Cholesky factor of the covariance of (a, β, q). */
   readonly factor: readonly [number, number, number, number, number, number];
-  readonly wanderSd: number;
 }
 
 function fitComponent(
@@ -96,8 +95,7 @@ function fitComponent(
   const mean = [0, 0, 0];
   const second = new Array<number>(9).fill(0);
   let total = 0;
-  let wander = 0;
-  const parts: { log: number; mu: number[]; cov: number[][]; sd: number }[] = [];
+  const parts: { log: number; mu: number[]; cov: number[][] }[] = [];
   for (let g = -3; g <= 3; g++) {
     const z = g * 0.7;
     const sd = wanderMedian * Math.exp(z * WANDER_LOG_SD);
@@ -130,14 +128,12 @@ function fitComponent(
       log: -0.5 * (quad - fitted + logDet + Math.log(Math.max(det, 1e-300)) + z * z),
       mu,
       cov,
-      sd,
     });
   }
   const top = Math.max(...parts.map((part) => part.log));
-  for (const { log, mu, cov, sd } of parts) {
+  for (const { log, mu, cov } of parts) {
     const weight = Math.exp(log - top);
     total += weight;
-    wander += weight * sd * sd;
     for (let i = 0; i < 3; i++) {
       mean[i]! += weight * mu[i]!;
       for (let j = 0; j < 3; j++) second[3 * i + j]! += weight * (cov[i]![j]! + mu[i]! * mu[j]!);
@@ -154,7 +150,6 @@ function fitComponent(
   return {
     mean: [mean[0]!, mean[1]!, mean[2]!],
     factor: [l11, l21, l22, l31, l32, l33],
-    wanderSd: Math.sqrt(wander / total),
   };
 }
 
@@ -257,21 +252,25 @@ export function modelSpeeds(
       bend[d * COMPONENTS + j] = mean[2] + factor[3] * z1 + factor[4] * z2 + factor[5] * z3;
     }
   }
-  const sumOver = (table: Float64Array) => (draw: number, speed: number) => {
-    let sum = 0;
-    for (let j = 0; j < COMPONENTS; j++) sum += table[draw * COMPONENTS + j]! * shapes[j]![speed]!;
-    return sum;
+  const onSpeeds = (table: Float64Array) => {
+    const out = new Float64Array(draws * GRID);
+    for (let d = 0; d < draws; d++) {
+      for (let j = 0; j < COMPONENTS; j++) {
+        const weight = table[d * COMPONENTS + j]!;
+        const shape = shapes[j]!;
+        for (let m = 0; m < GRID; m++) out[d * GRID + m]! += weight * shape[m]!;
+      }
+    }
+    return out;
   };
   return {
     speedRpm,
-    shapes,
-    wanderSd: fits.map((fit) => fit.wanderSd),
     meanTorqueNm,
     bandWeight,
     draws,
-    slopeAt: sumOver(beta),
-    bendAt: sumOver(bend),
-    offsetAt: sumOver(a),
+    slope: onSpeeds(beta),
+    bend: onSpeeds(bend),
+    offset: onSpeeds(a),
   };
 }
 
@@ -280,3 +279,25 @@ const STRIDES = [101, 197, 307, 401, 467];
 /** Index into the response's draws that goes with a draw of the speeds. */
 export const responseDraw = (draw: number, response: ResponseDraws): number =>
   Math.floor(((draw + 0.5) * response.count) / SPEED_DRAWS) % response.count;
+
+/** Relative power at a setting: the band's response and what each speed adds to it; at [draw × speeds + speed]. */
+export function relativePower(
+  u: number,
+  response: ResponseDraws,
+  speeds: SpeedModel,
+  middle: number,
+): Float64Array {
+  const grid = speeds.speedRpm.length;
+  const v = u - middle;
+  const out = new Float64Array(speeds.draws * grid);
+  for (let d = 0; d < speeds.draws; d++) {
+    const at = responseDraw(d, response);
+    const band =
+      response.level[at]! -
+      lossAt(u - response.best[at]!, response.curvature[at]!, response.lean[at]!);
+    for (let i = d * grid; i < (d + 1) * grid; i++) {
+      out[i] = band + speeds.offset[i]! + v * (speeds.slope[i]! + v * speeds.bend[i]!);
+    }
+  }
+  return out;
+}

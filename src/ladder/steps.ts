@@ -1,18 +1,17 @@
-import normalCdfOf from '@stdlib/stats-base-dists-normal-cdf';
-import { evaluateSpline, functionalCovariance, valueFunctional } from '../numerics/spline.ts';
 import type { Counted } from './band.ts';
+import { nextGains } from './decide.ts';
 import type { ResponseDraws } from './posterior.ts';
-import type { SpeedModel } from './speeds.ts';
+import { quantileOf } from './quantiles.ts';
+import { relativePower, type SpeedModel } from './speeds.ts';
 import type { StepAnswer, StepWord } from './types.ts';
 
 /*
- * What each step gained: the pulls of one rung against those of the rung below, drift taken out as far as repeats
- * have told it. No shape of response is assumed here, so a step says what these pulls say and nothing else. The
- * spread is that of pull to pull at its middle estimate: where pulls happen to scatter more it is also estimated larger,
- * so the tails of its own uncertainty on top would make the intervals hold 98 % instead of 95 (test/truth).
+ * What each step gained, read off the posterior of the whole ladder: for every draw of the response the gain is
+ * (1 − loss(to))/(1 − loss(from)) − 1, so a step is judged with the help of all the other rungs, and the offset that a
+ * pull happened to have does not pass for a gain. On simulated days whose shape is not the model's this halves the
+ * interval of the plain difference between two pulls and still holds the truth (test/truth). That plain difference
+ * stands beside it as `measuredPercent`, for whoever wants to see what these two rungs alone say.
  */
-
-const STEP_SPEEDS = 49;
 
 export interface Rung {
   readonly u: number;
@@ -28,16 +27,14 @@ export function rungsOf(counted: readonly Counted[]): Rung[] {
   return [...rungs.entries()].sort((a, b) => a[0] - b[0]).map(([u, pulls]) => ({ u, pulls }));
 }
 
-const Z95 = 1.959963984540054;
-
-function spreadOf(values: Float64Array): number {
-  const mean = meanOf([...values]);
-  return Math.sqrt(meanOf([...values].map((value) => (value - mean) ** 2)));
-}
-
 const meanOf = (values: readonly number[]) =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
+/**
+ * `real` asks that the step's own pulls show the gain too: what only the shape of the rest promises is called small.
+ *
+ * @param gain  the smaller of what the ladder as a whole and what the step's own pulls say [%]
+ */
 function wordFor(gain: number, low: number, high: number, worth: number): StepWord {
   if (high < 0) return 'loss';
   if (low > 0) return gain >= worth ? 'real' : 'small';
@@ -59,38 +56,31 @@ export function stepsOf(
   response: ResponseDraws,
   speeds: SpeedModel | null,
   worthPercent: number,
+  middle: number,
   mirror: number,
 ): StepAnswer[] {
-  const repeatSd = Float64Array.from(response.repeatSd).sort()[response.count >> 1]!;
+  const powers =
+    speeds === null ? null : rungs.map(({ u }) => relativePower(u, response, speeds, middle));
   return rungs.slice(1).map((to, i) => {
     const from = rungs[i]!;
     const powerOf = (rung: Rung) => meanOf(rung.pulls.map((one) => one.power));
-    const orderOf = (rung: Rung) => meanOf(rung.pulls.map((one) => one.pull.order));
-    const raw = powerOf(to) / powerOf(from) - 1;
-    const later = orderOf(to) - orderOf(from);
-    const share = 1 / from.pulls.length + 1 / to.pulls.length;
-    const sampling = [from, to].reduce(
-      (sum, rung) =>
-        sum +
-        rung.pulls.reduce((part, one) => part + (one.powerSd / one.power) ** 2, 0) /
-          rung.pulls.length ** 2,
-      0,
-    );
-    const drift = meanOf([...response.drift]) * later;
-    const driftSd = spreadOf(response.drift) * later;
-    const sd = Math.sqrt(repeatSd * repeatSd * share + sampling + driftSd * driftSd);
-    const gainPercent = 100 * (raw - drift);
-    const lowPercent = gainPercent - 100 * Z95 * sd;
-    const highPercent = gainPercent + 100 * Z95 * sd;
+    const gains = nextGains(response, from.u, to.u).map((gain) => 100 * gain);
+    const gainPercent = meanOf([...gains]);
+    const measuredPercent = 100 * (powerOf(to) / powerOf(from) - 1);
+    gains.sort();
+    const lowPercent = quantileOf(gains, 0.025);
+    const highPercent = quantileOf(gains, 0.975);
     return {
       from: mirror * from.u,
       to: mirror * to.u,
       gainPercent,
       lowPercent,
       highPercent,
-      word: wordFor(gainPercent, lowPercent, highPercent, worthPercent),
+      measuredPercent,
+      word: wordFor(Math.min(gainPercent, measuredPercent), lowPercent, highPercent, worthPercent),
       besides: besides(from, to),
-      bySpeed: bySpeed(from, to, repeatSd, speeds, drift, driftSd),
+      bySpeed:
+        speeds === null || powers === null ? EMPTY : bySpeed(powers[i]!, powers[i + 1]!, speeds),
     };
   });
 }
@@ -104,99 +94,43 @@ const EMPTY: StepAnswer['bySpeed'] = {
   toldFromChance: [],
 };
 
+/** Share of the draws that the band holds at all speeds at once. */
+const AT_ONCE = 0.95;
+
 /**
- * The step speed by speed with a band that holds at all speeds at once.
- *
- * The multiplier c of the pointwise sd solves 2(1 − Φ(c)) + (κ/π)·exp(−c²/2) = 0.05, κ the length of the path that the
- * normalised difference runs over the speeds (the tube formula: Hotelling 1939, Naiman 1986), here the sum of
- * arccos of the correlation between neighbouring speeds.
+ * The step speed by speed with a band that holds at all speeds at once: mean ± c·sd over the draws, c the 95 % quantile
+ * of the draws' largest distance from the mean in sds.
  */
 function bySpeed(
-  from: Rung,
-  to: Rung,
-  repeatSd: number,
-  speeds: SpeedModel | null,
-  drift: number,
-  driftSd: number,
+  before: Float64Array,
+  after: Float64Array,
+  { draws, speedRpm }: SpeedModel,
 ): StepAnswer['bySpeed'] {
-  const curves = [...from.pulls, ...to.pulls].flatMap(({ pull }) =>
-    pull.torque === null ? [] : [pull.torque],
-  );
-  if (speeds === null || curves.length < from.pulls.length + to.pulls.length) return EMPTY;
-  const low = Math.max(...curves.map((fit) => fit.low));
-  const high = Math.min(...curves.map((fit) => fit.high));
-  if (!(high > low)) return EMPTY;
-  const speedRpm = Array.from(
-    { length: STEP_SPEEDS },
-    (_, i) => low + ((high - low) * i) / (STEP_SPEEDS - 1),
-  );
-  const meanAt = (rung: Rung, speed: number) =>
-    meanOf(rung.pulls.map(({ pull }) => evaluateSpline(pull.torque!, speed)));
-  const share = 1 / from.pulls.length + 1 / to.pulls.length;
-  const wander = wanderOf(speeds);
-  const common = (s: number, t: number) =>
-    share * (repeatSd * repeatSd + wander(s, t)) + driftSd * driftSd;
-  const functionals = [from, to].map((rung) =>
-    rung.pulls.map(({ pull }) => ({
-      fit: pull.torque!,
-      rows: speedRpm.map((speed) => valueFunctional(pull.torque!, speed)),
-      weight: 1 / rung.pulls.length,
-    })),
-  );
-  const means = [from, to].map((rung) => speedRpm.map((speed) => meanAt(rung, speed)));
-  const sampled = (i: number, j: number) => {
-    let sum = 0;
-    functionals.forEach((group, g) => {
-      for (const { fit, rows, weight } of group) {
-        sum +=
-          (weight * weight * functionalCovariance(fit, rows[i]!, rows[j]!)) /
-          (means[g]![i]! * means[g]![j]!);
-      }
-    });
-    return sum;
-  };
-  const variance = speedRpm.map((speed, i) => common(speed, speed) + sampled(i, i));
-  let path = 0;
-  for (let i = 1; i < STEP_SPEEDS; i++) {
-    const covariance = common(speedRpm[i - 1]!, speedRpm[i]!) + sampled(i - 1, i);
-    path += Math.acos(
-      Math.min(1, Math.max(-1, covariance / Math.sqrt(variance[i - 1]! * variance[i]!))),
-    );
-  }
-  const c = tubeMultiplier(path);
-  const gainPercent = speedRpm.map((_, i) => 100 * (means[1]![i]! / means[0]![i]! - 1 - drift));
-  const half = variance.map((value) => 100 * c * Math.sqrt(value));
+  const grid = speedRpm.length;
+  const gains = before.map((power, i) => 100 * (after[i]! / power - 1));
+  const mean = new Float64Array(grid);
+  const variance = new Float64Array(grid);
+  gains.forEach((gain, i) => {
+    mean[i % grid]! += gain / draws;
+  });
+  gains.forEach((gain, i) => {
+    variance[i % grid]! += (gain - mean[i % grid]!) ** 2 / draws;
+  });
+  const sds = variance.map(Math.sqrt);
+  const furthest = new Float64Array(draws);
+  gains.forEach((gain, i) => {
+    const [d, m] = [Math.floor(i / grid), i % grid];
+    if (sds[m]! > 0) furthest[d] = Math.max(furthest[d]!, Math.abs(gain - mean[m]!) / sds[m]!);
+  });
+  const c = quantileOf(furthest.sort(), AT_ONCE);
+  const gainPercent = [...mean];
+  const half = [...sds].map((sd) => c * sd);
   return {
     speedRpm,
     gainPercent,
-    lowPercent: gainPercent.map((gain, i) => gain - half[i]!),
-    highPercent: gainPercent.map((gain, i) => gain + half[i]!),
+    lowPercent: gainPercent.map((gain, m) => gain - half[m]!),
+    highPercent: gainPercent.map((gain, m) => gain + half[m]!),
     chancePercent: half,
-    toldFromChance: gainPercent.map((gain, i) => Math.abs(gain) > half[i]!),
+    toldFromChance: gainPercent.map((gain, m) => Math.abs(gain) > half[m]!),
   };
-}
-
-/** Covariance of a pull's wander between two speeds, relative. */
-function wanderOf({ speedRpm, shapes, wanderSd }: SpeedModel): (s: number, t: number) => number {
-  const first = speedRpm[0]!;
-  const step = speedRpm[1]! - first;
-  const at = (shape: Float64Array, speed: number) => {
-    const place = Math.min(shape.length - 1, Math.max(0, (speed - first) / step));
-    const i = Math.min(shape.length - 2, Math.floor(place));
-    return shape[i]! + (place - i) * (shape[i + 1]! - shape[i]!);
-  };
-  return (s, t) =>
-    shapes.reduce((sum, shape, j) => sum + wanderSd[j]! ** 2 * at(shape, s) * at(shape, t), 0);
-}
-
-/** Multiplier of the sd for a band that holds at all speeds at once with 95 %, for a path of the given length. */
-export function tubeMultiplier(path: number): number {
-  let [low, high] = [1.5, 6];
-  for (let i = 0; i < 50; i++) {
-    const c = (low + high) / 2;
-    const tail = 2 * (1 - normalCdfOf(c, 0, 1)) + (path / Math.PI) * Math.exp((-c * c) / 2);
-    if (tail > 0.05) low = c;
-    else high = c;
-  }
-  return (low + high) / 2;
 }

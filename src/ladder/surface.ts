@@ -96,12 +96,9 @@ export function surfaceOf(
   middle: number,
   mirror: number,
 ): Surface {
-  const { draws, speedRpm, bandWeight } = speeds;
+  const { draws, speedRpm, bandWeight, slope: slopes, bend: bends, offset: offsets } = speeds;
   const grid = speedRpm.length;
   const bests = Array.from({ length: grid }, () => new Float64Array(draws));
-  const slopes = new Float64Array(draws * grid);
-  const bends = new Float64Array(draws * grid);
-  const offsets = new Float64Array(draws * grid);
   const valueAt = (d: number, at: number, m: number, u: number) => {
     const v = u - middle;
     const i = d * grid + m;
@@ -121,9 +118,6 @@ export function surfaceOf(
     let gain = 0;
     for (let m = 0; m < grid; m++) {
       const i = d * grid + m;
-      slopes[i] = speeds.slopeAt(d, m);
-      bends[i] = speeds.bendAt(d, m);
-      offsets[i] = speeds.offsetAt(d, m);
       const best = bestAt(response, at, slopes[i]!, bends[i]!, middle);
       bests[m]![d] = best;
       const top = valueAt(d, at, m, clamp(best));

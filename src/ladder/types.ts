@@ -95,6 +95,8 @@ export interface StepAnswer {
   readonly gainPercent: number;
   readonly lowPercent: number;
   readonly highPercent: number;
+  /** The plain difference between the two rungs' own pulls, for comparison. */
+  readonly measuredPercent: number;
   readonly word: StepWord;
   /** Differences of configuration between the two rungs, in words. */
   readonly besides: string | null;

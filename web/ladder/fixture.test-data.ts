@@ -67,6 +67,7 @@ function step(from: number, to: number, word: StepWord): StepAnswer {
     gainPercent: mean,
     lowPercent: mean - 0.6,
     highPercent: mean + 0.6,
+    measuredPercent: mean,
     word,
     besides: null,
     bySpeed: {
