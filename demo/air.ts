@@ -10,7 +10,7 @@ export interface Air {
 }
 
 /** Saturation vapour pressure over water [Pa]. Buck 1981, without the enhancement factor. */
-export function saturationPa(temperatureK: number): number {
+function saturationPa(temperatureK: number): number {
   const t = temperatureK - 273.15;
   return 611.21 * Math.exp((17.502 * t) / (240.97 + t));
 }

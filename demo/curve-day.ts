@@ -1,7 +1,13 @@
 import { Matrix, pseudoInverse } from 'ml-matrix';
 import { SPARK_LEAD } from '../src/ladder/kinds.ts';
-import type { LadderInput, LadderPull, UseRule } from '../src/ladder/types.ts';
-import { evaluateSpline, type SplineFit } from '../src/numerics/spline.ts';
+import type { LadderInput, LadderPull } from '../src/ladder/types.ts';
+import {
+  HOLDBACK_PER_10K,
+  HOLDBACK_PER_OCTANE,
+  SHIPPED_USES,
+  WORTH_PERCENT,
+} from '../src/ladder/uses.ts';
+import type { SplineFit } from '../src/numerics/spline.ts';
 import { type DayTruth, truthOf } from './cell.ts';
 import { trueTorqueNm } from './engine.ts';
 import { type DayKnobs, type DayOptions, knobsOf } from './knobs.ts';
@@ -13,11 +19,6 @@ export interface CurveDay {
   readonly truth: DayTruth;
   readonly input: LadderInput;
 }
-
-export const SHIPPED_USES: readonly UseRule[] = [
-  { name: 'bursts', holdback: 2, speedsRpm: null, chancePastBest: 0.025, chancePastLimit: 0.01 },
-  { name: 'sustained', holdback: 4, speedsRpm: null, chancePastBest: 0.025, chancePastLimit: 0.01 },
-];
 
 /** Knot intervals of the curves, and of the grid of speeds on which their noise is made. */
 const SEGMENTS = 20;
@@ -46,13 +47,13 @@ export function simulateCurveDay(options: DayOptions): CurveDay {
       bandRpm: knobs.bandRpm,
       uses: SHIPPED_USES,
       aspiration: 'natural',
-      step: 1,
-      worthPercent: 0.75,
+      step: SPARK_LEAD.defaultStep,
+      worthPercent: WORTH_PERCENT,
       repeatabilityPercent: null,
       worstInletDeltaK: 0,
       worstFuelDeltaOctane: 0,
-      holdbackPer10K: 1.5,
-      holdbackPerOctane: 1,
+      holdbackPer10K: HOLDBACK_PER_10K,
+      holdbackPerOctane: HOLDBACK_PER_OCTANE,
     },
   };
 }
@@ -213,21 +214,4 @@ function propagate(operator: Float64Array, covariance: Float64Array): number[] {
     }
   }
   return out;
-}
-
-/** The same day as a shop that keeps no recordings would type it: peak power and torque of each pull, no curves. */
-export function asTypedPeaks(input: LadderInput): LadderInput {
-  return {
-    ...input,
-    pulls: input.pulls.map((pull) => {
-      const fit = pull.torque!;
-      let [peakTorqueNm, peakPowerW] = [0, 0];
-      for (let rpm = fit.low; rpm <= fit.high; rpm += 10) {
-        const torqueNm = evaluateSpline(fit, rpm);
-        peakTorqueNm = Math.max(peakTorqueNm, torqueNm);
-        peakPowerW = Math.max(peakPowerW, (torqueNm * rpm * Math.PI) / 30);
-      }
-      return { ...pull, torque: null, knock: null, peakTorqueNm, peakPowerW };
-    }),
-  };
 }

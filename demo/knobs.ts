@@ -22,7 +22,7 @@ export interface Blip {
 }
 
 /** A channel that stops moving from a speed of the sweep on. */
-export interface Stuck {
+interface Stuck {
   readonly pull: number;
   readonly channel: ChannelKey;
   readonly fromRpm: number;
@@ -104,7 +104,7 @@ export interface DayKnobs {
   readonly exhaustChannels: number;
 }
 
-export type EngineKnobs = Partial<EngineTruth>;
+type EngineKnobs = Partial<EngineTruth>;
 export type DayOptions = { readonly seed: number } & Partial<Omit<DayKnobs, 'engine' | 'limit'>> & {
     readonly engine?: EngineKnobs;
     readonly limit?: Partial<LimitTruth> | null;

@@ -2,7 +2,7 @@ import type { Imported, PullbookRecord } from '../src/record/repository.ts';
 import { type DemoDay, demoShop } from './shop.ts';
 
 /** Takes one run file in as a user's would be: reads it, finds its pulls, stores both. */
-export type ImportRunFile = (
+type ImportRunFile = (
   dayId: string,
   fileName: string,
   bytes: Uint8Array,

@@ -257,7 +257,7 @@ function timeColumn(header: string, timeS: Float64Array, form: 'ms' | 'clock'): 
   };
 }
 
-export interface DayFiles {
+interface DayFiles {
   readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
   /** The text of `session.json` (format session/1) that goes with them. */
   readonly session: string;

@@ -1,7 +1,7 @@
 import { trueTorqueNm } from './engine.ts';
 import { type DayOptions, knobsOf } from './knobs.ts';
 
-export interface PeakRung {
+interface PeakRung {
   readonly leadDeg: number;
   readonly peakPowerW: number;
 }

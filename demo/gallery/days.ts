@@ -1,9 +1,7 @@
+import { typedPull } from '../../src/ladder/typed.fixture.ts';
 import type { LadderInput, LadderPull } from '../../src/ladder/types.ts';
 import { simulateCurveDay } from '../curve-day.ts';
 import { dayOfKind, type KindOfDay } from '../kinds-of-day.ts';
-
-/** Hp to W, by the exact definition of the mechanical horsepower. */
-const HP_W = 745.6998715822702;
 
 const day = (kind: KindOfDay, seed: number): LadderInput =>
   simulateCurveDay(dayOfKind(kind, seed)).input;
@@ -52,26 +50,14 @@ export const DAYS: Readonly<Record<string, () => LadderInput>> = {
     ),
   peaks: () => ({
     ...finished(),
-    pulls: [
-      [32, 775],
-      [34, 799],
-      [36, 818],
-      [38, 823],
-    ].map(([setting, hp], order) => ({
-      id: `p${order + 1}`,
-      setting: setting!,
-      order,
-      torque: null,
-      peakPowerW: hp! * HP_W,
-      peakTorqueNm: null,
-      excludedBecause: null,
-      watched: null,
-      knockHeard: false,
-      aborted: false,
-      knock: null,
-      airTemperatureK: null,
-      configuration: null,
-    })),
+    pulls: (
+      [
+        [32, 775],
+        [34, 799],
+        [36, 818],
+        [38, 823],
+      ] as const
+    ).map(([setting, hp], order) => typedPull(setting, hp, order)),
   }),
   boosted: () => ({ ...finished(), aspiration: 'boosted' }),
   'left out': () =>

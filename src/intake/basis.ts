@@ -23,7 +23,7 @@ const OBSERVED =
 const IS_CORRECTED = new RegExp(` ${CORRECTED} `);
 
 /** What a torque's or power's header says of air and inertia, and its words without those that said it. */
-export interface BasisReading {
+interface BasisReading {
   readonly basis: TorqueBasis;
   readonly rest: string;
   /** The header says corrected but not to which standard. */

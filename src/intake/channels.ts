@@ -19,7 +19,7 @@ export interface Draft {
   readonly saidBasis: TorqueBasis | null;
 }
 
-export interface DraftTable {
+interface DraftTable {
   readonly drafts: Draft[];
   readonly warnings: string[];
   readonly questions: Question[];

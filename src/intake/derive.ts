@@ -1,11 +1,10 @@
 import type { Channel, TorqueBasis } from '../pull/recording.ts';
-import { findFuel } from '../trade/fuel.ts';
+import { findFuel, fuelNamed, lambdaFromAfr } from '../trade/fuel.ts';
+import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import type { Draft } from './channels.ts';
 import { quoted } from './display.ts';
 import { fuelQuestion } from './flow.ts';
 import type { Question, ReadOptions } from './types.ts';
-
-const RAD_PER_S_PER_RPM = Math.PI / 30;
 
 /**
  * The channels of the file with those that they imply: torque from power, lambda from AFR, one fuel flow from several. They say what
@@ -118,8 +117,8 @@ function lambdas(
   );
   if (sources.length === 0) return [];
   const fuel = options.fuel === undefined ? undefined : findFuel(options.fuel);
-  const stoich = fuel?.stoichiometricAfr ?? 14.7;
-  const name = fuel?.name ?? 'gasoline';
+  const burned = fuel ?? fuelNamed('gasoline');
+  const { name, stoichiometricAfr: stoich } = burned;
   if (fuel === undefined) {
     warnings.push(
       `Lambda was computed from AFR as if for gasoline (${stoich}): ${options.fuel === undefined ? 'nobody has said which fuel ran' : `the fuel "${options.fuel}" is not known`}.`,
@@ -130,7 +129,7 @@ function lambdas(
     header: `lambda from ${channel.header}`,
     quantity: 'lambda',
     unit: null,
-    values: channel.values.map((afr) => afr / stoich),
+    values: channel.values.map((afr) => lambdaFromAfr(afr, burned)),
     derivedFrom: `${channel.header} over ${stoich}, the stoichiometric ratio of ${name}`,
     ...(channel.bank === undefined ? {} : { bank: channel.bank }),
     ...(channel.cylinder === undefined ? {} : { cylinder: channel.cylinder }),

@@ -9,7 +9,7 @@ export interface HeadRecord {
   readonly text: string;
 }
 
-export interface DialectGuess {
+interface DialectGuess {
   readonly dialect: Dialect;
   /** Cells of a row of numbers. */
   readonly width: number;

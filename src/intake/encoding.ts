@@ -1,9 +1,9 @@
 import { FormatError } from '../errors.ts';
 
-export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 
 /** What the first bytes of a file say about how its text is written. */
-export interface EncodingGuess {
+interface EncodingGuess {
   readonly encoding: Encoding;
   /** Bytes of the byte-order mark to leave out. */
   readonly skip: number;

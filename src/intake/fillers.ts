@@ -7,7 +7,7 @@ const FILLERS = new Set([
 const RARE_ALONE = new Set([999, -999, 327.67, -327.68]);
 
 /** Rows that hold a filler, and which. */
-export interface FillerFinding {
+interface FillerFinding {
   readonly filler: number;
   readonly rows: number;
   readonly firstRow: number;

@@ -9,7 +9,7 @@ const CELL_AIR_KG_M3 = 1.19;
 const PUMP_GASOLINE_KG_M3 = 745;
 
 /** Density of the fuel in the cell, and whether somebody said so. */
-export function fuelDensity(options: ReadOptions): { kgM3: number; isSaid: boolean } {
+function fuelDensity(options: ReadOptions): { kgM3: number; isSaid: boolean } {
   if (options.fuelDensityKgM3 !== undefined) return { kgM3: options.fuelDensityKgM3, isSaid: true };
   const fuel = options.fuel === undefined ? undefined : findFuel(options.fuel);
   return fuel === undefined

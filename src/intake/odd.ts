@@ -5,7 +5,7 @@ import { quoted, shown } from './display.ts';
 import type { Layout } from './layout.ts';
 
 /** What is known where a line that does not fit is met. */
-export interface OddRowContext {
+interface OddRowContext {
   readonly layout: Layout;
   readonly kinds: Uint8Array;
   /** Whether a column has held a number before this line. */

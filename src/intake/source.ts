@@ -16,7 +16,7 @@ export interface OpenedSource {
 }
 
 /** Enough to see preamble, header and some hundred rows. */
-export const HEAD_BYTES = 256 * 1024;
+const HEAD_BYTES = 256 * 1024;
 const CHUNK_BYTES = 1024 * 1024;
 
 /**

@@ -93,7 +93,7 @@ export interface RawTable {
   readonly dayMonthOpen: boolean;
 }
 
-export interface RawColumn {
+interface RawColumn {
   readonly kind: 'number' | 'clock' | 'text';
   /** Numbers as the file has them; clock times in seconds; NaN for words. */
   readonly values: Float64Array;

@@ -1,4 +1,5 @@
 import type { Quantity } from '../pull/recording.ts';
+import { powerW } from '../trade/power.ts';
 import { findUnit, type Unit } from '../units/index.ts';
 import { quoted } from './display.ts';
 import type { HeaderReading } from './header.ts';
@@ -138,7 +139,7 @@ export function pairedUnits(
   const p = table.columns[power]!.values;
   const ratios: number[] = [];
   for (let row = 0; row < n.length; row++) {
-    const ratio = (t[row]! * n[row]! * toRpm * Math.PI) / 30 / p[row]!;
+    const ratio = powerW(t[row]!, n[row]! * toRpm) / p[row]!;
     if (Number.isFinite(ratio) && ratio > 0) ratios.push(ratio);
   }
   ratios.sort((a, b) => a - b);

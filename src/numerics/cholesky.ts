@@ -34,7 +34,7 @@ export function factorInPlace(matrix: Float64Array, size: number, band = size - 
 }
 
 /** Solves L·z = b in place. */
-export function solveLower(
+function solveLower(
   factor: Float64Array,
   size: number,
   b: Float64Array,
@@ -49,7 +49,7 @@ export function solveLower(
 }
 
 /** Solves Lᵀ·x = z in place. */
-export function solveUpper(
+function solveUpper(
   factor: Float64Array,
   size: number,
   z: Float64Array,

@@ -1,7 +1,7 @@
 import { Matrix, QrDecomposition } from 'ml-matrix';
 import { InputError } from '../errors.ts';
 
-export interface LeastSquares {
+interface LeastSquares {
   readonly coefficients: readonly number[];
   readonly standardErrors: readonly number[];
   readonly residualSd: number;

@@ -29,7 +29,7 @@ export interface FitPriors {
  * Log-normal prior of the curve's roughness: the standard deviation of its m-th derivative (m: the penalty's
  * order), with the abscissa counted in half spans and the ordinate in `level`.
  */
-export interface RoughnessPrior {
+interface RoughnessPrior {
   readonly level: number;
   readonly median: number;
   readonly logSd: number;

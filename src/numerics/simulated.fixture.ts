@@ -9,7 +9,7 @@ export function gaussian(seed: number): () => number {
     Math.cos(2 * Math.PI * uniformFloat64(generator));
 }
 
-export interface SimulatedNoise {
+interface SimulatedNoise {
   readonly whiteSd: number;
   readonly wanderSd: number;
   readonly memory: number;

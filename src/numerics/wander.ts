@@ -36,7 +36,7 @@ export interface CrossProducts {
 }
 
 /** The design of a series on a grid: for each point its first basis function and four values. */
-export interface Design {
+interface Design {
   readonly first: Int32Array;
   readonly values: Float64Array;
 }

@@ -71,7 +71,7 @@ function fromPower(recording: Recording): Channel[] {
 }
 
 /** Factor from the column to the torque that is shown, with the standard that this amounts to. */
-export interface AirStep {
+interface AirStep {
   readonly factor: number;
   readonly standard: AirStandard;
   readonly basis: TorqueBasis;

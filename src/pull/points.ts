@@ -1,6 +1,6 @@
 import { InputError } from '../errors.ts';
 import { median } from '../numerics/index.ts';
-import { RAD_PER_S_PER_RPM } from '../trade/index.ts';
+import { inertiaTorqueNm } from '../trade/index.ts';
 import type { ChosenTorque } from './basis.ts';
 import { channelsOf, speedChannel } from './channels.ts';
 import { condense, type Track } from './condense.ts';
@@ -89,7 +89,7 @@ export function pointsOf(
     if (span.direction === 'held steps' && Math.abs(rate) > SETTLED_RPM_PER_S) return;
     points.timeS.push(at - track.fromS);
     points.speedRpm.push(track.speedRpm(t));
-    const jPerRate = putBack ? inertiaKgM2 * RAD_PER_S_PER_RPM : 0;
+    const jPerRate = putBack ? inertiaTorqueNm(inertiaKgM2, 1) : 0;
     points.torqueNm.push(crankTorque[i]! + jPerRate * rate);
     points.inertiaSdNm.push(jPerRate === 0 ? 0 : jPerRate * track.rateSd(t));
   });
@@ -150,7 +150,7 @@ function inertiaMarks(
 ): void {
   if (direction === 'held steps' || basis.inertia === 'in') return;
   const rate = track.rateRpmPerS((track.fromS + track.toS) / 2);
-  const perUnit = Math.abs(rate * RAD_PER_S_PER_RPM);
+  const perUnit = Math.abs(inertiaTorqueNm(1, rate));
   marks.push({
     kind: 'basis',
     severity: 'look again',

@@ -3,7 +3,7 @@ import type { Channel, PullSpan } from './recording.ts';
 import type { Mark } from './types.ts';
 
 /** What the torque column reads with the engine at rest, and what was done about it. */
-export interface Zero {
+interface Zero {
   /** Taken off every torque of the pull [N·m, in the column's own sense]. */
   readonly offsetNm: number;
   readonly marks: readonly Mark[];
@@ -34,7 +34,7 @@ export function zeroOf(speed: Channel, torque: Channel, span: PullSpan, levelNm:
       marks.push({
         kind: 'zero',
         severity: 'look again',
-        sentence: `The load cell's zero moved by ${moved.toFixed(1)} N·m between before and after the pull (${before.zeroNm.toFixed(1)} to ${after.zeroNm.toFixed(1)}); the mean of both was taken off, which leaves ${Math.abs(moved / 2).toFixed(1)} N·m in doubt.`,
+        sentence: `The load cell's zero moved by ${moved.toFixed(1)} N·m between before and after the pull (${before.zeroNm.toFixed(1)} to ${after.zeroNm.toFixed(1)} N·m); the mean of both was taken off, which leaves ${Math.abs(moved / 2).toFixed(1)} N·m in doubt.`,
       });
     }
   }

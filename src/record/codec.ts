@@ -5,11 +5,11 @@
 import { InputError } from '../errors.ts';
 import type { EntityName, EntityTypes } from './types.ts';
 
-export type SqlValue = string | number | bigint | Uint8Array | null;
+type SqlValue = string | number | bigint | Uint8Array | null;
 export type Row = Record<string, SqlValue>;
 type Kind = 'plain' | 'boolean' | 'json';
 
-export interface TableSpec {
+interface TableSpec {
   readonly table: string;
   /** How a person calls one of them in a sentence. */
   readonly one: string;

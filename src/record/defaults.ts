@@ -25,7 +25,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
 };
 
 /** The shipped rules as a shop starts with them; it may edit each. */
-export const NEW_USES: readonly UseRules[] = SHIPPED_USES.map(({ holdback, ...rule }) => ({
+const NEW_USES: readonly UseRules[] = SHIPPED_USES.map(({ holdback, ...rule }) => ({
   ...rule,
   meaning: MEANINGS[rule.name] ?? '',
   holdbackDeg: holdback,

@@ -8,7 +8,7 @@ import { xorshift128plus } from 'pure-rand/generator/xorshift128plus';
 import { openRecord } from './open.ts';
 import { sha256Of } from './pack.ts';
 
-export interface KillReport {
+interface KillReport {
   readonly kills: number;
   readonly acknowledged: number;
   /** Acknowledged imports that are gone or changed; must be empty. */

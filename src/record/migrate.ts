@@ -4,7 +4,7 @@ import { StoreError } from '../errors.ts';
 import { MIGRATIONS, type Migration } from './migrations/index.ts';
 
 /** Marks the file as one of ours: "Pull" in ASCII. */
-export const APPLICATION_ID = 0x50756c6c;
+const APPLICATION_ID = 0x50756c6c;
 
 /** Names of the applied migrations, in order; empty for a new file. @throws StoreError when the file is another program's. */
 export function appliedMigrations(db: Database.Database, file: string): readonly string[] {

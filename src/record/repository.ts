@@ -26,7 +26,7 @@ export type New<T extends { id: Id }, Required extends keyof T> = Pick<T, Requir
     readonly id?: Id;
   };
 export type NewCell = New<Cell, 'name'>;
-export type NewMapping = New<Mapping, 'cellId' | 'shape' | 'answers'>;
+type NewMapping = New<Mapping, 'cellId' | 'shape' | 'answers'>;
 export type NewEngine = New<Engine, 'name'>;
 export type NewBuild = New<Build, 'engineId' | 'name'>;
 export type NewDay = New<TestDay, 'buildId' | 'cellId'>;
@@ -34,7 +34,7 @@ export type NewDay = New<TestDay, 'buildId' | 'cellId'>;
 export type NewPull = New<Pull, 'dayId'>;
 export type NewLadder = New<Ladder, 'dayId'>;
 export type NewDecision = New<Decision, 'ladderId' | 'use' | 'leadDeg' | 'who' | 'why'>;
-export type Patch<T> = Partial<Omit<T, 'id'>>;
+type Patch<T> = Partial<Omit<T, 'id'>>;
 
 /** Who changes and, where the default sentence would say too little, what is being done. */
 export interface Change {

@@ -7,7 +7,7 @@ const UNIT_SUFFIX =
   /(Deg|Nm|W|Rpm|K|AbsPa|Pa|KgM2|M3|M|S|Percent|RelSd|SpeedRpm|DegPer10K|DegPerOctane)$/;
 
 /** `peakPowerW` → `peak power`. */
-export function fieldWords(field: string): string {
+function fieldWords(field: string): string {
   return field
     .replace(UNIT_SUFFIX, '')
     .replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)

@@ -7,7 +7,7 @@ import { sentenceFor } from './sentences.ts';
 import { type Connections, storeErrorOf } from './store.ts';
 import type { EntityName, EntityTypes, Id } from './types.ts';
 
-export interface ShelfOptions {
+interface ShelfOptions {
   readonly defaults: Fields | ((draft: Draft, fresh: Fields) => Promise<Fields>);
   /** What else comes with a new one, in the same change. */
   readonly along?: (draft: Draft, fields: Fields) => Promise<void>;

@@ -10,9 +10,9 @@ import type { UnitSystem } from '../units/types.ts';
 
 export type Id = string;
 /** `2026-05-17`. */
-export type IsoDate = string;
+type IsoDate = string;
 /** `2026-05-17T14:03:22.120Z`. */
-export type IsoTime = string;
+type IsoTime = string;
 /** Two speeds [rev/min], low before high. */
 export type BandRpm = readonly [number, number];
 

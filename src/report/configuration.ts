@@ -1,5 +1,5 @@
 /** A configuration as names and words (`plugs: one step colder`). */
-export type ConfigurationWords = Readonly<Record<string, string>>;
+type ConfigurationWords = Readonly<Record<string, string>>;
 
 /**
  * What one pull's configuration has that not all pulls of the day share, in words; null where it differs in nothing.

@@ -40,6 +40,7 @@ export interface LadderObject {
     readonly gainPercent: number;
     readonly lowPercent: number;
     readonly highPercent: number;
+    readonly measuredPercent: number;
     readonly word: StepWord;
     readonly besides: string | null;
   }[];

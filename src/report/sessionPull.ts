@@ -8,7 +8,7 @@ import type { FiledPull } from './ladderObject.ts';
 import { curveOptionsOf } from './sessionRules.ts';
 
 /** What every pull of a session is worked with. */
-export interface SessionAround {
+interface SessionAround {
   /** Path of the session file; run files lie relative to it. */
   readonly path: string;
   readonly session: Session;
@@ -17,7 +17,7 @@ export interface SessionAround {
   readonly signal: AbortSignal | undefined;
 }
 
-export interface WorkedPull {
+interface WorkedPull {
   readonly pulls: readonly FiledPull[];
   readonly warnings: readonly string[];
 }

@@ -27,7 +27,7 @@ const STATUS_OF_CODE: Readonly<Record<ErrorCode, ContentfulStatusCode>> = {
   store: 500,
 };
 
-export interface Refusal {
+interface Refusal {
   readonly status: ContentfulStatusCode;
   readonly error: { readonly code: string; readonly message: string } & ErrorPlace;
 }

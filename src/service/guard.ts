@@ -6,7 +6,7 @@
 import type { MiddlewareHandler } from 'hono';
 import { RequestRefused } from './errors.ts';
 
-export interface GuardOptions {
+interface GuardOptions {
   /** Port the server listens on; known only once it does. */
   port(): number;
   /** Names beside localhost, 127.0.0.1 and [::1] under which it may be addressed. */

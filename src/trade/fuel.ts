@@ -60,7 +60,7 @@ const methane: Fuel = {
 };
 
 /** Every fuel that has a name here. Blends are made from the pure ones. */
-export const FUELS: readonly Fuel[] = [
+const FUELS: readonly Fuel[] = [
   gasoline,
   ethanol,
   methanol,

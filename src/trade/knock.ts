@@ -1,5 +1,5 @@
 /** Zeros of the derivatives of the Bessel functions for the first modes of a round chamber (Abramowitz & Stegun 9.5). */
-export const CHAMBER_MODES = [
+const CHAMBER_MODES = [
   ['1,0', 1.84118],
   ['2,0', 3.05424],
   ['0,1', 3.83171],

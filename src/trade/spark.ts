@@ -1,3 +1,5 @@
+import { RAD_PER_S_PER_RPM } from './power.ts';
+
 /**
  * Torque against spark lead: the shape, never the size. Every engine's own curvature is fitted; these serve as a check
  * of the fit and as shapes for simulated engines.
@@ -5,10 +7,8 @@
 
 /** Curvatures k of T/T_best = 1 − k Δ² that published sources and practice span [1/deg²]. */
 export const RETARD_CURVATURE_RANGE = [2e-4, 2e-3] as const;
-/** Where the parabola stands: up to this many degrees either side of the best. */
-export const RETARD_PARABOLA_RANGE_DEG = 15;
 
-/** Torque as a fraction of the best, Δ degrees from the best lead: 1 − k Δ². */
+/** Torque as a fraction of the best, Δ degrees from the best lead, up to 15 either side: 1 − k Δ². */
 export function torqueShareOffBest(deltaDeg: number, curvaturePerDeg2: number): number {
   return 1 - curvaturePerDeg2 * deltaDeg ** 2;
 }
@@ -32,7 +32,7 @@ export function crossleyCookTorqueNm(charge: {
   readonly speedRpm: number;
 }): number {
   const { airPerCylinderG: m, afr: A, leadDeg: s } = charge;
-  const N = (charge.speedRpm * 2 * Math.PI) / 60;
+  const N = charge.speedRpm * RAD_PER_S_PER_RPM;
   return (
     -181.3 +
     379.36 * m +
@@ -50,6 +50,6 @@ export function crossleyCookTorqueNm(charge: {
 
 /** Best lead [deg] of that regression: it is a parabola in σ. */
 export function crossleyCookBestLeadDeg(airPerCylinderG: number, speedRpm: number): number {
-  const N = (speedRpm * 2 * Math.PI) / 60;
+  const N = speedRpm * RAD_PER_S_PER_RPM;
   return (0.26 + 0.00048 * N + 2.55 * airPerCylinderG) / (2 * (0.0028 + 0.05 * airPerCylinderG));
 }

@@ -1,7 +1,7 @@
 /** What a person does at the screen, as the browser sees it. */
 import type { Locator, Page } from 'playwright-core';
 
-export interface DroppedFile {
+interface DroppedFile {
   readonly name: string;
   readonly bytes: Uint8Array;
 }

@@ -21,7 +21,7 @@ export interface ImportFlags {
 }
 
 /** What became of one file, as `pullbook import --json` prints it. */
-export interface ImportedObject {
+interface ImportedObject {
   readonly file: string;
   readonly ok: true;
   /** These very bytes were in the record: nothing was stored, `pulls` are those that have them. */

@@ -59,7 +59,7 @@ export function peakText(
   return `${quantityText(peak.value, kind, system)}${at}${band}`;
 }
 
-export function showMark(mark: Mark, columns: number): string {
+function showMark(mark: Mark, columns: number): string {
   const word = mark.severity === 'note' ? 'note' : mark.severity;
   return wrapped(`${word}: ${mark.sentence}`, columns, '  ');
 }

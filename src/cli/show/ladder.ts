@@ -108,7 +108,7 @@ function pullsTable({ pulls, unit }: LadderObject, system: UnitSystem): string {
 }
 
 /** `28.9 deg (28.4 to 29.6)`; an end that the ladder has not closed is open. */
-export function intervalText({ value, low, high }: SettingInterval, unit: string): string {
+function intervalText({ value, low, high }: SettingInterval, unit: string): string {
   const figure = (end: number | null) => (end === null ? 'open' : end.toFixed(1));
   return `${value === null ? 'not known yet' : `${value.toFixed(1)} ${unit}`} (${figure(low)} to ${figure(high)})`;
 }

@@ -10,13 +10,13 @@ export interface DayPullCheck {
 }
 
 /** How far from the day's median a pull may start. Common practice, no source. */
-export const DAY_TOLERANCE_K = {
+const DAY_TOLERANCE_K = {
   oilTemperatureK: 8,
   waterTemperatureK: 6,
   airTemperatureK: 5,
 } as const;
 /** Pulls closer than this start hot, farther apart cold. Common practice, no source. */
-export const PAUSE_RANGE_S = [60, 1800] as const;
+const PAUSE_RANGE_S = [60, 1800] as const;
 
 const NAMES = { oilTemperatureK: 'Oil', waterTemperatureK: 'Water', airTemperatureK: 'Inlet air' };
 

@@ -3,7 +3,7 @@ import { channelsOf, finiteIn } from '../channels.ts';
 import type { Check } from './context.ts';
 
 /** A cylinder this far from the median of the others [K]. Common practice, no source. */
-export const EXHAUST_APART_K = 60;
+const EXHAUST_APART_K = 60;
 
 /**
  * One cylinder's exhaust temperature away from the others, in the last half of the pull where sensors have

@@ -6,9 +6,9 @@ import type { Mark } from '../types.ts';
 import type { Check, CheckContext } from './context.ts';
 
 /** Distance from the target that is worth a word. Torque is flat within 0.03 (handbooks, from memory). */
-export const LAMBDA_TOLERANCE = 0.03;
+const LAMBDA_TOLERANCE = 0.03;
 /** Lean of the target by this much: stop. Common practice, no source. */
-export const LAMBDA_LEAN_STOP = 0.08;
+const LAMBDA_LEAN_STOP = 0.08;
 const BANKS_APART = 0.03;
 
 const nameOf = (channel: Channel) =>

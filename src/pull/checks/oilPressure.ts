@@ -5,7 +5,7 @@ import type { Mark } from '../types.ts';
 import type { Check } from './context.ts';
 
 /** Least oil pressure per 1000 rev/min [Pa], 8 psi: the trade asks for some 10. Common practice, no source. */
-export const LEAST_OIL_PRESSURE_PA_PER_KRPM = 55_000;
+const LEAST_OIL_PRESSURE_PA_PER_KRPM = 55_000;
 /** A sag while the speed still rises: the pump draws air, or the relief hunts. */
 const SAG_SHARE = 0.15;
 

@@ -6,9 +6,9 @@ import type { Check } from './context.ts';
  * Sweep rates of the trade, some 100 to 600 rev/min per s; faster reads low and late. From handbooks, from
  * memory.
  */
-export const SWEEP_RATE_RANGE_RPM_PER_S = [20, 800] as const;
+const SWEEP_RATE_RANGE_RPM_PER_S = [20, 800] as const;
 /** Fastest part over slowest part of an even sweep (10 % and 90 % points). Our own figure, no source. */
-export const EVEN_SWEEP_RATIO = 1.6;
+const EVEN_SWEEP_RATIO = 1.6;
 
 /** Rate of the sweep and how even it was. */
 export const sweepRateCheck: Check = ({ points, span, curve }) => {

@@ -5,7 +5,7 @@ import type { Check } from './context.ts';
  * Windows in which oil and water should stand when a pull begins [K]. Common practice, no source; a shop
  * states its own in the options.
  */
-export const START_WINDOWS_K = {
+const START_WINDOWS_K = {
   oilTemperatureK: [338, 393],
   waterTemperatureK: [333, 373],
 } as const;

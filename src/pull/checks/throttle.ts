@@ -3,7 +3,7 @@ import { channelsOf, finiteIn, finiteOf, isUnchanging } from '../channels.ts';
 import type { Check } from './context.ts';
 
 /** Less than this is not full throttle, allowing for a sensor that was not set to its stops. */
-export const FULL_THROTTLE = 0.97;
+const FULL_THROTTLE = 0.97;
 
 /** Throttle that was not fully open over the pull. Air standards hold for full throttle only. */
 export const throttleCheck: Check = ({ recording, span, curve }) => {

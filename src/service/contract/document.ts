@@ -5,7 +5,7 @@ import * as work from './work.ts';
 
 export const API_BASE = '/api/v1';
 
-export const DOCUMENT_HEAD = {
+const DOCUMENT_HEAD = {
   openapi: '3.1.0',
   info: {
     title: 'Pullbook',
@@ -19,7 +19,7 @@ export const DOCUMENT_HEAD = {
 };
 
 /** Every route of the contract, in the order the page lists them. */
-export const ALL_ROUTES: readonly RouteConfig[] = [
+const ALL_ROUTES: readonly RouteConfig[] = [
   ...Object.values(shelves).flatMap((shelf) => Object.values(shelf) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),
 ];

@@ -14,7 +14,7 @@ import { understoodOf, understoodSoFar } from '../work/understood.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
-export interface UploadOptions {
+interface UploadOptions {
   readonly maxBytes: number;
   readonly report: (error: unknown) => void;
 }

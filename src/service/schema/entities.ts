@@ -20,7 +20,7 @@ import {
   z,
 } from './common.ts';
 
-export const useRules = z
+const useRules = z
   .object({
     name: label.min(1),
     meaning: text,

@@ -6,7 +6,7 @@ const numbers = list(z.number());
 const pair = z.tuple([z.number(), z.number()]).readonly();
 const gappy = list(numberOrNull);
 
-export const splineFit = z
+const splineFit = z
   .object({
     low: z.number(),
     high: z.number(),
@@ -112,7 +112,7 @@ export const trace = z
       'Channels drawn as the lowest and highest value of each bin of rows, so that no spike is lost.',
   });
 
-export const settingInterval = z
+const settingInterval = z
   .object({ value: numberOrNull, low: numberOrNull, high: numberOrNull })
   .openapi('SettingInterval');
 
@@ -189,6 +189,7 @@ const stepAnswer = z
     gainPercent: z.number(),
     lowPercent: z.number(),
     highPercent: z.number(),
+    measuredPercent: z.number(),
     word: z.enum(['real', 'small', 'cannot be told from chance', 'loss']),
     besides: z.string().nullable(),
     bySpeed: z.object({

@@ -11,7 +11,7 @@ export interface ImportedFile extends Imported {
   readonly fileName: string;
   readonly understood: Understood | null;
 }
-export type ImportStage = 'reading' | 'finding pulls' | 'storing';
+type ImportStage = 'reading' | 'finding pulls' | 'storing';
 
 export interface ImportWatch {
   readonly signal?: AbortSignal;
@@ -72,7 +72,7 @@ export async function importFile(
   return { ...imported, fileName, understood: understoodOf(fileName, reading, spans) };
 }
 
-export function pullsIn(reading: Reading, fileName: string): PullSpan[] {
+function pullsIn(reading: Reading, fileName: string): PullSpan[] {
   const spans = findPulls(reading.run.recording);
   if (spans.length === 0) {
     throw new FormatError('There is no full-throttle pull in this file.', {

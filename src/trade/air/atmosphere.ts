@@ -5,10 +5,7 @@ const SEA_LEVEL_KG_PER_M3 = 1.225;
 const LAPSE_K_PER_M = 0.0065;
 const PRESSURE_EXPONENT = 5.25588;
 
-/** Altitudes for which the troposphere formula stands [m]. */
-export const STANDARD_ATMOSPHERE_RANGE_M = [-5000, 11_000] as const;
-
-/** Pressure [Pa] and temperature [K] of the standard atmosphere at an altitude [m]. */
+/** Pressure [Pa] and temperature [K] of the standard atmosphere at an altitude [m], from −5000 to 11 000 m. */
 export function standardAtmosphere(altitudeM: number): {
   readonly pressureAbsPa: number;
   readonly temperatureK: number;

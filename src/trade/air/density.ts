@@ -1,14 +1,8 @@
 import { NonPhysicalError } from '../../errors.ts';
 
 /** Gas constants [J/(kg K)] of dry air and of water vapour. */
-export const GAS_CONSTANT_DRY_AIR = 287.05;
-export const GAS_CONSTANT_VAPOUR = 461.495;
-
-/** Where CIPM-2007 claims its relative uncertainty of 2.2e-5 (from memory). */
-export const CIPM_2007_RANGE = {
-  pressureAbsPa: [60_000, 110_000],
-  temperatureK: [288.15, 300.15],
-} as const;
+const GAS_CONSTANT_DRY_AIR = 287.05;
+const GAS_CONSTANT_VAPOUR = 461.495;
 
 export interface MoistAir {
   readonly pressureAbsPa: number;
@@ -33,7 +27,8 @@ export function moistAirDensityKgPerM3(air: MoistAir): number {
  * Density of moist air [kg/m³] by the CIPM-2007 equation, the metrologist's one.
  * @param relativeHumidity  fraction, over water
  * @source    Picard, Davis, Gläser & Fujii, Metrologia 45 (2008) 149–155, eq. 1 and appendix
- * @validity  CIPM_2007_RANGE; outside it still good to a few parts in ten thousand
+ * @validity  60 to 110 kPa and 15 to 27 °C for its relative uncertainty of 2.2e-5 (from memory); outside them still good
+ *            to a few parts in ten thousand
  */
 export function moistAirDensityCipm2007KgPerM3(
   pressureAbsPa: number,

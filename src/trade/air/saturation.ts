@@ -1,7 +1,7 @@
 import { InputError, NonPhysicalError } from '../../errors.ts';
 
 /** Range of temperatures that the ASHRAE correlations state [K]: ice −100…0.01 °C, water 0.01…200 °C. */
-export const SATURATION_RANGE_K = [173.15, 473.15] as const;
+const SATURATION_RANGE_K = [173.15, 473.15] as const;
 /** Triple point of water [K]. */
 export const TRIPLE_POINT_K = 273.16;
 

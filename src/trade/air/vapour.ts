@@ -2,12 +2,12 @@ import { NonPhysicalError } from '../../errors.ts';
 import { saturationPressurePa } from './saturation.ts';
 
 /** Ratio of the molar masses of water and dry air, 18.015268 / 28.966 (ASHRAE Fundamentals 2017, ch. 1). */
-export const WATER_TO_AIR_MOLAR_RATIO = 0.621945;
+const WATER_TO_AIR_MOLAR_RATIO = 0.621945;
 /** Grains in a pound, exact. */
-export const GRAINS_PER_LB = 7000;
+const GRAINS_PER_LB = 7000;
 
 /** Psychrometer coefficients [1/K]. Default: WMO. The others: psychrometry handbooks, from memory. */
-export const PSYCHROMETER_COEFFICIENTS = {
+const PSYCHROMETER_COEFFICIENTS = {
   standard: 6.21e-4,
   ventilated: 6.6e-4,
   'natural draught': 8e-4,

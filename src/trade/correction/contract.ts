@@ -15,19 +15,19 @@ export function standardNamed(text: string): AirStandard | undefined {
 export type AirState = MoistAir;
 
 /** Where a standard says it holds. Null: the source states no limit. */
-export interface CorrectionValidity {
+interface CorrectionValidity {
   readonly factor: readonly [number, number] | null;
   readonly temperatureK: readonly [number, number] | null;
   readonly dryPressurePa: readonly [number, number] | null;
 }
 
 /** A standard used outside what it was written for. Shown wherever the corrected figure is. */
-export interface CorrectionWarning {
+interface CorrectionWarning {
   readonly kind: 'factor' | 'temperature' | 'pressure' | 'aspiration';
   readonly sentence: string;
 }
 
-export interface CorrectionUse {
+interface CorrectionUse {
   /** A boost control holds the manifold's pressure whatever the weather, so no factor for natural engines fits. */
   readonly aspiration?: 'natural' | 'boosted' | 'nitrous';
 }
