@@ -1,6 +1,13 @@
 import { Menu } from '@mantine/core';
 import { type ReactNode, useId, useState } from 'react';
-import { useChartStyle } from '../theme/chart-style.ts';
+import { flushSync } from 'react-dom';
+import { createRoot } from 'react-dom/client';
+import {
+  type ChartStyle,
+  ChartStyleContext,
+  chartStyle,
+  useChartStyle,
+} from '../theme/chart-style.ts';
 import { BackIcon, PictureIcon, SaveIcon, TableIcon } from '../theme/icons.tsx';
 import styles from './charts.module.css';
 import { type Caption, savePng, saveSvg } from './save.ts';
@@ -31,12 +38,12 @@ export function ChartFrame(props: ChartFrameProps) {
   const name = useId();
   const caption: Caption = { title, scenario };
   const save = (how: typeof savePng) => {
-    const svg = body.current?.querySelector('svg');
-    if (svg == null) return;
+    if (box === null) return;
     setProblem(null);
-    how(svg, caption, style).catch((error: unknown) =>
-      setProblem(error instanceof Error ? error.message : String(error)),
-    );
+    const paper = onPaper(children(box), chartStyle('light', style.size));
+    how(paper.svg, caption, paper.style)
+      .catch((error: unknown) => setProblem(error instanceof Error ? error.message : String(error)))
+      .finally(paper.remove);
   };
   return (
     <section className={styles.frame} aria-labelledby={name}>
@@ -98,4 +105,12 @@ export function ChartFrame(props: ChartFrameProps) {
       </div>
     </section>
   );
+}
+
+/** The picture drawn once more as it goes on paper, whatever the theme of the screen; out of sight until removed. */
+function onPaper(picture: ReactNode, style: ChartStyle) {
+  const place = document.createElement('div');
+  const root = createRoot(place);
+  flushSync(() => root.render(<ChartStyleContext value={style}>{picture}</ChartStyleContext>));
+  return { svg: place.querySelector('svg')!, style, remove: () => root.unmount() };
 }

@@ -249,7 +249,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
                     strokeWidth={1.5}
                   />
                   <Label
-                    x={x(at)}
+                    x={Math.max(x(at), plot.left + textWidth(mark.word, small) / 2)}
                     y={y(value) + (above ? -1 : 1) * (dot * 1.5 + label * 0.7)}
                     anchor="middle"
                     size={small}

@@ -128,6 +128,7 @@ export function LimitEdge({
         stroke={palette.stop}
         strokeWidth={1.75}
       />
+      <LimitLabel at={bound(edge.at(-1)!)} {...{ plot, safeDirection }} />
       {limitBySpeed !== null && (
         <path
           d={linePath(xs, limitBySpeed.low.map(bound))}
@@ -137,5 +138,32 @@ export function LimitEdge({
         />
       )}
     </g>
+  );
+}
+
+/** Names the edge at its right end, on the side that is not to be run. */
+function LimitLabel({
+  at,
+  plot,
+  safeDirection,
+}: {
+  at: number;
+  plot: Plot;
+  safeDirection: LossMapProps['safeDirection'];
+}) {
+  const { palette, label } = useChartStyle();
+  const y = at + (safeDirection === 'lower' ? -label : label);
+  if (y < plot.top + label * 0.6 || y > plot.top + plot.height - label * 0.6) return null;
+  return (
+    <Label
+      x={plot.left + plot.width - 6}
+      y={y}
+      anchor="end"
+      bold
+      colour={palette.stop}
+      rim={palette.paper}
+    >
+      limit
+    </Label>
   );
 }

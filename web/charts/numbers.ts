@@ -76,7 +76,7 @@ export function interval(low: number | null, high: number | null, decimals = 1):
 
 /** A sentence with its numbers and units kept on one line. */
 export const kept = (sentence: string): string =>
-  sentence.replace(/(\d) (%|°|rpm|hp|kW|K|N·m|lb-ft|degrees?\b)/g, `$1${THIN}$2`);
+  sentence.replace(/(\d) (%|°|rpm|hp|kW|K|N·m|lb-ft|kPa|psi|inHg|degrees?\b)/g, `$1${THIN}$2`);
 
 export function withUnit(text: string, unit: string): string {
   return text === UNKNOWN || unit === '' ? text : `${text}${THIN}${unit}`;

@@ -73,6 +73,13 @@ export function EditSheet(props: EditSheetProps) {
   );
 }
 
+const HINT_BELOW: ('label' | 'input' | 'description' | 'error')[] = [
+  'label',
+  'input',
+  'description',
+  'error',
+];
+
 interface FieldInputProps {
   readonly field: Field;
   readonly first: boolean;
@@ -88,6 +95,8 @@ function FieldInput({ field, first, text, unit, trouble, onChange }: FieldInputP
     value: text,
     required: field.required === true,
     withAsterisk: false,
+    // Below, so that inputs side by side stand on one line whether or not they have a hint.
+    inputWrapperOrder: HINT_BELOW,
     ...(field.hint === undefined ? {} : { description: field.hint }),
     ...(trouble === undefined ? {} : { error: trouble }),
     ...(first ? { 'data-autofocus': true } : {}),

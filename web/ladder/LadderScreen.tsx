@@ -16,8 +16,8 @@ const REST_MS = 500;
  */
 export function LadderScreen(props: LadderScreenProps) {
   const { input, use: firstUse = null, onBand, onUse, onUses, onExclude } = props;
-  const [bandRpm, setBand] = useHandedDown<Span>(input.bandRpm, onBand);
-  const [uses, setUses] = useHandedDown<readonly UseRule[]>(input.uses, onUses);
+  const [bandRpm, setBand] = useHandedDown<Span>(input.bandRpm, onBand, true);
+  const [uses, setUses] = useHandedDown<readonly UseRule[]>(input.uses, onUses, false);
   const [chosen, setChosen] = useState<string | null>(null);
   const use = nameIn(uses, chosen) ?? nameIn(uses, firstUse) ?? uses[0]?.name ?? null;
 
@@ -58,24 +58,40 @@ const nameIn = (uses: readonly UseRule[], name: string | null) =>
 
 /**
  * A value that the caller owns but that moves here first: changes show at once and go up when they have rested;
- * a new value from above replaces what was dragged, but never under the hand that still drags.
+ * a new value from above replaces what was dragged, but never under the hand that still drags. `onLeaving`: what has
+ * not rested yet when the page is left goes up then.
  */
-function useHandedDown<Value>(given: Value, up: ((value: Value) => void) | undefined) {
+function useHandedDown<Value>(
+  given: Value,
+  up: ((value: Value) => void) | undefined,
+  onLeaving: boolean,
+) {
   const key = JSON.stringify(given);
   const [held, setHeld] = useState({ key, value: given, moving: false });
   const value = held.moving || held.key === key ? held.value : given;
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
   const latest = useRef({ up, key });
+  const pending = useRef<(() => void) | null>(null);
   useEffect(() => {
     latest.current = { up, key };
   });
-  useEffect(() => () => clearTimeout(timer.current ?? undefined), []);
+  useEffect(
+    () => () => {
+      clearTimeout(timer.current ?? undefined);
+      if (onLeaving) pending.current?.();
+    },
+    [onLeaving],
+  );
   const set = (next: Value) => {
     setHeld({ key, value: next, moving: true });
     clearTimeout(timer.current ?? undefined);
+    pending.current = () => {
+      pending.current = null;
+      latest.current.up?.(next);
+    };
     timer.current = setTimeout(() => {
       setHeld({ key: latest.current.key, value: next, moving: false });
-      latest.current.up?.(next);
+      pending.current?.();
     }, REST_MS);
   };
   return [value, set] as const;

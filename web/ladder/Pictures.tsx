@@ -119,7 +119,7 @@ export function Pictures({ input, answer, title, units, use, nameOf, onBand }: P
             subtitle={
               left === null
                 ? 'Percent of torque lost. Dashed: the best.'
-                : `Dashed: the best. Solid: ${setting(left.value, kind.unit)} for ${left.name}.`
+                : `Dashed: the best. Solid: ${setting(left.value, kind.unit)} for ${left.name}.${answer.limitBySpeed === null ? '' : ' Dotted: where the limit may lie lowest.'}`
             }
             scenario={scenario}
             table={() => lossTable(answer.map!, rungs, kind.unit)}

@@ -2,8 +2,10 @@ import { Button, Popover, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { LadderInput, LadderPull } from '../../src/ladder/types.ts';
 import type { Mark, Peak } from '../../src/pull/types.ts';
+import { inUnitsOf } from '../../src/units/sentences.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import {
+  kept,
   type Outside,
   outside,
   plain,
@@ -17,6 +19,7 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
 import { rungColour } from '../theme/palette.ts';
 import below from './below.module.css';
+import { type CommonNotes, commonNotes } from './common-notes.ts';
 import styles from './ladder.module.css';
 import type { LadderCallbacks, PullDetail } from './props.ts';
 
@@ -32,6 +35,9 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
   const power = outside('power', units);
   const torque = outside('torque', units);
   const pulls = [...input.pulls].sort((a, b) => a.order - b.order);
+  // Typed peaks have no marks of their own and do not unsay what every recording says.
+  const recorded = pulls.flatMap(({ id }) => details.get(id) ?? []).filter((one) => one.peakPower);
+  const common = commonNotes(recorded.map(({ marks }) => marks));
   return (
     <section aria-labelledby="ladder-pulls" className={below.pulls}>
       <h2 id="ladder-pulls" className={styles.sectionTitle}>
@@ -65,13 +71,23 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
             {pulls.map((pull) => (
               <Row
                 key={pull.id}
-                {...{ pull, input, power, torque, onExclude }}
+                {...{ pull, input, power, torque, units, common, onExclude }}
                 detail={details.get(pull.id)}
               />
             ))}
           </tbody>
         </table>
       </div>
+      {common.sentences.length > 0 && (
+        <ul className={below.seen} aria-label="Said of every pull">
+          {common.sentences.map((sentence) => (
+            <li key={sentence} data-icon="note">
+              <NoteIcon />
+              <span>Every pull: {kept(inUnitsOf(sentence, units))}</span>
+            </li>
+          ))}
+        </ul>
+      )}
     </section>
   );
 }
@@ -81,6 +97,8 @@ function Row({
   input,
   power,
   torque,
+  units,
+  common,
   detail,
   onExclude,
 }: {
@@ -88,6 +106,8 @@ function Row({
   input: LadderInput;
   power: Outside;
   torque: Outside;
+  units: UnitSystem;
+  common: CommonNotes;
   detail: PullDetail | undefined;
   onExclude: LadderCallbacks['onExclude'];
 }) {
@@ -114,7 +134,11 @@ function Row({
       <td>{detail?.lambda == null ? UNKNOWN : plain(detail.lambda, 2)}</td>
       <td>{detail?.airFactor == null ? UNKNOWN : plain(detail.airFactor, 3)}</td>
       <td data-left="" data-marks="">
-        <Seen pull={pull} marks={detail?.marks ?? []} />
+        <Seen
+          pull={pull}
+          units={units}
+          marks={(detail?.marks ?? []).filter((mark) => !common.says(mark))}
+        />
       </td>
       {onExclude !== undefined && (
         <td>
@@ -155,7 +179,15 @@ function PeakCells({
 }
 
 /** Reason it is left out, knock, what differs, and the marks of the recording, worst first. */
-function Seen({ pull, marks }: { pull: LadderPull; marks: readonly Mark[] }) {
+function Seen({
+  pull,
+  units,
+  marks,
+}: {
+  pull: LadderPull;
+  units: UnitSystem;
+  marks: readonly Mark[];
+}) {
   const lines: { key: string; icon: 'stop' | 'look' | 'note'; text: string }[] = [];
   if (pull.excludedBecause !== null) {
     lines.push({ key: 'out', icon: 'note', text: `left out: ${pull.excludedBecause}` });
@@ -171,7 +203,8 @@ function Seen({ pull, marks }: { pull: LadderPull; marks: readonly Mark[] }) {
   const order = { stop: 0, 'look again': 1, note: 2 } as const;
   const icons = { stop: 'stop', 'look again': 'look', note: 'note' } as const;
   for (const mark of [...marks].sort((a, b) => order[a.severity] - order[b.severity])) {
-    lines.push({ key: mark.sentence, icon: icons[mark.severity], text: mark.sentence });
+    const text = kept(inUnitsOf(mark.sentence, units));
+    lines.push({ key: mark.sentence, icon: icons[mark.severity], text });
   }
   if (lines.length === 0) return null;
   const shown = lines.slice(0, 2);

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { dayPageQuery, readingQuery } from '../api/queries.ts';
+import { kept } from '../charts/numbers.ts';
 import { dayLabel } from '../shell/places.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { count } from '../shell/words.ts';
@@ -28,7 +29,7 @@ export function DayState({ dayId }: { dayId: string }) {
           {headline ?? (ladder === undefined ? 'No ladder on this day.' : 'Reading the ladder …')}
         </strong>
       </p>
-      {reading.data?.answer && <p className="quiet">{reading.data.answer.next.why}</p>}
+      {reading.data?.answer && <p className="quiet">{kept(reading.data.answer.next.why)}</p>}
       <p>
         <Link to={`/days/${dayId}`}>{dayLabel(day)}</Link>
         {', '}

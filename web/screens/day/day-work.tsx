@@ -11,10 +11,11 @@ import type {
   PullCurve,
   Shop,
 } from '../../api/types.gen.ts';
+import { kept } from '../../charts/numbers.ts';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
-import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { Trouble, Waiting } from '../../shell/states.tsx';
 import { count } from '../../shell/words.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
@@ -97,15 +98,13 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
   );
 
   return (
-    <DropZone onFiles={imports.add} empty={empty} head={head}>
+    <DropZone
+      onFiles={imports.add}
+      onTyped={empty ? () => setSheet({ kind: 'typed' }) : null}
+      head={head}
+    >
       <FileList cell={cell} {...imports} />
       {!empty && <Questions cell={cell} recordings={recordings} pulls={pulls} />}
-      {empty && imports.jobs.length === 0 && (
-        <Nothing title="No pulls yet">
-          Drop the files of the day, or type in a peak where only figures are known. Then set each
-          pull’s lead; the ladder needs it.
-        </Nothing>
-      )}
       {!empty && (
         <section className="panel" aria-labelledby="pulls-of-day">
           <header>
@@ -153,7 +152,7 @@ function headlineOf(reading: LadderReading | null): string | null {
 }
 
 function ledeOf(reading: LadderReading | null, { pulls, cell, day }: DayPage): string {
-  if (reading?.answer) return reading.answer.next.why;
+  if (reading?.answer) return kept(reading.answer.next.why);
   const parts = [count(pulls.length, 'pull'), `on ${cell.name}`];
   if (day.fuel !== null) parts.push(`on ${day.fuel}`);
   const why = reading?.whyNone ?? null;

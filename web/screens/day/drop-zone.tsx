@@ -10,14 +10,16 @@ import { type FileJob, unnamedColumnsOf } from './use-imports.ts';
 
 interface DropZoneProps {
   readonly onFiles: (files: readonly File[]) => void;
-  readonly empty: boolean;
+  /** While the day has no pulls: types in a peak where only figures are known. */
+  readonly onTyped: (() => void) | null;
   /** What stands above the line. */
   readonly head: ReactNode;
   readonly children: ReactNode;
 }
 
 /** The whole page takes dropped files; the line at its head says so and opens the file picker. */
-export function DropZone({ onFiles, empty, head, children }: DropZoneProps) {
+export function DropZone({ onFiles, onTyped, head, children }: DropZoneProps) {
+  const empty = onTyped !== null;
   const over = useFileDrop(onFiles);
   return (
     <div className={styles.zone} data-over={over || undefined}>
@@ -30,6 +32,15 @@ export function DropZone({ onFiles, empty, head, children }: DropZoneProps) {
               ? 'Text, spreadsheet or Parquet, as the logger wrote them; many at once.'
               : 'Drop them anywhere on this page.'}
           </span>
+          {onTyped !== null && (
+            <p className="quiet">
+              Then set each pull’s lead; the ladder needs it. Where only figures are known,{' '}
+              <button type="button" className={styles.link} onClick={onTyped}>
+                type in a peak
+              </button>
+              .
+            </p>
+          )}
         </div>
         <FileButton multiple onChange={onFiles}>
           {(props) => (

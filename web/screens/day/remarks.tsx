@@ -1,6 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import { Fragment } from 'react';
+import { inUnitsOf } from '../../../src/units/sentences.ts';
 import type { Mark, Pull } from '../../api/types.gen.ts';
+import { kept } from '../../charts/numbers.ts';
+import { usePreferences } from '../../shell/preferences.tsx';
 import { LookIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
 import { labelOf, type PullWithCurve } from './series.ts';
 
@@ -12,13 +15,14 @@ const SEVERITY = {
 
 /** One mark with its icon and its word, so that colour is never alone. */
 export function MarkLine({ mark, children }: { mark: Mark; children?: React.ReactNode }) {
+  const { units } = usePreferences();
   const { icon, word, className } = SEVERITY[mark.severity];
   return (
     <li>
       <span className={className}>{icon}</span>
       <span>
         <span className={className}>{word}.</span> {children}
-        {mark.sentence}
+        {kept(inUnitsOf(mark.sentence, units))}
       </span>
     </li>
   );

@@ -29,8 +29,8 @@ export function derivedOf(curve: Curve): readonly Derived[] {
     readonly number[],
     readonly (number | null)[] | null,
   ][] = [
-    ['Mean effective pressure', 'meanEffectivePressure', speedRpm, derived.bmepPa],
-    ['Fuel for the power', 'specificConsumption', speedRpm, derived.bsfcKgPerJ],
+    ['BMEP', 'meanEffectivePressure', speedRpm, derived.bmepPa],
+    ['BSFC', 'specificConsumption', speedRpm, derived.bsfcKgPerJ],
     ['Volumetric efficiency', 'percent', speedRpm, derived.volumetricEfficiency],
     ['Mean piston speed', 'pistonSpeed', speedRpm, derived.pistonSpeedMPerS],
     ['Lambda', 'lambda', bySpeed.speedRpm, bySpeed.lambda],
@@ -50,7 +50,7 @@ export function DerivedCurves({ curve, scenario }: { curve: Curve; scenario: str
   const table = (): TableModel => {
     const columns = all.map((one) => {
       const { symbol } = outside(one.kind, units);
-      return `${one.name.toLowerCase()}, ${symbol}`;
+      return `${one.name}, ${symbol}`;
     });
     const [low, high] = extentOf(curve.speedRpm)!;
     const rows: string[][] = [];
