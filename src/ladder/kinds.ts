@@ -15,7 +15,7 @@ export const SPARK_LEAD: SettingKind = {
   safeDirection: 'lower',
   defaultStep: 1,
   defaultRung: 2,
-  curvaturePrior: [2e-4, 2e-3],
+  curvaturePrior: [1.6e-4, 2e-3],
   leanPrior: [0.009, 0.01],
   startShortPrior: [7, 2],
   word: 'lead',
