@@ -282,6 +282,7 @@ export function toText(day: SimulatedDay, dialect: Dialect): DayFiles {
     },
     cell: {
       inertia: `${knobs.inertiaKgM2.toFixed(4)} kg m^2`,
+      calibration: `${knobs.calibrationSdPercent} %`,
       sensorLag: `${knobs.sensorLagS.toFixed(3)} s`,
       ...(knobs.brakeRatio === 1 ? {} : { ratio: knobs.brakeRatio }),
     },

@@ -1,6 +1,6 @@
 /**
  * `npm test`: everything a change must pass, from a fresh clone, closing with one line of totals.
- * What does not need the database's native part runs while that part is compiled.
+ * Two lanes, one a core: what needs neither database nor browser runs while those are prepared.
  */
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -63,37 +63,53 @@ async function vitest(name, args, env) {
 
 const bin = (name) => join(root, 'node_modules', '.bin', name);
 
-async function quickLane() {
+/** Resolved when dist/ stands: the browser tests serve it. */
+let markBuilt;
+const built = new Promise((done) => {
+  markBuilt = done;
+});
+
+/** What the numbers need: no database, no browser. */
+async function numbersLane() {
+  await step('build', process.execPath, ['scripts/build.mjs']);
+  markBuilt();
   await step('types', bin('tsc'), ['--noEmit']);
   await step('lint', bin('biome'), ['check', '--error-on-warnings', '.']);
-  await step('build', process.execPath, ['scripts/build.mjs']);
   await vitest('numbers and references', [
     '--project=unit',
     '--project=reference',
+    '--maxWorkers=1',
     ...NEEDS_DATABASE.flatMap((path) => ['--exclude', `${path}**`, '--exclude', `${path}/**`]),
   ]);
+  await vitest('known truth', ['--project=whole', 'test/truth']);
 }
 
-async function preparationLane() {
+/** What needs the database's native part, and a browser; both are prepared first. */
+async function productLane() {
   if (!nativeWorks()) await step('database engine', ...nativeCommand);
   if (findBrowser() === null) {
     const install = installCommand();
     if (install === null) process.stdout.write(`\n${NO_BROWSER}\n`);
     else await step('browser', ...install);
   }
+  const browser = findBrowser();
+  if (browser === null) failedSteps.push(NO_BROWSER);
+  await vitest('record, service and command', [
+    '--project=unit',
+    '--maxWorkers=1',
+    ...NEEDS_DATABASE,
+  ]);
+  await built;
+  await vitest(
+    'the whole product',
+    ['--project=whole', '--exclude', 'test/truth/**'],
+    browser === null ? {} : { PULLBOOK_BROWSER: browser },
+  );
 }
 
 const started = performance.now();
 ensurePackages();
-await Promise.all([quickLane(), preparationLane()]);
-await vitest('record, service and command', ['--project=unit', ...NEEDS_DATABASE]);
-const browser = findBrowser();
-if (browser === null) failedSteps.push(NO_BROWSER);
-await vitest(
-  'the whole product',
-  ['--project=whole'],
-  browser === null ? {} : { PULLBOOK_BROWSER: browser },
-);
+await Promise.all([numbersLane(), productLane()]);
 rmSync(reports, { recursive: true, force: true });
 
 const seconds = Math.round((performance.now() - started) / 1000);

@@ -3,7 +3,7 @@ import type { SettingKind } from './types.ts';
 /**
  * Spark lead [degrees before top centre].
  *
- * Curvature: published engine data give 2e-4 to 4e-4 per square degree (Crossley and Cook 1991 by way of the open
+ * Curvature: published engine data give 1.6e-4 to 4e-4 per square degree (Crossley and Cook 1991 by way of the open
  * Modelica throttle example; a textbook's normalised curve, from memory), large two-valve engines up to 1.5e-3 in
  * test-cell practice (no source).
  * Lean: the same shapes lose 0 to 1.6 % of their curvature a degree on the retarded side, so 0.008 ± 0.012 per degree.
