@@ -12,6 +12,17 @@ describe('a saved picture', () => {
     expect(svg).toContain('>Rally six, build 2, &lt;14 May&gt;</text>');
   });
 
+  it('breaks a long caption into lines that its picture holds, and grows by them', () => {
+    const scenario =
+      'Short four, Build 1, 25 November 2026, SAE J1349, judged between 5300 and 7800 rpm';
+    const long = standaloneSvg('', 260, 300, { ...caption, scenario }, chartStyle(), null);
+    const lines = [...long.matchAll(/fill-opacity="0.75">([^<]+)</g)].map(([, line]) => line);
+    expect(lines.length).toBeGreaterThan(1);
+    expect(lines.join(' ')).toBe(scenario);
+    const high = (text: string) => Number(/ height="(\d+)"/.exec(text)![1]);
+    expect(high(long)).toBeGreaterThan(high(svg));
+  });
+
   it('stands alone: paper, size, no outside address, no variables', () => {
     expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" width="\d+" height="\d+"/);
     expect(svg).toContain(`fill="${chartStyle().palette.paper}"`);

@@ -1,5 +1,6 @@
 import fontUrl from '@fontsource-variable/inter/files/inter-latin-wght-normal.woff2?url';
 import type { ChartStyle } from '../theme/chart-style.ts';
+import { textWidth } from './text.ts';
 
 export interface Caption {
   readonly title: string;
@@ -9,6 +10,19 @@ export interface Caption {
 
 /** Room above the picture for its caption, as a multiple of the label size. */
 const HEAD = 4.2;
+/** From one line of the caption to the next, as a multiple of its size. */
+const LEADING = 1.4;
+
+/** A caption in lines no wider than its picture, broken between words. */
+function linesOf(text: string, width: number, size: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && textWidth(longer, size) <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
 
 const escaped = (text: string) =>
   text.replace(
@@ -30,7 +44,8 @@ export function standaloneSvg(
 ): string {
   const { palette, label, strong } = style;
   const margin = Math.round(label * 1.4);
-  const head = Math.round(label * HEAD);
+  const lines = linesOf(caption.scenario, width, label);
+  const head = Math.round(label * (HEAD + LEADING * (lines.length - 1)));
   const [wide, high] = [width + 2 * margin, height + head + 2 * margin];
   const font =
     fontDataUrl === null
@@ -44,7 +59,10 @@ export function standaloneSvg(
     `<style>text{font-feature-settings:"tnum"}</style>`,
     `<rect width="${wide}" height="${high}" fill="${palette.paper}"/>`,
     `<text x="${margin}" y="${margin + strong}" font-size="${strong * 1.15}" font-weight="600" ${words}>${escaped(caption.title)}</text>`,
-    `<text x="${margin}" y="${margin + strong + label * 1.6}" font-size="${label}" ${words} fill-opacity="0.75">${escaped(caption.scenario)}</text>`,
+    ...lines.map(
+      (line, at) =>
+        `<text x="${margin}" y="${margin + strong + label * (1.6 + LEADING * at)}" font-size="${label}" ${words} fill-opacity="0.75">${escaped(line)}</text>`,
+    ),
     `<g transform="translate(${margin} ${margin + head})">${inner}</g>`,
     '</svg>',
   ].join('');

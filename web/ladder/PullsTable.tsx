@@ -79,7 +79,7 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
         </table>
       </div>
       {common.sentences.length > 0 && (
-        <ul className={below.seen} aria-label="Said of every pull">
+        <ul className={`${below.seen} ${below.everyPull}`} aria-label="Said of every pull">
           {common.sentences.map((sentence) => (
             <li key={sentence} data-icon="note">
               <NoteIcon />

@@ -30,7 +30,7 @@ describe('words of the ladder', () => {
       'what it brings cannot be said yet',
     );
     expect(worthInWords({ action: 'pull', value: 30, worthPercent: 1.62, why: '' })).toBe(
-      'may bring what is left in it 1.6\u202f% of power',
+      'may raise the power left in it by 1.6\u202f%',
     );
   });
 

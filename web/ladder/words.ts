@@ -26,15 +26,15 @@ export function moveInWords(next: NextMove, unit: string): string {
   }
 }
 
-/** Worth is that of the setting left in the engine, not of the next rung itself: the two are not the same figure. */
-const LEFT_IN_IT = 'what is left in it';
-
-/** What the next pull may bring, or that nothing is to be had. */
+/**
+ * What the next pull may bring, or that nothing is to be had. The worth is that of the setting left in the engine, not
+ * of the rung itself, which stands in the move's own sentence with another figure.
+ */
 export function worthInWords(next: NextMove): string {
   if (next.action === 'stop') {
     return next.worthPercent === null
       ? 'another pull would bring nothing worth having'
-      : `another pull would bring ${LEFT_IN_IT} about ${percent(next.worthPercent, 2)}`;
+      : `another pull would raise the power left in it by about ${percent(next.worthPercent, 2)}`;
   }
   if (next.action === 'back') return 'past the limit nothing is worth having';
   if (next.worthPercent === null) {
@@ -43,7 +43,7 @@ export function worthInWords(next: NextMove): string {
       : 'what it brings cannot be said yet';
   }
   return next.action === 'pull'
-    ? `may bring ${LEFT_IN_IT} ${percent(next.worthPercent, next.worthPercent < 0.1 ? 2 : 1)} of power`
+    ? `may raise the power left in it by ${percent(next.worthPercent, next.worthPercent < 0.1 ? 2 : 1)}`
     : `worth ${percent(next.worthPercent, next.worthPercent < 0.1 ? 2 : 1)} of power to know`;
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Trace, Understood } from '../../api/types.gen.ts';
-import { changedAnswers, draftsOf, mergeAnswers } from './answers.ts';
+import { changedAnswers, draftsOf, hasStrangeUnit, mergeAnswers } from './answers.ts';
 import { previewOf } from './mapping-sheet.tsx';
 
 const understood: Understood = {
@@ -96,5 +96,14 @@ describe('the values shown under a header', () => {
   it('know the time by the axis of the samples', () => {
     expect(previewOf(trace, { header: 'Time', quantity: 'time' })).toBe('0  1  2');
     expect(previewOf(null, { header: 'Time', quantity: 'time' })).toBe('');
+  });
+
+  it('knows a unit that a person wrote and nobody knows', () => {
+    const before = draftsOf(understood)[1]!;
+    expect(hasStrangeUnit({ ...before, unit: 'furlong' }, before)).toBe(true);
+    expect(hasStrangeUnit({ ...before, unit: 'ft·lbf' }, before)).toBe(false);
+    expect(hasStrangeUnit({ ...before, unit: 'furlong', ignore: true }, before)).toBe(false);
+    const asWritten = { ...before, unit: 'ticks' };
+    expect(hasStrangeUnit(asWritten, asWritten)).toBe(false);
   });
 });

@@ -1,4 +1,5 @@
 import type { TorqueBasis } from '../../../src/pull/recording.ts';
+import { findUnit } from '../../../src/units/index.ts';
 import type { ColumnAnswer, RememberedOptions, Understood } from '../../api/types.gen.ts';
 
 /** Two sets of answers as one; the later answer to the same thing counts. */
@@ -75,6 +76,12 @@ export function answerOf(draft: ColumnDraft): ColumnAnswer {
 /** Torque and power are observed or corrected, with inertia in or out; nothing else is. */
 export function hasBasis(quantity: ColumnAnswer['quantity']): boolean {
   return quantity === 'torque' || quantity === 'power';
+}
+
+/** A unit that a person wrote and nobody knows; what the file itself says is taken as it is. */
+export function hasStrangeUnit(draft: ColumnDraft, before: ColumnDraft): boolean {
+  const unit = draft.unit.trim();
+  return !draft.ignore && unit !== '' && unit !== before.unit && findUnit(unit) === undefined;
 }
 
 /** The answers for those headers that a person changed. */

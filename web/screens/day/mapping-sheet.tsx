@@ -7,7 +7,7 @@ import { traceQuery } from '../../api/queries.ts';
 import type { RememberedOptions, Trace, Understood } from '../../api/types.gen.ts';
 import { Sheet } from '../../form/sheet.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
-import { type ColumnDraft, changedAnswers, draftsOf, hasBasis } from './answers.ts';
+import { type ColumnDraft, changedAnswers, draftsOf, hasBasis, hasStrangeUnit } from './answers.ts';
 import styles from './mapping-sheet.module.css';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 
@@ -40,6 +40,7 @@ export function MappingSheet(props: MappingSheetProps) {
   const change = (at: number, to: Partial<ColumnDraft>) =>
     setDrafts(drafts.map((draft, index) => (index === at ? { ...draft, ...to } : draft)));
   const changed = changedAnswers(before, drafts);
+  const strange = drafts.filter((draft, at) => hasStrangeUnit(draft, before[at]!));
   return (
     <Sheet onClose={onClose} title={`Headers of ${understood.fileName}`} size="90rem">
       <p className="quiet">
@@ -100,6 +101,7 @@ export function MappingSheet(props: MappingSheetProps) {
                     <input
                       type="text"
                       className={styles[key]}
+                      aria-invalid={key === 'unit' && strange.includes(draft)}
                       aria-label={`${key} of ${draft.header}`}
                       value={draft[key]}
                       onChange={(event) => change(at, { [key]: event.currentTarget.value })}
@@ -119,13 +121,19 @@ export function MappingSheet(props: MappingSheetProps) {
           </tbody>
         </table>
       </div>
+      {strange.length > 0 && (
+        <p role="alert" className="stop">
+          {strange.map(({ unit, header }) => `“${unit}” of ${header}`).join(', ')}: no unit that is
+          known here, such as lb-ft, N·m, hp, kW, rpm, °F, psi.
+        </p>
+      )}
       <Group justify="flex-end" mt="md" gap="sm">
         <Button variant="default" onClick={onClose}>
           Cancel
         </Button>
         <Button
           loading={busy}
-          disabled={changed.mapping === undefined}
+          disabled={changed.mapping === undefined || strange.length > 0}
           onClick={() => onSave(changed)}
         >
           {props.saveLabel ?? 'Remember'}
