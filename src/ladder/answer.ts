@@ -16,6 +16,7 @@ import { rungsOf, stepsOf } from './steps.ts';
 import { pictureSettings, responseCurve, surfaceOf } from './surface.ts';
 import type { LadderAnswer, LadderInput, LadderPull, SettingInterval } from './types.ts';
 import { warningsOf } from './warnings.ts';
+import { unwatched } from './words.ts';
 
 /** Changes whenever the same pulls would give another answer. */
 export const LADDER_VERSION = 1;
@@ -175,7 +176,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
       action: move.action,
       value: move.u === null ? null : mirror * move.u,
       worthPercent: move.worth === null ? null : 100 * move.worth,
-      why: limit.watched ? move.why : `${move.why} (limit not watched)`,
+      why: limit.watched ? move.why : unwatched(move.why),
     },
     steps,
     repeatability: {

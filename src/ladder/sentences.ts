@@ -1,7 +1,7 @@
 import type { UseSetting } from './decide.ts';
 import type { Move } from './next.ts';
 import type { LadderAnswer, LadderInput, SettingKind, UseAnswer } from './types.ts';
-import { chanceText, distanceText, percentText, settingText } from './words.ts';
+import { chanceText, distanceText, percentText, settingText, unwatched } from './words.ts';
 
 interface Knowing {
   /** Too early to say: a finished ladder may permit a better setting. */
@@ -21,14 +21,14 @@ export function useAnswerOf(
   mirror: number,
 ): UseAnswer {
   const { kind } = input;
-  const tail = watched ? '' : ' (limit not watched)';
+  const said = watched ? (why: string) => why : unwatched;
   const nothing = (why: string): UseAnswer => ({
     value: null,
     givesUpPercent: null,
     chancePastBest: null,
     chancePastLimit: null,
     holdback: setting.holdback,
-    why: `${why}${tail}`,
+    why: said(why),
   });
   if (input.aspiration !== 'natural') {
     return nothing(
@@ -68,7 +68,9 @@ export function useAnswerOf(
     chancePastBest: setting.chancePastBest,
     chancePastLimit: setting.chancePastLimit,
     holdback: setting.holdback,
-    why: `${settingText(value, kind)} stands ${standing} to the safe side of ${name}${more}${lowered}; it gives up ${percentText(givesUp)}, with a chance of ${chanceText(setting.chancePastBest)} to stand past the best${tail}.`,
+    why: said(
+      `${settingText(value, kind)} stands ${standing} to the safe side of ${name}${more}${lowered}; it gives up ${percentText(givesUp)}, with a chance of ${chanceText(setting.chancePastBest)} to stand past the best.`,
+    ),
   };
 }
 

@@ -13,7 +13,12 @@ export function settingText(value: number, kind: SettingKind): string {
 export const distanceText = (value: number, kind: SettingKind): string =>
   settingText(Math.abs(value), kind);
 
-/** A percentage with one place, two where it is small. */
+/** A percentage that somebody chose, as it was chosen: `0.75 %`, not rounded to what a measured one deserves. */
+export function chosenPercentText(value: number): string {
+  return `${String(Number(value.toFixed(2))).replace('-', '−')} %`;
+}
+
+/** A measured percentage with one place, two where it is small. */
 export function percentText(value: number): string {
   const places = Math.abs(value) < 0.095 ? 2 : 1;
   return `${value.toFixed(places).replace('-', '−')} %`;
@@ -25,3 +30,6 @@ export function chanceText(value: number): string {
   if (value > 0.99) return 'more than 99 %';
   return `${Math.round(100 * value)} %`;
 }
+
+/** A recommendation where nothing watched for a limit: it says so, in the same sentence. */
+export const unwatched = (why: string): string => `${why.replace(/\.$/, '')}; limit not watched.`;
