@@ -5,9 +5,9 @@ import {
   meanFunctional,
   type SplineFit,
 } from '../numerics/spline.ts';
+import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import type { LadderInput, LadderPull } from './types.ts';
 
-const WATT_PER_NM_RPM = (2 * Math.PI) / 60;
 /** Least part of the band that a pull must cover to be compared. */
 const LEAST_COVERAGE = 0.9;
 
@@ -37,7 +37,7 @@ function peakPowerOf(fit: SplineFit): number {
   let top = 0;
   for (let i = 0; i <= 200; i++) {
     const speed = fit.low + ((fit.high - fit.low) * i) / 200;
-    top = Math.max(top, evaluateSpline(fit, speed) * speed * WATT_PER_NM_RPM);
+    top = Math.max(top, evaluateSpline(fit, speed) * speed * RAD_PER_S_PER_RPM);
   }
   return top;
 }
@@ -81,8 +81,8 @@ export function readBand(input: LadderInput, mirror: number): BandReading {
       return {
         pull,
         u: mirror * pull.setting,
-        power: functionalValue(fit, functional) * WATT_PER_NM_RPM,
-        powerSd: Math.sqrt(Math.max(0, functionalCovariance(fit, functional))) * WATT_PER_NM_RPM,
+        power: functionalValue(fit, functional) * RAD_PER_S_PER_RPM,
+        powerSd: Math.sqrt(Math.max(0, functionalCovariance(fit, functional))) * RAD_PER_S_PER_RPM,
       };
     });
     return { counted, leftOut, bandRpm: [from, to], of: 'mean power' };

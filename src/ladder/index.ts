@@ -1,4 +1,4 @@
-export { answerLadder, LADDER_VERSION } from './answer.ts';
+export { answerLadder } from './answer.ts';
 export { LAMBDA, SPARK_LEAD } from './kinds.ts';
 export * from './types.ts';
 export {
@@ -7,4 +7,4 @@ export {
   SHIPPED_USES,
   WORTH_PERCENT,
 } from './uses.ts';
-export { chanceText, distanceText, percentText, settingText } from './words.ts';
+export { chanceText, chosenPercentText, distanceText, percentText, settingText } from './words.ts';

@@ -12,7 +12,7 @@ import { normalFraction } from './evenly.ts';
  * alone does; a channel that saw nothing leaves the limit above the highest rung by an unknown amount.
  */
 
-export interface KnockPull {
+interface KnockPull {
   readonly u: number;
   readonly speedRpm: readonly number[];
   readonly level: readonly number[];

@@ -110,4 +110,4 @@ export function limitForUse(
   return { draws, clean: clean.length === 0 ? null : Math.max(...clean) };
 }
 
-export const LIMIT_DRAWS = 256;
+const LIMIT_DRAWS = 256;

@@ -1,6 +1,6 @@
 import type { LimitFinding } from './limit.ts';
 import type { SettingKind } from './types.ts';
-import { chanceText, percentText, settingText } from './words.ts';
+import { chanceText, chosenPercentText, percentText, settingText } from './words.ts';
 
 /** What the next move is decided from; settings mirrored, up is unsafe. */
 export interface Standing {
@@ -60,7 +60,7 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 export function nextMove(standing: Standing): Move {
   const { kind, mirror, rung, rungs, limit, worthPercent } = standing;
   const say = (u: number) => settingText(mirror * u, kind);
-  const worthText = `${Number(worthPercent.toFixed(2))} %`;
+  const worthText = chosenPercentText(worthPercent);
   const top = rungs.at(-1)?.u;
   if (limit.lowestKnock !== null) return afterKnock(standing, say);
   if (top === undefined) {

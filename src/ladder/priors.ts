@@ -1,10 +1,10 @@
 import type { SettingKind } from './types.ts';
 
 /** Ours, from common practice, no source: pull-to-pull sd of mean power [1]: median 0.4 %, 95 % between 0.15 and 1.0 %. */
-export const REPEAT_MEDIAN = 0.004;
-export const REPEAT_LOG_SD = Math.log(0.01 / 0.0015) / (2 * 1.96);
+const REPEAT_MEDIAN = 0.004;
+const REPEAT_LOG_SD = Math.log(0.01 / 0.0015) / (2 * 1.96);
 /** How far a stated repeatability may itself be off, as sd of its logarithm. */
-export const STATED_LOG_SD = 0.1;
+const STATED_LOG_SD = 0.1;
 /**
  * Drift of power with each further pull of the day [1]: usually small, now and then a heat soak.
  * Sd and its weight; ours, from common practice, no source.
