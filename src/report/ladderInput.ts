@@ -1,35 +1,15 @@
-import type { LadderInput, LadderPull, SettingKind, UseRule, Watched } from '../ladder/types.ts';
-import type { Aspiration, Curve } from '../pull/types.ts';
+import type { LadderInput, LadderPull } from '../ladder/types.ts';
+import type { Curve } from '../pull/types.ts';
 
 /** One pull of a day, made ready for a ladder: what was set and seen, and what the cell recorded or the operator typed. */
-export interface DayPull {
-  readonly id: string;
-  readonly order: number;
-  readonly setting: number;
+export interface DayPull extends Omit<LadderPull, 'torque' | 'knock' | 'airTemperatureK'> {
   readonly curve: Curve | null;
-  readonly peakPowerW: number | null;
-  readonly peakTorqueNm: number | null;
-  readonly excludedBecause: string | null;
-  readonly watched: Watched | null;
-  readonly knockHeard: boolean | number;
-  readonly aborted: boolean;
-  readonly configuration: string | null;
 }
 
 /** What a ladder is judged by, whether it stands in a session file or in the shop's record. */
-export interface LadderSettings {
-  readonly kind: SettingKind;
+export interface LadderSettings extends Omit<LadderInput, 'pulls' | 'bandRpm'> {
   /** Null: chosen from the curves, see bandFromCurves. */
   readonly bandRpm: readonly [number, number] | null;
-  readonly uses: readonly UseRule[];
-  readonly aspiration: Aspiration;
-  readonly step: number;
-  readonly worthPercent: number;
-  readonly repeatabilityPercent: number | null;
-  readonly worstInletDeltaK: number;
-  readonly worstFuelDeltaOctane: number;
-  readonly holdbackPer10K: number;
-  readonly holdbackPerOctane: number;
 }
 
 /** Speeds that a ladder of typed peaks stands for: it has none, so the widest that an engine turns. */

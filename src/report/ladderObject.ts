@@ -1,4 +1,10 @@
-import type { LadderAnswer, NextMove, SettingInterval, StepWord } from '../ladder/types.ts';
+import type {
+  LadderAnswer,
+  NextMove,
+  SettingInterval,
+  StepAnswer,
+  UseAnswer,
+} from '../ladder/types.ts';
 import type { Mark } from '../pull/types.ts';
 import type { DayPull } from './ladderInput.ts';
 
@@ -19,31 +25,10 @@ export interface LadderObject {
   readonly best: SettingInterval;
   readonly knee: SettingInterval;
   readonly limit: SettingInterval | null;
-  readonly uses: Readonly<
-    Record<
-      string,
-      {
-        readonly value: number | null;
-        readonly givesUpPercent: number | null;
-        readonly why: string;
-        readonly chancePastBest: number | null;
-        readonly chancePastLimit: number | null;
-        readonly holdback: number;
-      }
-    >
-  >;
+  readonly uses: Readonly<Record<string, UseAnswer>>;
   readonly next: NextMove;
   readonly limitWatched: boolean;
-  readonly steps: readonly {
-    readonly from: number;
-    readonly to: number;
-    readonly gainPercent: number;
-    readonly lowPercent: number;
-    readonly highPercent: number;
-    readonly measuredPercent: number;
-    readonly word: StepWord;
-    readonly besides: string | null;
-  }[];
+  readonly steps: readonly Omit<StepAnswer, 'bySpeed'>[];
   readonly repeatabilityPercent: number;
   readonly pulls: readonly {
     readonly file: string | null;
