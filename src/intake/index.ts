@@ -1,4 +1,4 @@
-export { readRunFile, readRunFileAt } from './read.ts';
+export { readRunFile } from './read.ts';
 export { readSession, type Session, type SessionPull } from './session.ts';
 export { readSessionAt } from './sessionFile.ts';
 export type { RunSource } from './source.ts';

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { basename } from 'node:path';
 import { FormatError } from '../errors.ts';
 import type { Recording } from '../pull/recording.ts';
 import { type Draft, draftChannels } from './channels.ts';
@@ -38,14 +37,6 @@ export async function readRunFile(source: RunSource, options: ReadOptions): Prom
   } finally {
     await opened.close();
   }
-}
-
-/** The same for a file on disk; its name in messages is its own. */
-export function readRunFileAt(
-  path: string,
-  options: Omit<ReadOptions, 'fileName'> = {},
-): Promise<RunFile> {
-  return readRunFile(path, { ...options, fileName: basename(path) });
 }
 
 function interpret(table: RawTable, options: ReadOptions): RunFile {

@@ -3,7 +3,7 @@ import type { CurveDay } from '../../demo/curve-day.ts';
 import type { LadderAnswer } from '../../src/ladder/index.ts';
 
 /** A day whose truth is known, whichever way it was made. */
-export type KnownDay = Pick<CurveDay & SimulatedDay, 'knobs' | 'truth'>;
+type KnownDay = Pick<CurveDay & SimulatedDay, 'knobs' | 'truth'>;
 
 /** What one day's answer was worth against the truth; null where the question did not arise. */
 export interface Verdict {
