@@ -2,6 +2,8 @@ import { type DisplayKind, displayDecimals, displayUnit } from '../../src/units/
 import { fromInside } from '../../src/units/quantity.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 
+export { kept } from '../shell/words.ts';
+
 /** Between a number and its unit: narrow, and never broken across lines. */
 const THIN = '\u202f';
 const MINUS = '\u2212';
@@ -73,10 +75,6 @@ export function interval(low: number | null, high: number | null, decimals = 1):
   const shown = hidden ? decimals + 1 : decimals;
   return `${plain(low, shown)} to ${plain(high, shown)}`;
 }
-
-/** A sentence with its numbers and units kept on one line. */
-export const kept = (sentence: string): string =>
-  sentence.replace(/(\d) (%|°|rpm|hp|kW|K|N·m|lb-ft|kPa|psi|inHg|degrees?\b)/g, `$1${THIN}$2`);
 
 export function withUnit(text: string, unit: string): string {
   return text === UNKNOWN || unit === '' ? text : `${text}${THIN}${unit}`;

@@ -1,10 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { dayPageQuery, readingQuery } from '../api/queries.ts';
-import { kept } from '../charts/numbers.ts';
 import { dayLabel } from '../shell/places.ts';
 import { usePreferences } from '../shell/preferences.tsx';
-import { count } from '../shell/words.ts';
+import { count, kept } from '../shell/words.ts';
 
 /** Where the last test day of an engine stands, in words: what its ladder says and what comes next. */
 export function DayState({ dayId }: { dayId: string }) {

@@ -1,3 +1,5 @@
+// Every screen stands on this page, so Mantine's styles go into the part that all share, before ours.
+import '@mantine/core/styles.css';
 import { ActionIcon, Menu, Tooltip, UnstyledButton, useMantineColorScheme } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { Fragment, type ReactNode, useEffect } from 'react';

@@ -40,3 +40,7 @@ export function asSentence(text: string): string {
   const large = text.charAt(0).toUpperCase() + text.slice(1);
   return /[.!?]$/.test(large) ? large : `${large}.`;
 }
+
+/** A sentence with its numbers and units kept on one line. */
+export const kept = (sentence: string): string =>
+  sentence.replace(/(\d) (%|°|rpm|hp|kW|K|N·m|lb-ft|kPa|psi|inHg|degrees?\b)/g, '$1\u202f$2');

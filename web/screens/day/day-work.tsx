@@ -11,12 +11,11 @@ import type {
   PullCurve,
   Shop,
 } from '../../api/types.gen.ts';
-import { kept } from '../../charts/numbers.ts';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
-import { count } from '../../shell/words.ts';
+import { count, kept } from '../../shell/words.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
 import { DropZone, FileList } from './drop-zone.tsx';

@@ -2,8 +2,8 @@ import { Link } from '@tanstack/react-router';
 import { Fragment } from 'react';
 import { inUnitsOf } from '../../../src/units/sentences.ts';
 import type { Mark, Pull } from '../../api/types.gen.ts';
-import { kept } from '../../charts/numbers.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
+import { kept } from '../../shell/words.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
 import { labelOf, type PullWithCurve } from './series.ts';
 
