@@ -95,6 +95,11 @@ export const wayThrough = (standOf: () => Stand) =>
       const list = page.getByRole('region', { name: 'Files' });
       await list.getByText('in the book already').waitFor();
       expect(await list.getByRole('link', { name: 'pull 1' }).count()).toBe(1);
+      // By name the known file comes first, so the other is still on its way when the answer stands.
+      await list
+        .getByRole('listitem')
+        .filter({ hasText: /^run 3\.csv.*1 pull/ })
+        .waitFor();
       expect(await stand.record.pulls.list({ dayId: dayId() })).toHaveLength(3);
     });
 
