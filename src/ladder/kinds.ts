@@ -6,7 +6,8 @@ import type { SettingKind } from './types.ts';
  * Curvature: published engine data give 1.6e-4 to 4e-4 per square degree (Crossley and Cook 1991 by way of the open
  * Modelica throttle example; a textbook's normalised curve, from memory), large two-valve engines up to 1.5e-3 in
  * test-cell practice (no source).
- * Lean: the same shapes lose 0 to 1.6 % of their curvature a degree on the retarded side, so 0.008 ± 0.012 per degree.
+ * Lean: the same shapes lose 0 to 1.6 % of their curvature a degree on the retarded side; the prior, 0.009 ± 0.010
+ * per degree, was settled within that on simulated days.
  * Start: a first setting is chosen careful, some 3 to 11 degrees short of the best (common practice, no source).
  */
 export const SPARK_LEAD: SettingKind = {
