@@ -32,10 +32,14 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   inertia: 'a moment of inertia such as "0.770 kg m^2"',
   volume: 'a volume such as "5.445 L"',
   length: 'a length such as "88.4 mm"',
+  area: 'an area such as "2.1 in^2"',
   mass: 'a mass such as "612 g"',
   density: 'a density such as "0.745 kg/L"',
   specificConsumption: 'a specific consumption such as "0.45 lb/hp-h"',
   speed: 'a speed such as "17.7 m/s"',
+  force: 'a force such as "140 lbf"',
+  stiffness: 'a spring rate such as "380 lb/in"',
+  unbalance: 'an unbalance such as "0.5 oz-in"',
   count: 'a number of counts',
 };
 

@@ -248,6 +248,30 @@ export const SIMPLE_UNITS: readonly UnitRow[] = [
   unit('length', 'ft', FT_M, '1 ft = 0.3048 m', ['foot', 'feet']),
   unit('length', 'thou', IN_M / 1000, '1/1000 in', ['mil', 'mils']),
 
+  unit('area', 'm²', 1, 'SI', ['m2', 'square metre', 'square meter']),
+  unit('area', 'cm²', 1e-4, 'SI', ['cm2', 'sq cm', 'square cm']),
+  unit('area', 'mm²', 1e-6, 'SI', ['mm2', 'sq mm', 'square mm']),
+  unit('area', 'in²', IN_M ** 2, '1 in = 0.0254 m', ['in2', 'sq in', 'square inch', 'square in']),
+
+  unit('force', 'N', 1, 'SI', ['newton', 'newtons']),
+  unit('force', 'kN', 1e3, 'SI'),
+  unit('force', 'lbf', LBF_N, 'pound × g0', ['lb force', 'pound force']),
+  unit('force', 'kgf', G0, 'kilogram × g0', ['kp', 'kg force']),
+
+  unit('stiffness', 'N/m', 1, 'SI'),
+  unit('stiffness', 'N/mm', 1e3, 'SI', ['kN/m']),
+  unit('stiffness', 'lb/in', LBF_N / IN_M, 'lbf per inch', [
+    'lbf/in',
+    'lbs/in',
+    '#/in',
+    'lb per inch',
+  ]),
+  unit('stiffness', 'kgf/mm', G0 * 1e3, 'kilogram-force per mm', ['kg/mm']),
+
+  unit('unbalance', 'g·mm', 1e-6, 'SI', ['gmm']),
+  unit('unbalance', 'g·cm', 1e-5, 'SI', ['gcm']),
+  unit('unbalance', 'oz·in', (LB_KG / 16) * IN_M, 'ounce × inch', ['ozin', 'in oz', 'inch ounce']),
+
   unit('mass', 'oz', LB_KG / 16, '1/16 lb', ['ounce', 'ounces']),
 
   unit('density', 'kg/m³', 1, 'SI', ['kg/m3']),

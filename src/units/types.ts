@@ -13,10 +13,14 @@ export type Dimension =
   | 'inertia'
   | 'volume'
   | 'length'
+  | 'area'
   | 'mass'
   | 'density'
   | 'specificConsumption'
   | 'speed'
+  | 'force'
+  | 'stiffness'
+  | 'unbalance'
   | 'count';
 
 /**
