@@ -5,4 +5,5 @@ export type { PenaltyOrder } from './penalty.ts';
 export * from './quantile.ts';
 export * from './robust.ts';
 export * from './spline.ts';
+export * from './studentT.ts';
 export type { Noise, Series } from './wander.ts';
