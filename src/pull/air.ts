@@ -7,19 +7,7 @@ import {
 } from '../trade/index.ts';
 import { channelsOf, finiteIn, isUnchanging } from './channels.ts';
 import { AIR_STANDARDS, type AirStandard, type PullSpan, type Recording } from './recording.ts';
-import type { Aspiration, CurveOptions, Mark } from './types.ts';
-
-/** The air that went into the engine during one pull, and what each standard makes of it. */
-export interface PullAir {
-  readonly temperatureK: number | null;
-  readonly pressureAbsPa: number | null;
-  readonly humidity: number | null;
-  /** Null: the recording does not allow it. `none` is always 1. */
-  readonly factors: Readonly<Record<AirStandard, number | null>>;
-  /** Density of the moist air before the inlet [kg/m³]. */
-  readonly densityKgPerM3: number | null;
-  readonly marks: readonly Mark[];
-}
+import type { Aspiration, FitOptions, Mark, PullAir } from './types.ts';
 
 /** What a reading must lie in to be the air of any test cell; outside it is a filler or a broken sensor. */
 const POSSIBLE = {
@@ -47,7 +35,7 @@ const ASSUMED_HUMIDITY = 0.5;
  * a change of standard a mere ratio. Air that does move within the pull is marked by the check of drifting
  * channels.
  */
-export function airOf(recording: Recording, span: PullSpan, options: CurveOptions): PullAir {
+export function airOf(recording: Recording, span: PullSpan, options: FitOptions): PullAir {
   const marks: Mark[] = [];
   const temperatureK = reading(recording, span, 'temperatureK', options, marks);
   const pressureAbsPa = reading(recording, span, 'pressureAbsPa', options, marks);
@@ -58,19 +46,18 @@ export function airOf(recording: Recording, span: PullSpan, options: CurveOption
   >;
   factors.none = 1;
   if (temperatureK === null || pressureAbsPa === null) {
-    return { temperatureK, pressureAbsPa, humidity, factors, densityKgPerM3: null, marks };
+    return {
+      temperatureK,
+      pressureAbsPa,
+      humidity,
+      humidityAssumed: false,
+      factors,
+      densityKgPerM3: null,
+      marks,
+    };
   }
-  if (humidity === null) {
-    humidity = ASSUMED_HUMIDITY;
-    if (options.standard !== 'none') {
-      marks.push({
-        kind: 'air',
-        severity: 'note',
-        sentence:
-          'No humidity was recorded; 50 % was taken, which may be off by 1 % of torque on a warm day.',
-      });
-    }
-  }
+  const humidityAssumed = humidity === null;
+  humidity ??= ASSUMED_HUMIDITY;
   const air: AirState = {
     pressureAbsPa,
     temperatureK,
@@ -78,14 +65,22 @@ export function airOf(recording: Recording, span: PullSpan, options: CurveOption
   };
   for (const name of AIR_STANDARDS) factors[name] = AIR_CORRECTIONS[name].factor(air);
   const densityKgPerM3 = moistAirDensityKgPerM3(air);
-  return { temperatureK, pressureAbsPa, humidity, factors, densityKgPerM3, marks };
+  return {
+    temperatureK,
+    pressureAbsPa,
+    humidity,
+    humidityAssumed,
+    factors,
+    densityKgPerM3,
+    marks,
+  };
 }
 
 function reading(
   recording: Recording,
   span: PullSpan,
   which: Reading,
-  { air }: CurveOptions,
+  { air }: FitOptions,
   marks: Mark[],
 ): number | null {
   const [low, high] = POSSIBLE[which];
@@ -128,6 +123,16 @@ export function correctionMarks(
   aspiration: Aspiration,
 ): Mark[] {
   if (standard === 'none' || air.temperatureK === null || air.pressureAbsPa === null) return [];
+  const assumed: Mark[] = air.humidityAssumed
+    ? [
+        {
+          kind: 'air',
+          severity: 'note',
+          sentence:
+            'No humidity was recorded; 50 % was taken, which may be off by 1 % of torque on a warm day.',
+        },
+      ]
+    : [];
   const state: AirState = {
     pressureAbsPa: air.pressureAbsPa,
     temperatureK: air.temperatureK,
@@ -136,9 +141,15 @@ export function correctionMarks(
       air.humidity ?? ASSUMED_HUMIDITY,
     ),
   };
-  return AIR_CORRECTIONS[standard].check(state, { aspiration }).map(({ kind, sentence }) => ({
-    kind: kind === 'factor' ? 'correction factor' : kind === 'aspiration' ? 'boost' : 'air',
-    severity: kind === 'factor' ? 'look again' : 'note',
-    sentence,
-  }));
+  const found = AIR_CORRECTIONS[standard].check(state, { aspiration });
+  return [
+    ...assumed,
+    ...found.map(
+      ({ kind, sentence }): Mark => ({
+        kind: kind === 'factor' ? 'correction factor' : kind === 'aspiration' ? 'boost' : 'air',
+        severity: kind === 'factor' ? 'look again' : 'note',
+        sentence,
+      }),
+    ),
+  ];
 }

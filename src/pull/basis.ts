@@ -1,9 +1,8 @@
 import { InputError } from '../errors.ts';
 import { RAD_PER_S_PER_RPM } from '../trade/index.ts';
-import type { PullAir } from './air.ts';
 import { channelsOf, sideOf, speedChannel } from './channels.ts';
 import type { AirStandard, Channel, Recording, TorqueBasis } from './recording.ts';
-import type { CurveOptions, Mark } from './types.ts';
+import type { AirWish, Aspiration, FitOptions, Mark, PullAir } from './types.ts';
 
 /** The torque column to use, and what has to be done to it. */
 export interface ChosenTorque {
@@ -20,7 +19,7 @@ export interface ChosenTorque {
  * before compensated, the file's own before computed from power; what no header says is taken from the cell.
  * @throws InputError when the recording has neither torque nor power
  */
-export function chooseTorque(recording: Recording, { cell }: CurveOptions): ChosenTorque {
+export function chooseTorque(recording: Recording, { cell }: FitOptions): ChosenTorque {
   const torques = channelsOf(recording, 'torque');
   const candidates = torques.length > 0 ? [...torques] : fromPower(recording);
   const basisOf = (channel: Channel): TorqueBasis => ({
@@ -84,17 +83,21 @@ interface AirStep {
  * where the air is known. Unknown: nothing, and says so. Boosted or nitrous: observed unless correction was
  * asked for in so many words.
  */
-export function airStep(basis: TorqueBasis, air: PullAir, options: CurveOptions): AirStep {
-  const { engine, correctBoosted = false } = options;
-  const held = engine.aspiration !== 'natural' && !correctBoosted && options.standard !== 'none';
-  const wanted: AirStandard = held ? 'none' : options.standard;
+export function airStep(
+  basis: TorqueBasis,
+  air: PullAir,
+  aspiration: Aspiration,
+  { standard, correctBoosted = false }: AirWish,
+): AirStep {
+  const held = aspiration !== 'natural' && !correctBoosted && standard !== 'none';
+  const wanted: AirStandard = held ? 'none' : standard;
   const marks: Mark[] = [];
   const note = (kind: Mark['kind'], sentence: string, severity: Mark['severity'] = 'note') =>
     marks.push({ kind, severity, sentence });
   if (held) {
     note(
       'boost',
-      `The engine is ${engine.aspiration === 'boosted' ? 'boosted' : 'on nitrous'}: observed figures are shown; ${options.standard} is written for natural aspiration and is there as an option.`,
+      `The engine is ${aspiration === 'boosted' ? 'boosted' : 'on nitrous'}: observed figures are shown; ${standard} is written for natural aspiration and is there as an option.`,
     );
   }
   if (basis.air === 'unknown') {

@@ -70,23 +70,23 @@ function flowing(channel: Channel | undefined): Channel | undefined {
 
 /**
  * BMEP, brake specific fuel consumption, volumetric efficiency and mean piston speed on the grid of a curve;
- * null where the engine's sheet or the channels do not allow one. BMEP is of the torque shown (corrected, if
- * it is). Fuel and air are what flowed on the day, so BSFC and volumetric efficiency are taken against
+ * null where the engine's sheet or the channels do not allow one. BMEP is of the torque given, and is scaled
+ * with it. Fuel and air are what flowed on the day, so BSFC and volumetric efficiency are taken against
  * observed power and the day's air before the inlet: correcting power and not fuel would flatter an engine on
  * a bad day.
- * @param correctionFactor from observed to shown torque
+ * @param loggersFactor from observed to the torque given, where the logger had corrected it; null: not known
  */
 export function derivedCurves(
   recording: Recording,
   span: PullSpan,
   speed: Channel,
   engine: EngineSetup,
-  shown: { readonly speedRpm: readonly number[]; readonly torqueNm: readonly number[] },
-  correctionFactor: number,
+  torque: { readonly speedRpm: readonly number[]; readonly torqueNm: readonly number[] },
+  loggersFactor: number | null,
   airDensityKgPerM3: number | null,
 ): DerivedCurves {
   const { displacementM3, strokeM, cycle } = engine;
-  const places = shown.speedRpm;
+  const places = torque.speedRpm;
   const fuel = overGrid(flowing(channelsOf(recording, 'fuelFlow')[0]), speed, span, places);
   const measuredAir = overGrid(flowing(channelsOf(recording, 'airFlow')[0]), speed, span, places);
   // Fuel times lambda is air only where one lambda speaks for the whole engine.
@@ -98,15 +98,19 @@ export function derivedCurves(
     (fuel !== null && lambda !== null && burned !== undefined
       ? fuel.map((flow, i) => airFlowFromFuelKgPerS(flow, lambda[i]!, burned.stoichiometricAfr))
       : null);
-  const observedW = places.map((rpm, i) => powerW(shown.torqueNm[i]! / correctionFactor, rpm));
-  const allPositive = observedW.every((watts) => watts > 0);
+  const observedW =
+    loggersFactor === null
+      ? null
+      : places.map((rpm, i) => powerW(torque.torqueNm[i]! / loggersFactor, rpm));
   return {
     bmepPa:
       displacementM3 === null
         ? null
-        : shown.torqueNm.map((torque) => bmepPa(torque, displacementM3, cycle)),
+        : torque.torqueNm.map((torqueNm) => bmepPa(torqueNm, displacementM3, cycle)),
     bsfcKgPerJ:
-      fuel === null || !allPositive ? null : fuel.map((flow, i) => bsfcKgPerJ(flow, observedW[i]!)),
+      fuel === null || observedW === null || !observedW.every((watts) => watts > 0)
+        ? null
+        : fuel.map((flow, i) => bsfcKgPerJ(flow, observedW[i]!)),
     volumetricEfficiency:
       air === null || displacementM3 === null || airDensityKgPerM3 === null
         ? null

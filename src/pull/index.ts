@@ -1,7 +1,8 @@
 export { CALIBRATION_REL_SD, defaultCell, REPEATABILITY_REL_SD } from './cell.ts';
 export { checkDay, type DayPullCheck } from './checks/day.ts';
-export { CURVE_VERSION, curveOf } from './curve.ts';
+export { curveIn, curveOf } from './curve.ts';
 export { findPulls } from './findPulls.ts';
+export { CURVE_VERSION, fitPull } from './fitPull.ts';
 export { meanPowerW } from './meanPower.ts';
 export * from './recording.ts';
 export * from './types.ts';

@@ -7,7 +7,7 @@ import { condense, type Track } from './condense.ts';
 import { lagFromThrottle } from './lag.ts';
 import type { Channel, PullSpan, Recording } from './recording.ts';
 import { type SpeedTrack, trackSpeed } from './speedTrack.ts';
-import type { CurveOptions, Mark } from './types.ts';
+import type { FitOptions, Mark } from './types.ts';
 import { zeroOf } from './zero.ts';
 
 /**
@@ -49,7 +49,7 @@ export function pointsOf(
   recording: Recording,
   span: PullSpan,
   chosen: ChosenTorque,
-  options: CurveOptions,
+  options: FitOptions,
 ): Points {
   const speed = speedChannel(recording);
   const time = usableTime(recording, span);
@@ -124,7 +124,7 @@ function lagOf(
   recording: Recording,
   chosen: ChosenTorque,
   span: PullSpan,
-  { cell }: CurveOptions,
+  { cell }: FitOptions,
   marks: Mark[],
 ): Pick<Points, 'lagS' | 'lagSdS' | 'lagFrom'> {
   if (cell.sensorLagS !== null) {
@@ -143,7 +143,7 @@ function lagOf(
 
 function inertiaMarks(
   { basis }: ChosenTorque,
-  { cell }: CurveOptions,
+  { cell }: FitOptions,
   track: SpeedTrack,
   { direction }: PullSpan,
   marks: Mark[],
@@ -167,7 +167,7 @@ function inertiaMarks(
 function withoutTime(
   span: PullSpan,
   chosen: ChosenTorque,
-  { cell }: CurveOptions,
+  { cell }: FitOptions,
   speed: Channel,
   torqueTrack: Track,
   crankTorque: Float64Array,

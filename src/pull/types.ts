@@ -32,8 +32,15 @@ export interface EngineSetup {
   readonly fuel: string;
 }
 
-export interface CurveOptions {
+/** In which air a curve is wanted. A fit answers any wish; only the fit reads the recording. */
+export interface AirWish {
   readonly standard: AirStandard;
+  /** Correct a boosted or nitrous engine all the same; without it such an engine shows observed figures. */
+  readonly correctBoosted?: boolean;
+}
+
+/** What the fit of a pull depends on: all but the air in which it is shown. */
+export interface FitOptions {
   readonly cell: CellSetup;
   readonly engine: EngineSetup;
   /** Air to use where the recording has no channel for it. */
@@ -53,11 +60,11 @@ export interface CurveOptions {
     readonly waterTemperatureK?: readonly [number, number];
     readonly airTemperatureK?: readonly [number, number];
   };
-  /** Correct a boosted or nitrous engine all the same; without it such an engine shows observed figures. */
-  readonly correctBoosted?: boolean;
   /** Relative sd from pull to pull in absolute bands, where the shop knows its own. */
   readonly repeatabilityRelSd?: number;
 }
+
+export type CurveOptions = FitOptions & AirWish;
 
 /** A number with its 95 % interval. */
 export interface Banded {
@@ -159,4 +166,47 @@ export interface Curve {
     readonly sweepRateRpmPerS: number | null;
   };
   readonly marks: readonly Mark[];
+}
+
+/** The air that went into the engine during one pull, and what each standard makes of it. */
+export interface PullAir {
+  readonly temperatureK: number | null;
+  readonly pressureAbsPa: number | null;
+  readonly humidity: number | null;
+  /** Nothing said the humidity, so a usual one was taken. */
+  readonly humidityAssumed: boolean;
+  /** Null: the recording does not allow it. `none` is always 1. */
+  readonly factors: Readonly<Record<AirStandard, number | null>>;
+  /** Density of the moist air before the inlet [kg/m³]. */
+  readonly densityKgPerM3: number | null;
+  readonly marks: readonly Mark[];
+}
+
+/** A blip with its times as the recording has them; its size in the air of the column. */
+export interface TimedBlip {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly fromRpm: number;
+  readonly toRpm: number;
+  readonly sizeNm: number;
+}
+
+/**
+ * One pull fitted once, its torque in the air of its column. Every standard is a scaling of it (`curveIn`).
+ * Plain data, to be kept under the recording and the options that it was made with.
+ */
+export interface PullFit {
+  readonly version: number;
+  readonly asRecorded: Omit<
+    Curve,
+    'standard' | 'correctionFactor' | 'factors' | 'basis' | 'marks' | 'version'
+  >;
+  /** What the torque is, inertia put back or not. */
+  readonly basis: TorqueBasis;
+  readonly air: PullAir;
+  readonly aspiration: Aspiration;
+  readonly blips: readonly TimedBlip[];
+  /** What was seen in pairing torque with speed, and by the checks of the pull. */
+  readonly pointMarks: readonly Mark[];
+  readonly checkMarks: readonly Mark[];
 }

@@ -1,10 +1,10 @@
 import { readSessionAt, type Session } from '../intake/index.ts';
 import { answerLadder, type LadderAnswer, type LadderInput } from '../ladder/index.ts';
-import { checkDay } from '../pull/index.ts';
+import { type AirWish, checkDay, curveIn } from '../pull/index.ts';
 import type { AirStandard } from '../trade/index.ts';
-import { ladderInputOf } from './ladderInput.ts';
+import { type LadderSettings, ladderInputOf } from './ladderInput.ts';
 import type { FiledPull } from './ladderObject.ts';
-import { workPull } from './sessionPull.ts';
+import { type FittedPull, workPull } from './sessionPull.ts';
 import { partTests, settingsOf, typedPeaksWarnings } from './sessionRules.ts';
 
 /** A test day worked from its session file to its answer. */
@@ -16,6 +16,8 @@ export interface DayWork {
   readonly answer: LadderAnswer;
   /** What the reader of the answer should know: of the session, of its files, of typed peaks. */
   readonly warnings: readonly string[];
+  /** The same day in another standard, from the same fits. */
+  inStandard(standard: AirStandard): DayWork;
 }
 
 export interface DayWorkOptions {
@@ -38,24 +40,49 @@ export async function workSession(path: string, options: DayWorkOptions = {}): P
   const name = options.name ?? path;
   const session = await readSessionAt(path, name);
   const settings = settingsOf(session);
-  const standard = options.standard ?? session.standard;
-  const { correctBoosted = false, signal } = options;
-  const around = { path, session, standard, correctBoosted, signal };
+  const around = { path, session, signal: options.signal };
   const leftOut = partTests(session.pulls);
+  const pulls: FittedPull[] = [];
   const warnings = [...session.warnings];
-  const worked: FiledPull[] = [];
   for (const [index, pull] of session.pulls.entries()) {
     options.signal?.throwIfAborted();
     if (pull.file !== null) options.onFile?.(pull.file, index, session.pulls.length);
     const excludedBecause = pull.excludedBecause ?? leftOut(pull);
     const one = await workPull({ ...pull, excludedBecause }, index, around);
-    worked.push(...one.pulls);
+    pulls.push(...one.pulls);
     warnings.push(...one.warnings);
   }
-  const pulls = besideEachOther(worked);
-  warnings.push(...typedPeaksWarnings(session, pulls));
+  const { standard = session.standard, correctBoosted = false } = options;
+  return answerIn({ standard, correctBoosted }, { session, settings, pulls, warnings });
+}
+
+interface FittedDay {
+  readonly session: Session;
+  readonly settings: LadderSettings;
+  readonly pulls: readonly FittedPull[];
+  readonly warnings: readonly string[];
+}
+
+/** The day's answer in one air: its fits scaled, nothing read or fitted again. */
+function answerIn(wish: AirWish, day: FittedDay): DayWork {
+  const { session, settings } = day;
+  const pulls = besideEachOther(
+    day.pulls.map(({ fit, ...pull }) => ({
+      ...pull,
+      curve: fit === null ? null : curveIn(fit, wish),
+      dayMarks: [],
+    })),
+  );
   const input = ladderInputOf(pulls, settings);
-  return { session, standard, pulls, input, answer: answerLadder(input), warnings };
+  return {
+    session,
+    standard: wish.standard,
+    pulls,
+    input,
+    answer: answerLadder(input),
+    warnings: [...day.warnings, ...typedPeaksWarnings(session, pulls)],
+    inStandard: (standard) => answerIn({ ...wish, standard }, day),
+  };
 }
 
 /** The pulls with what is seen only beside the others of the day; a session does not say when each was made. */

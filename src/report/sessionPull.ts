@@ -1,8 +1,7 @@
 import { dirname, resolve } from 'node:path';
 import { FormatError, InputError, PullbookError } from '../errors.ts';
 import { readRunFile, type Session, type SessionPull } from '../intake/index.ts';
-import { type Curve, curveOf, findPulls } from '../pull/index.ts';
-import type { AirStandard } from '../trade/index.ts';
+import { findPulls, fitPull, type PullFit } from '../pull/index.ts';
 import { configurationWords } from './configuration.ts';
 import type { FiledPull } from './ladderObject.ts';
 import { curveOptionsOf } from './sessionRules.ts';
@@ -12,13 +11,14 @@ interface SessionAround {
   /** Path of the session file; run files lie relative to it. */
   readonly path: string;
   readonly session: Session;
-  readonly standard: AirStandard;
-  readonly correctBoosted: boolean;
   readonly signal: AbortSignal | undefined;
 }
 
+/** A pull of the day before anyone has said in which air it is wanted. */
+export type FittedPull = Omit<FiledPull, 'curve' | 'dayMarks'> & { readonly fit: PullFit | null };
+
 interface WorkedPull {
-  readonly pulls: readonly FiledPull[];
+  readonly pulls: readonly FittedPull[];
   readonly warnings: readonly string[];
 }
 
@@ -39,20 +39,20 @@ export async function workPull(
     return { pulls: [{ ...base, peakPowerW, peakTorqueNm }], warnings: [] };
   }
   try {
-    const { curves, warnings } = await curvesOfFile(file, pull, around);
+    const { fits, warnings } = await fitsOfFile(file, pull, around);
     return {
-      pulls: curves.map((curve, at) => ({
+      pulls: fits.map((fit, at) => ({
         ...base,
-        id: curves.length === 1 ? base.id : `${base.id}, pull ${at + 1}`,
-        order: index + at / (curves.length + 1),
+        id: fits.length === 1 ? base.id : `${base.id}, pull ${at + 1}`,
+        order: index + at / (fits.length + 1),
         pullOfFile: at + 1,
-        curve,
+        fit,
       })),
       warnings: [
         ...warnings.map((warning) => `${file}: ${warning}`),
-        ...(curves.length > 1
+        ...(fits.length > 1
           ? [
-              `${file} holds ${curves.length} pulls: each counts as a pull at ${pull.leadDeg} degrees.`,
+              `${file} holds ${fits.length} pulls: each counts as a pull at ${pull.leadDeg} degrees.`,
             ]
           : []),
       ],
@@ -67,15 +67,15 @@ export async function workPull(
   }
 }
 
-/** All of a pull but its curve. A file may stand in a session twice, an id may not. */
-function fieldsOf(pull: SessionPull, index: number, { pulls }: Session): FiledPull {
+/** All of a pull but its fit. A file may stand in a session twice, an id may not. */
+function fieldsOf(pull: SessionPull, index: number, { pulls }: Session): FittedPull {
   const { file } = pull;
   const twice = file !== null && pulls.filter((one) => one.file === file).length > 1;
   return {
     id: file === null || twice ? `${file ?? 'pull'} #${index + 1}` : file,
     order: index,
     setting: pull.leadDeg,
-    curve: null,
+    fit: null,
     peakPowerW: null,
     peakTorqueNm: null,
     excludedBecause: pull.excludedBecause,
@@ -90,15 +90,14 @@ function fieldsOf(pull: SessionPull, index: number, { pulls }: Session): FiledPu
     pullOfFile: null,
     typedPowerSpeedRpm: null,
     typedTorqueSpeedRpm: null,
-    dayMarks: [],
   };
 }
 
-async function curvesOfFile(
+async function fitsOfFile(
   file: string,
   pull: SessionPull,
-  { path, session, standard, correctBoosted, signal }: SessionAround,
-): Promise<{ readonly curves: readonly Curve[]; readonly warnings: readonly string[] }> {
+  { path, session, signal }: SessionAround,
+): Promise<{ readonly fits: readonly PullFit[]; readonly warnings: readonly string[] }> {
   const { recording } = await readRunFile(resolve(dirname(path), file), {
     fileName: file,
     torqueIs: pull.basis,
@@ -106,12 +105,9 @@ async function curvesOfFile(
     fuel: session.engine.fuel,
     ...(signal === undefined ? {} : { signal }),
   });
-  const options = {
-    ...curveOptionsOf(session, standard, pull.lambdaTarget),
-    ...(correctBoosted ? { correctBoosted } : {}),
-  };
-  const curves = findPulls(recording).map((span) => curveOf(recording, span, options));
-  return { curves, warnings: recording.warnings };
+  const options = curveOptionsOf(session, pull.lambdaTarget);
+  const fits = findPulls(recording).map((span) => fitPull(recording, span, options));
+  return { fits, warnings: recording.warnings };
 }
 
 /** The computing rooms do not know file names: a refusal of theirs gets the run file's. */

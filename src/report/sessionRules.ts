@@ -7,8 +7,7 @@ import {
   SPARK_LEAD,
   WORTH_PERCENT,
 } from '../ladder/index.ts';
-import type { CurveOptions } from '../pull/index.ts';
-import type { AirStandard } from '../trade/index.ts';
+import type { FitOptions } from '../pull/index.ts';
 import type { DayPull, LadderSettings } from './ladderInput.ts';
 
 /**
@@ -38,14 +37,9 @@ export function settingsOf(session: Session): LadderSettings {
   };
 }
 
-/** Options of a session's curves. */
-export function curveOptionsOf(
-  session: Session,
-  standard: AirStandard,
-  lambdaTarget: number | null,
-): CurveOptions {
+/** With what a session's pulls are fitted; in which air they are shown is asked of the fit. */
+export function curveOptionsOf(session: Session, lambdaTarget: number | null): FitOptions {
   return {
-    standard,
     cell: session.cell,
     engine: session.engine,
     ...(session.bandRpm === null ? {} : { bandRpm: session.bandRpm }),

@@ -1,16 +1,7 @@
 import type { ChosenTorque } from '../basis.ts';
 import type { Points } from '../points.ts';
 import type { Channel, PullSpan, Recording } from '../recording.ts';
-import type { Curve, CurveOptions, Mark } from '../types.ts';
-
-/** A blip with its times as the recording has them. */
-export interface TimedBlip {
-  readonly fromS: number;
-  readonly toS: number;
-  readonly fromRpm: number;
-  readonly toRpm: number;
-  readonly sizeNm: number;
-}
+import type { FitOptions, Mark, PullFit, TimedBlip } from '../types.ts';
 
 /** What every check of a pull is given. */
 export interface CheckContext {
@@ -19,8 +10,8 @@ export interface CheckContext {
   readonly speed: Channel;
   readonly chosen: ChosenTorque;
   readonly points: Points;
-  readonly options: CurveOptions;
-  readonly curve: Omit<Curve, 'marks'>;
+  readonly options: FitOptions;
+  readonly curve: PullFit['asRecorded'];
   readonly blips: readonly TimedBlip[];
 }
 

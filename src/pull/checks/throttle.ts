@@ -6,7 +6,7 @@ import type { Check } from './context.ts';
 const FULL_THROTTLE = 0.97;
 
 /** Throttle that was not fully open over the pull. Air standards hold for full throttle only. */
-export const throttleCheck: Check = ({ recording, span, curve }) => {
+export const throttleCheck: Check = ({ recording, span }) => {
   const [channel] = channelsOf(recording, 'throttle');
   if (channel === undefined) return [];
   const values = finiteIn(channel, span);
@@ -19,7 +19,7 @@ export const throttleCheck: Check = ({ recording, span, curve }) => {
     {
       kind: 'throttle',
       severity: 'look again',
-      sentence: `The throttle stood at ${(100 * opened).toFixed(0)} % over the pull and not fully open${curve.standard === 'none' ? '' : `; ${curve.standard} holds for full throttle only`}.`,
+      sentence: `The throttle stood at ${(100 * opened).toFixed(0)} % over the pull and not fully open; air standards hold for full throttle only.`,
     },
   ];
 };

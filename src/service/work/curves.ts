@@ -1,6 +1,16 @@
-/** Curves of pulls: from the record where they were computed before, else from the recording. */
+/**
+ * Curves of pulls: fitted once from the recording and kept; the air in which one is shown only scales the fit, so
+ * a change of standard reads no recording.
+ */
 import { PullbookError } from '../../errors.ts';
-import { CURVE_VERSION, type Curve, checkDay, curveOf } from '../../pull/index.ts';
+import {
+  CURVE_VERSION,
+  type Curve,
+  checkDay,
+  curveIn,
+  fitPull,
+  type PullFit,
+} from '../../pull/index.ts';
 import type { Id, Pull, PullbookRecord } from '../../record/index.ts';
 import {
   type CurveWish,
@@ -17,11 +27,13 @@ export interface PullCurve {
   readonly whyNone: string | null;
 }
 
+type Fitted = { readonly fit: PullFit } | { readonly whyNone: string };
+
 export class Curves {
   readonly #record: PullbookRecord;
   readonly #readings: Readings;
   /** Questions being computed, so that two that ask at once wait for one answer. */
-  readonly #running = new Map<string, Promise<PullCurve>>();
+  readonly #running = new Map<string, Promise<Fitted>>();
 
   constructor(record: PullbookRecord, readings: Readings) {
     this.#record = record;
@@ -51,30 +63,35 @@ export class Curves {
     }
     const recording = await this.#record.recordings.find(pull.recordingSha256);
     if (recording === null) return none('The recording of this pull is not in the record.');
-    const options = curveOptions(context, pull, wish);
+    const { standard, correctBoosted = false, ...options } = curveOptions(context, pull, wish);
     const told = await this.#readings.toldFor(recording, context.cell, engineSetup(context).fuel);
     const question = JSON.stringify({ span: pull.span, options, told: told.told });
     const key = { recordingSha256: recording.sha256, question, version: CURVE_VERSION };
-    const running = this.#running.get(`${key.recordingSha256} ${question}`);
-    if (running !== undefined) return { ...(await running), pullId: pull.id };
-    const work = async (): Promise<PullCurve> => {
-      const kept = (await this.#record.derived.find(key)) as Curve | null;
-      if (kept !== null) return { pullId: pull.id, curve: kept, whyNone: null };
+    const fitted = await this.#once(`${key.recordingSha256} ${question}`, async () => {
+      const kept = (await this.#record.derived.find(key)) as PullFit | null;
+      if (kept !== null) return { fit: kept };
       try {
         const { run } = await this.#readings.stored(recording, told);
-        const curve = curveOf(run.recording, pull.span!, options);
-        await this.#record.derived.put(key, curve);
-        return { pullId: pull.id, curve, whyNone: null };
+        const fit = fitPull(run.recording, pull.span!, options);
+        await this.#record.derived.put(key, fit);
+        return { fit };
       } catch (error) {
         // A pull that cannot be read as a curve is said beside the others, and does not hide them.
-        if (error instanceof PullbookError && error.code !== 'store') return none(error.message);
+        if (error instanceof PullbookError && error.code !== 'store')
+          return { whyNone: error.message };
         throw error;
       }
-    };
-    const started = work().finally(() =>
-      this.#running.delete(`${key.recordingSha256} ${question}`),
-    );
-    this.#running.set(`${key.recordingSha256} ${question}`, started);
+    });
+    if ('whyNone' in fitted) return none(fitted.whyNone);
+    const curve = curveIn(fitted.fit, { standard, correctBoosted });
+    return { pullId: pull.id, curve, whyNone: null };
+  }
+
+  #once(question: string, work: () => Promise<Fitted>): Promise<Fitted> {
+    const running = this.#running.get(question);
+    if (running !== undefined) return running;
+    const started = work().finally(() => this.#running.delete(question));
+    this.#running.set(question, started);
     return started;
   }
 }

@@ -1,0 +1,122 @@
+import { InputError, NonPhysicalError } from '../errors.ts';
+import { evaluateSpline, median, splineSd } from '../numerics/index.ts';
+import { powerW } from '../trade/index.ts';
+import { airOf } from './air.ts';
+import { gridOf, systematicSd, typicalExtra } from './bands.ts';
+import { chooseTorque } from './basis.ts';
+import { timedBlips } from './blips.ts';
+import { bySpeedOf } from './bySpeed.ts';
+import { REPEATABILITY_REL_SD } from './cell.ts';
+import { speedChannel } from './channels.ts';
+import { checkPull } from './checks/index.ts';
+import { conditionsOf } from './conditions.ts';
+import { derivedCurves } from './derived.ts';
+import { peaksOf } from './peak.ts';
+import { pointsOf } from './points.ts';
+import type { PullSpan, Recording, TorqueBasis } from './recording.ts';
+import { fitTorque, residualFigures } from './torqueFit.ts';
+import type { FitOptions, PullAir, PullFit } from './types.ts';
+
+/** Of the computation; a stored fit of another version is computed anew. */
+export const CURVE_VERSION = 2;
+
+/**
+ * Wander as slow as the sweep itself cannot be told from the curve by any fit of one pull: relative sd that
+ * absolute bands allow for it. Our own figure, no source.
+ */
+const SLOW_WANDER_REL_SD = 0.0015;
+const Z95 = 1.959963984540054;
+
+/**
+ * One pull fitted, its torque in the air of its column: inertia put back where the cell's is known, lag taken
+ * out, blips left out. Bands and peak intervals are absolute: noise and wander within the pull, pull-to-pull
+ * repeatability, calibration, and what rate and lag leave open. The spline's covariance holds the first
+ * alone. `curveIn` brings it to any standard.
+ * @throws InputError    no speed, no torque or power, too few readings
+ * @throws NonPhysicalError  torque that is not positive, air that cannot be
+ */
+export function fitPull(recording: Recording, span: PullSpan, options: FitOptions): PullFit {
+  checkSpan(recording, span);
+  const speed = speedChannel(recording);
+  const chosen = chooseTorque(recording, options);
+  const air = airOf(recording, span, options);
+  const points = pointsOf(recording, span, chosen, options);
+  const level = median(points.torqueNm);
+  if (!(level > 0)) {
+    throw new NonPhysicalError(
+      'The torque of this pull is not positive: nothing drove the brake.',
+      {
+        column: chosen.channel.header,
+        found: `${level.toFixed(1)} N·m in the middle`,
+        expected: 'more than 0 N·m',
+      },
+    );
+  }
+  const fit = fitTorque(points);
+  const { spline } = fit;
+
+  const repeatability = options.repeatabilityRelSd ?? REPEATABILITY_REL_SD;
+  const commonRelSd = Math.hypot(repeatability, options.cell.calibrationRelSd);
+  const slowRelSd = Math.hypot(commonRelSd, SLOW_WANDER_REL_SD);
+  const speedRpm = gridOf(spline.low, spline.high);
+  const torqueNm = speedRpm.map((rpm) => evaluateSpline(spline, rpm));
+  const extra = systematicSd(points, fit);
+  const half = speedRpm.map(
+    (rpm, i) =>
+      Z95 * Math.hypot(splineSd(spline, rpm), slowRelSd * torqueNm[i]!, extra(rpm, points)),
+  );
+  const peaks = peaksOf(spline, Math.hypot(slowRelSd, typicalExtra(extra, points, spline, level)));
+  const blips = timedBlips(fit, points);
+  const asRecorded: PullFit['asRecorded'] = {
+    span,
+    spline,
+    ...residualFigures(fit),
+    effectiveDof: fit.effectiveDof,
+    commonRelSd,
+    lagS: points.lagS,
+    lagFrom: points.lagFrom,
+    speedRpm,
+    torqueNm,
+    lowNm: torqueNm.map((torque, i) => torque - half[i]!),
+    highNm: torqueNm.map((torque, i) => torque + half[i]!),
+    powerW: torqueNm.map((torque, i) => powerW(torque, speedRpm[i]!)),
+    peakTorque: peaks.torque,
+    peakPower: peaks.power,
+    derived: derivedCurves(
+      recording,
+      span,
+      speed,
+      options.engine,
+      { speedRpm, torqueNm },
+      loggersFactor(chosen.basis, air),
+      air.densityKgPerM3,
+    ),
+    bySpeed: bySpeedOf(recording, span, speed, spline.low, spline.high),
+    conditions: conditionsOf(recording, span, air, points),
+  };
+  const checked = { recording, span, speed, chosen, points, options, curve: asRecorded, blips };
+  return {
+    version: CURVE_VERSION,
+    asRecorded,
+    basis: { air: chosen.basis.air, inertia: points.inertia },
+    air,
+    aspiration: options.engine.aspiration,
+    blips,
+    pointMarks: points.marks,
+    checkMarks: checkPull(checked),
+  };
+}
+
+/** What the logger had multiplied observed torque by; 1 where nobody says that it did. */
+function loggersFactor({ air }: TorqueBasis, { factors }: PullAir): number | null {
+  return air === 'observed' || air === 'unknown' ? 1 : factors[air];
+}
+
+function checkSpan({ rows }: Recording, { firstRow, lastRow }: PullSpan): void {
+  if (!(firstRow >= 0 && lastRow < rows && lastRow > firstRow)) {
+    throw new InputError('The rows given for the pull are not rows of this recording.', {
+      found: `rows ${firstRow + 1} to ${lastRow + 1}`,
+      expected: `within 1 to ${rows}`,
+    });
+  }
+}
