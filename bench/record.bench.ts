@@ -39,7 +39,7 @@ function fill(folder: string): void {
         INSERT INTO test_day (id, build_id, cell_id, name, date, notes, configuration)
         SELECT 'day_' || i, 'build_' || (i % 400), 'cell', '', date('2020-01-01', '+' || i || ' days'), '', '{}' FROM n;
       INSERT INTO ladder (id, day_id, name, setting) SELECT 'ladder_' || id, id, 'Spark lead', 'lead' FROM test_day;
-      INSERT INTO decision SELECT 'decision_' || id, id, 'bursts', 28, 'A', '2026-01-01', '', NULL, NULL FROM ladder;
+      INSERT INTO decision SELECT 'decision_' || id, id, 'bursts', 28, 'A', '2026-01-01', '', NULL FROM ladder;
       WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 9999)
         INSERT INTO pull (id, day_id, pull_order, lead_deg, note, knock_heard, aborted, configuration)
         SELECT 'pull_' || i, 'day_' || (i / 10), i % 10, 20 + i % 10, printf('%.200c', 'x'), 'false', 0, '{}' FROM n;

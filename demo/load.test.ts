@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openRecord, type PullbookRecord } from '../src/record/index.ts';
 import { importRunFile } from '../src/service/importRunFile.ts';
 import { Curves } from '../src/service/work/curves.ts';
+import { decide } from '../src/service/work/decisions.ts';
 import { readLadder } from '../src/service/work/ladders.ts';
 import { Readings } from '../src/service/work/readings.ts';
 import { loadDemo } from './load.ts';
@@ -16,9 +17,13 @@ describe('the demo shop in the record', () => {
   let record: PullbookRecord;
   beforeAll(async () => {
     record = await openRecord(folder);
+    const curves = new Curves(record, new Readings(record));
     await loadDemo(
       record,
-      (dayId, name, bytes) => importRunFile(record, dayId, name, bytes),
+      {
+        importRunFile: (dayId, name, bytes) => importRunFile(record, dayId, name, bytes),
+        decide: (ladderId, decision, change) => decide(record, curves, ladderId, decision, change),
+      },
       (done, total) => told.push([done, total]),
     );
   }, 60_000);
@@ -71,7 +76,11 @@ describe('the demo shop in the record', () => {
       expect(await record.ladders.list({ dayId: day.id })).toHaveLength(1);
     }
     const six = decided.find((one) => one.engineName === 'Rally six')!;
-    expect(six.decisions).toEqual([{ use: 'bursts', leadDeg: 28 }]);
+    expect(six.decisions).toEqual([{ use: 'bursts', setting: 28 }]);
+    for (const decision of await record.decisions.list()) {
+      expect(decision.advice!.value).not.toBeNull();
+      expect(decision.advice!.evidence!.pullIds.length).toBeGreaterThan(3);
+    }
   });
   it('reads the same stories out of the record', async () => {
     const curves = new Curves(record, new Readings(record));

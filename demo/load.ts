@@ -1,7 +1,14 @@
-import type { Imported, PullbookRecord } from '../src/record/repository.ts';
+import type { Change, Imported, NewDecision, PullbookRecord } from '../src/record/repository.ts';
 import { type DemoDay, demoShop } from './shop.ts';
 
-/** Takes one run file in as a user's would be: reads it, finds its pulls, stores both. */
+/** The ways in that a user's files and decisions take. */
+export interface DemoWays {
+  /** Reads one run file, finds its pulls, stores both. */
+  readonly importRunFile: ImportRunFile;
+  /** Stores a decision with what is advised at that moment. */
+  decide(ladderId: string, decision: DemoDecision, change: Change): Promise<unknown>;
+}
+type DemoDecision = Omit<NewDecision, 'ladderId' | 'advice'>;
 type ImportRunFile = (
   dayId: string,
   fileName: string,
@@ -11,14 +18,14 @@ type ImportRunFile = (
 const CHANGE = { who: 'demo shop' };
 
 /**
- * Fills a new record with the invented shop. Every run file goes through `importRunFile`, the way in that a
- * user's files take; then each pull gets what its operator set and saw.
+ * Fills a new record with the invented shop: every run file by the way in that a user's files take, then what its
+ * operator set and saw at each pull, then what was decided.
  *
  * @throws Error where a run file is not read as exactly one pull: the demo is then not what it says it is.
  */
 export async function loadDemo(
   record: PullbookRecord,
-  importRunFile: ImportRunFile,
+  { importRunFile, decide }: DemoWays,
   onProgress: (done: number, total: number) => void = () => {},
 ): Promise<void> {
   const { shop, cells, engines } = demoShop();
@@ -39,7 +46,7 @@ export async function loadDemo(
         const cellId = cellIds.get(day.cell)!;
         const { id } = await record.days.create({ ...day.day, buildId, cellId }, CHANGE);
         await loadPulls(record, id, day, importRunFile, () => onProgress(++done, total));
-        await loadLadder(record, id, day);
+        await loadLadder(record, id, day, decide);
       }
     }
   }
@@ -68,11 +75,16 @@ async function loadPulls(
 }
 
 /** A new day has its ladder already; the shop's own words and its decisions are put to it. */
-async function loadLadder(record: PullbookRecord, dayId: string, day: DemoDay): Promise<void> {
+async function loadLadder(
+  record: PullbookRecord,
+  dayId: string,
+  day: DemoDay,
+  decide: DemoWays['decide'],
+): Promise<void> {
   const [ladder] = await record.ladders.list({ dayId });
   if (ladder === undefined) return;
   if (day.ladder !== null) await record.ladders.update(ladder.id, day.ladder, CHANGE);
   for (const decision of day.decisions) {
-    await record.decisions.create({ ...decision, ladderId: ladder.id }, CHANGE);
+    await decide(ladder.id, decision, CHANGE);
   }
 }

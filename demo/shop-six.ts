@@ -234,7 +234,7 @@ export function six(): DemoEngine {
             decisions: [
               {
                 use: 'bursts',
-                leadDeg: 28,
+                setting: 28,
                 who: 'the operator',
                 decidedAt: '2026-04-09T15:10:00.000Z',
                 why: 'Two degrees and a little more below the best: stages are short, summer inlet is hotter than today.',

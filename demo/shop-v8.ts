@@ -134,7 +134,7 @@ export function v8(): DemoEngine {
             decisions: [
               {
                 use: 'sustained',
-                leadDeg: 22,
+                setting: 22,
                 who: 'the operator, with the station’s engineer',
                 decidedAt: `${DATE}T14:25:00.000Z`,
                 why: 'Minutes of full throttle in a hot engine room; what lies nearer the knock is not worth a rescue.',

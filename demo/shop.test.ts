@@ -66,7 +66,7 @@ describe('the demo shop as it is written', () => {
     for (const day of allDays) {
       for (const decision of day.decisions) {
         const { bestLeadOverBandDeg, limitLeadDeg } = day.truth;
-        expect(decision.leadDeg!).toBeLessThan(Math.min(bestLeadOverBandDeg, limitLeadDeg ?? 99));
+        expect(decision.setting!).toBeLessThan(Math.min(bestLeadOverBandDeg, limitLeadDeg ?? 99));
       }
     }
   });

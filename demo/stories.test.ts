@@ -35,7 +35,7 @@ describe('the rally six', () => {
     expect(answer.uses.bursts!.value!).toBeLessThanOrEqual(best - 2);
     expect(answer.uses.sustained!.value!).toBeLessThanOrEqual(best - 4);
     expect(demo.truth.lossPercent(answer.uses.bursts!.value!)).toBeLessThan(1.5);
-    expect(demo.decisions[0]!.leadDeg!).toBeLessThanOrEqual(answer.uses.bursts!.value!);
+    expect(demo.decisions[0]!.setting!).toBeLessThanOrEqual(answer.uses.bursts!.value!);
   });
 
   it('finds every step within its interval', () => {
@@ -66,7 +66,7 @@ describe('the rescue boat V8', () => {
     expect(answer.uses.bursts!.value!).toBeLessThanOrEqual(limit - 2);
     expect(answer.uses.sustained!.value!).toBeLessThanOrEqual(limit - 4);
     expect(answer.next.value ?? 0).toBeLessThan(limit);
-    expect(demo.decisions[0]!.leadDeg!).toBeLessThanOrEqual(answer.uses.sustained!.value!);
+    expect(demo.decisions[0]!.setting!).toBeLessThanOrEqual(answer.uses.sustained!.value!);
   });
 
   it('marks the blip where it was, in that pull alone', () => {

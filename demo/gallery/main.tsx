@@ -51,8 +51,16 @@ function Gallery() {
               ),
             }))
           }
-          onDecide={async (decision) =>
-            setDecisions((now) => [...now, { ...decision, id: String(now.length), when: '14 May' }])
+          onDecide={async ({ advised, ...decision }) =>
+            setDecisions((now) => [
+              ...now,
+              {
+                ...decision,
+                id: String(now.length),
+                when: '14 May',
+                advice: { value: advised, why: '', evidence: null },
+              },
+            ])
           }
         />
       </main>

@@ -128,7 +128,4 @@ export const NEW_LADDER: Omit<Ladder, 'id' | 'dayId'> = {
   repeatabilityPercent: null,
 };
 
-export const NEW_DECISION: Pick<Decision, 'advisedDeg' | 'advisedWhy'> = {
-  advisedDeg: null,
-  advisedWhy: null,
-};
+export const NEW_DECISION: Pick<Decision, 'advice'> = { advice: null };

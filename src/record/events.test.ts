@@ -46,7 +46,7 @@ describe('events', () => {
       await record.decisions.create({
         ladderId: ladder!.id,
         use: 'bursts',
-        leadDeg: 26,
+        setting: 26,
         who: 'Ann',
         why: 'clean',
       });
@@ -155,7 +155,7 @@ const STEPS: Readonly<Record<string, (record: PullbookRecord, step: Step) => Pro
   },
   async decide(record, step) {
     const ladder = pick(await record.ladders.list(), step);
-    const decision = { use: 'bursts', leadDeg: step.number, who: step.text, why: '' };
+    const decision = { use: 'bursts', setting: step.number, who: step.text, why: '' };
     if (ladder !== undefined) await record.decisions.create({ ...decision, ladderId: ladder.id });
   },
   async change(record, step) {

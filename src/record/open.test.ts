@@ -5,6 +5,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { StoreError } from '../errors.ts';
 import { databaseFile } from './check.ts';
+import { migrate } from './migrate.ts';
 import { MIGRATIONS } from './migrations/index.ts';
 import { openRecord } from './open.ts';
 import { oneDay, temporaryFolder } from './testing.ts';
@@ -63,7 +64,7 @@ describe('opening a record', () => {
       const summary = await record.summary();
       expect(summary.latestDays[0]).toMatchObject({
         pullCount: 1,
-        decisions: [{ use: 'bursts', leadDeg: 26 }],
+        decisions: [{ use: 'bursts', setting: 26 }],
       });
       await record.close();
       const db = new Database(databaseFile(folder), { readonly: true });
@@ -71,6 +72,43 @@ describe('opening a record', () => {
         MIGRATIONS.map((migration) => migration.name),
       );
       db.close();
+    }));
+
+  it('keeps what an older Pullbook had noted of its advice, in the record and in its events', () =>
+    inFolder(async (folder) => {
+      writeFileSync(databaseFile(folder), firstVersion());
+      const db = new Database(databaseFile(folder));
+      migrate(db, databaseFile(folder), '2026-02-01T08:00:00.000Z', MIGRATIONS.slice(0, 2));
+      db.exec(`UPDATE decision SET advised_deg = 27, advised_why = 'two below the best'`);
+      db.exec(
+        `INSERT INTO event VALUES (2, '2026-01-09T12:00:00.000Z', '', 'change', 'new decision bursts', NULL, 0)`,
+      );
+      const told = {
+        id: 'decision_1',
+        ladderId: 'ladder_1',
+        use: 'bursts',
+        leadDeg: 26,
+        who: 'The owner',
+        decidedAt: '2026-01-09T12:00:00.000Z',
+        why: 'knock at 28',
+        advisedDeg: 27,
+        advisedWhy: 'two below the best',
+      };
+      db.prepare(`INSERT INTO event_row VALUES (2, 0, 'decision', 'decision_1', NULL, ?)`).run(
+        JSON.stringify(told),
+      );
+      db.close();
+      const record = await openRecord(folder);
+      const [decision] = await record.decisions.list();
+      expect(decision).toMatchObject({
+        setting: 26,
+        advice: { value: 27, why: 'two below the best', evidence: null },
+      });
+      await record.events.undo(2);
+      expect(await record.decisions.list()).toEqual([]);
+      await record.events.redo(2);
+      expect(await record.decisions.list()).toEqual([decision]);
+      await record.close();
     }));
 
   it('refuses a database of a newer Pullbook, and changes nothing in it', () =>

@@ -33,7 +33,7 @@ export type NewDay = New<TestDay, 'buildId' | 'cellId'>;
 /** `order` left out: after the day's last pull. */
 export type NewPull = New<Pull, 'dayId'>;
 export type NewLadder = New<Ladder, 'dayId'>;
-export type NewDecision = New<Decision, 'ladderId' | 'use' | 'leadDeg' | 'who' | 'why'>;
+export type NewDecision = New<Decision, 'ladderId' | 'use' | 'setting' | 'who' | 'why'>;
 type Patch<T> = Partial<Omit<T, 'id'>>;
 
 /** Who changes and, where the default sentence would say too little, what is being done. */

@@ -17,12 +17,12 @@ describe('the first screen', () => {
       for (const leadDeg of [28, null, 32]) await record.pulls.create({ dayId: late.id, leadDeg });
       await record.pulls.create({ dayId: old.id, leadDeg: 30 });
       const [ladder] = await record.ladders.list({ dayId: late.id });
-      for (const [use, leadDeg] of [
+      for (const [use, setting] of [
         ['bursts', 28],
         ['sustained', 26],
         ['bursts', 29],
       ] as const)
-        await record.decisions.create({ ladderId: ladder!.id, use, leadDeg, who: 'Ann', why: '' });
+        await record.decisions.create({ ladderId: ladder!.id, use, setting, who: 'Ann', why: '' });
 
       const summary = await record.summary();
       expect(summary).toMatchObject({ engineCount: 2, dayCount: 3, pullCount: 4 });
@@ -39,8 +39,8 @@ describe('the first screen', () => {
         lowLeadDeg: 28,
         highLeadDeg: 32,
         decisions: [
-          { use: 'bursts', leadDeg: 29 },
-          { use: 'sustained', leadDeg: 26 },
+          { use: 'bursts', setting: 29 },
+          { use: 'sustained', setting: 26 },
         ],
       });
       expect(await record.daysOfEngine(six.id)).toEqual(summary.latestDays);

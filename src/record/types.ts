@@ -3,7 +3,7 @@
  * numbers in inside units with the unit in the name. `null` always means: not known or not said.
  */
 import type { RememberedOptions } from '../intake/types.ts';
-import type { Watched } from '../ladder/types.ts';
+import type { NextMove, SettingInterval, UseAnswer, UseRule, Watched } from '../ladder/types.ts';
 import type { AirStandard, PullSpan, TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration } from '../pull/types.ts';
 import type { UnitSystem } from '../units/types.ts';
@@ -198,18 +198,48 @@ export interface Ladder {
   readonly repeatabilityPercent: number | null;
 }
 
-/** The setting somebody decided to leave in the engine. */
+/** The setting somebody decided to leave in the engine, in the unit of its ladder's kind of setting. */
 export interface Decision {
   readonly id: Id;
   readonly ladderId: Id;
   readonly use: string;
-  readonly leadDeg: number | null;
+  readonly setting: number | null;
   readonly who: string;
   readonly decidedAt: IsoTime;
   readonly why: string;
-  /** What Pullbook advised at that moment, frozen as it was; null where it had no advice. */
-  readonly advisedDeg: number | null;
-  readonly advisedWhy: string | null;
+  /** Null where Pullbook had no answer to give. */
+  readonly advice: Advice | null;
+}
+
+/** What Pullbook advised when somebody decided, frozen: later pulls, rules and versions leave it as it was. */
+export interface Advice {
+  /** The setting advised for the use that was decided on; null: none yet, and `why` says why. */
+  readonly value: number | null;
+  readonly why: string;
+  /** Null in decisions that are older than this was kept. */
+  readonly evidence: AdviceEvidence | null;
+}
+
+/** All that the advice rested on and said, so that it can be held against what the same pulls say later. */
+export interface AdviceEvidence {
+  /** Versions of the computations that made it. */
+  readonly curveVersion: number;
+  readonly ladderVersion: number;
+  readonly standard: AirStandard;
+  readonly bandRpm: BandRpm;
+  /** Step in which settings were given out. */
+  readonly step: number;
+  /** The pulls that counted. */
+  readonly pullIds: readonly Id[];
+  readonly headline: string;
+  readonly best: SettingInterval;
+  readonly knee: SettingInterval;
+  readonly limit: SettingInterval | null;
+  readonly limitWatched: boolean;
+  readonly next: NextMove;
+  /** Every use with the rule it was judged by. */
+  readonly uses: readonly { readonly rule: UseRule; readonly answer: UseAnswer }[];
+  readonly warnings: readonly string[];
 }
 
 export const ENTITIES = [
@@ -298,5 +328,5 @@ export interface DaySummary {
   readonly pullCount: number;
   readonly lowLeadDeg: number | null;
   readonly highLeadDeg: number | null;
-  readonly decisions: readonly { readonly use: string; readonly leadDeg: number | null }[];
+  readonly decisions: readonly { readonly use: string; readonly setting: number | null }[];
 }

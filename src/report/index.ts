@@ -1,3 +1,4 @@
+export { adviceOf } from './advice.ts';
 export { configurationWords } from './configuration.ts';
 export { type CurveObject, curveObject } from './curveObject.ts';
 export {

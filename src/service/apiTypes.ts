@@ -38,7 +38,14 @@ export interface ApiDocument {
 
 /** Schemas whose type a computing room owns, by the file that the browser may import. */
 const BORROWED: Readonly<Record<string, readonly string[]>> = {
-  '../../src/ladder/types.ts': ['LadderAnswer', 'LadderInput', 'SettingInterval', 'UseAnswer'],
+  '../../src/ladder/types.ts': [
+    'LadderAnswer',
+    'LadderInput',
+    'NextMove',
+    'SettingInterval',
+    'UseAnswer',
+    'UseRule',
+  ],
   '../../src/numerics/spline.ts': ['SplineFit'],
   '../../src/pull/recording.ts': ['AirStandard', 'PullSpan', 'TorqueBasis'],
   '../../src/pull/types.ts': ['Banded', 'Curve', 'Mark', 'Peak'],

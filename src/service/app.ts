@@ -57,8 +57,9 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
       : jsonLimit(c, next),
   );
   const readings = new Readings(record);
-  serveShelves(api, record, readings);
-  serveCurves(api, record, readings, new Curves(record, readings));
+  const curves = new Curves(record, readings);
+  serveShelves(api, record, readings, curves);
+  serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,
     report,

@@ -3,17 +3,23 @@ import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { StoreError } from '../errors.ts';
-import { openRecord, type PullbookRecord, restoreRecord } from '../record/index.ts';
+import { type Change, openRecord, type PullbookRecord, restoreRecord } from '../record/index.ts';
 import { importRunFile } from './importRunFile.ts';
+import { Curves } from './work/curves.ts';
+import { type Deciding, decide } from './work/decisions.ts';
+import { Readings } from './work/readings.ts';
 
-/** Fills a new record; each run file goes through the way in that a user's files take. */
+/** Fills a new record; each run file and decision goes by the way in that a user's take. */
 export type DemoLoader = (
   record: PullbookRecord,
-  importFile: (
-    dayId: string,
-    fileName: string,
-    bytes: Uint8Array,
-  ) => ReturnType<typeof importRunFile>,
+  ways: {
+    readonly importRunFile: (
+      dayId: string,
+      fileName: string,
+      bytes: Uint8Array,
+    ) => ReturnType<typeof importRunFile>;
+    readonly decide: (ladderId: string, decision: Deciding, change: Change) => Promise<unknown>;
+  },
   onProgress?: (done: number, total: number) => void,
 ) => Promise<void>;
 
@@ -31,10 +37,14 @@ export async function firstRun(
   const record = await openRecord(workshop);
   try {
     let shown = -1;
+    const curves = new Curves(record, new Readings(record));
     await load(
       record,
-      (dayId, fileName, bytes) =>
-        importRunFile(record, dayId, fileName, bytes, { who: 'demo shop' }),
+      {
+        importRunFile: (dayId, fileName, bytes) =>
+          importRunFile(record, dayId, fileName, bytes, { who: 'demo shop' }),
+        decide: (ladderId, decision, change) => decide(record, curves, ladderId, decision, change),
+      },
       (done, total) => {
         const tenth = Math.floor((done * 10) / total);
         if (tenth !== shown) say(`first run: demo shop ${tenth * 10} %`);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { decision as decisionSchema } from './schema/decisions.ts';
 import * as schema from './schema/entities.ts';
 import { dayPage, enginePage, recordEvent, shopSummary } from './schema/record.ts';
 import { type Asked, withApp } from './testing.ts';
@@ -34,7 +35,7 @@ describe('the entities over HTTP', () => {
       const decision = await json<WithId>(
         'POST',
         `/ladders/${ladder.id}/decisions`,
-        { use: 'bursts', leadDeg: 30, who: 'Ann', why: 'clean' },
+        { use: 'bursts', setting: 30, who: 'Ann', why: 'clean' },
         201,
       );
       const each = [
@@ -44,13 +45,7 @@ describe('the entities over HTTP', () => {
         ['days', day.id, schema.day, { octane: 98 }, `/builds/${build.id}/days`],
         ['pulls', pull.id, schema.pull, { knockHeard: 5000 }, `/days/${day.id}/pulls`],
         ['ladders', ladder.id, schema.ladder, { stepDeg: 0.5 }, `/days/${day.id}/ladders`],
-        [
-          'decisions',
-          decision.id,
-          schema.decision,
-          { why: 'w' },
-          `/ladders/${ladder.id}/decisions`,
-        ],
+        ['decisions', decision.id, decisionSchema, { why: 'w' }, `/ladders/${ladder.id}/decisions`],
       ] as const;
       for (const [name, id, form, patch, listPath] of each) {
         const before = await json('GET', `/${name}/${id}`);

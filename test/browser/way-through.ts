@@ -269,7 +269,13 @@ export const wayThrough = (standOf: () => Stand) =>
       await page.getByText('the person at the desk').first().waitFor();
       const [ladder] = await stand.record.ladders.list({ dayId: dayId() });
       const [decision] = await stand.record.decisions.list({ ladderId: ladder!.id });
-      expect(decision).toMatchObject({ who: 'the person at the desk', leadDeg: 24 });
+      expect(decision).toMatchObject({ who: 'the person at the desk', setting: 24 });
+      // The advice is kept as it stood, with what it was made from.
+      expect(decision!.advice!.evidence).toMatchObject({
+        standard: 'SAE J1349',
+        pullIds: expect.any(Array),
+      });
+      expect(decision!.advice!.why).not.toBe('');
     });
 
     it('finds any place by a word, and names its keys', async () => {

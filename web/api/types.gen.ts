@@ -2,8 +2,10 @@
 import type {
   LadderAnswer,
   LadderInput,
+  NextMove,
   SettingInterval,
   UseAnswer,
+  UseRule,
 } from '../../src/ladder/types.ts';
 import type { SplineFit } from '../../src/numerics/spline.ts';
 import type { AirStandard, PullSpan, TorqueBasis } from '../../src/pull/recording.ts';
@@ -16,14 +18,39 @@ export type {
   LadderAnswer,
   LadderInput,
   Mark,
+  NextMove,
   Peak,
   PullSpan,
   SettingInterval,
   SplineFit,
   TorqueBasis,
   UseAnswer,
+  UseRule,
 };
 
+/** What Pullbook advised at that moment; nothing changes it afterwards. */
+export type Advice = {
+  /** The setting advised; null: none yet. */ readonly value: number | null;
+  readonly why: string;
+  readonly evidence: AdviceEvidence | null;
+};
+/** All that the advice rested on and said, in the unit of the ladder’s setting. */
+export type AdviceEvidence = {
+  readonly curveVersion: number;
+  readonly ladderVersion: number;
+  readonly standard: AirStandard;
+  readonly bandRpm: BandRpm;
+  readonly step: number /** The pulls that counted. */;
+  readonly pullIds: readonly string[];
+  readonly headline: string;
+  readonly best: SettingInterval;
+  readonly knee: SettingInterval;
+  readonly limit: SettingInterval | null;
+  readonly limitWatched: boolean;
+  readonly next: NextMove;
+  readonly uses: readonly { readonly rule: UseRule; readonly answer: UseAnswer }[];
+  readonly warnings: readonly string[];
+};
 /** Two speeds [rev/min], low before high. */
 export type BandRpm = readonly [number, number];
 /** One state of the engine. What it leaves null is as the engine says. */
@@ -147,26 +174,23 @@ export type DaySummary = {
   readonly pullCount: number;
   readonly lowLeadDeg: number | null;
   readonly highLeadDeg: number | null;
-  readonly decisions: readonly { readonly use: string; readonly leadDeg: number | null }[];
+  readonly decisions: readonly { readonly use: string; readonly setting: number | null }[];
 };
 export type Decision = {
+  readonly use: string /** In the unit of the ladder’s setting (crank degrees for lead). */;
+  readonly setting: number | null;
+  readonly who: string;
+  readonly why: string;
   readonly id: string;
   readonly ladderId: string;
-  readonly use: string;
-  readonly leadDeg: number | null;
-  readonly who: string;
   readonly decidedAt: string;
-  readonly why: string;
-  readonly advisedDeg: number | null;
-  readonly advisedWhy: string | null;
+  readonly advice: Advice | null;
 };
 export type DecisionPatch = {
-  readonly use?: string;
-  readonly leadDeg?: number | null;
+  readonly use?: string /** In the unit of the ladder’s setting (crank degrees for lead). */;
+  readonly setting?: number | null;
   readonly who?: string;
   readonly why?: string;
-  readonly advisedDeg?: number | null;
-  readonly advisedWhy?: string | null;
 };
 export type Engine = {
   readonly name: string;
@@ -342,13 +366,20 @@ export type NewDay = {
   readonly use?: string | null;
   readonly lambdaTarget?: number | null;
 };
+/** The advice that is kept beside it is computed by the service at that moment. */
 export type NewDecision = {
-  readonly use: string;
-  readonly leadDeg: number | null;
+  readonly use: string /** In the unit of the ladder’s setting (crank degrees for lead). */;
+  readonly setting: number | null;
   readonly who: string;
-  readonly why: string;
-  readonly advisedDeg?: number | null;
-  readonly advisedWhy?: string | null;
+  readonly why: string /** The figure that the person saw advised; 409 where the ladder no longer advises it. */;
+  readonly advised?:
+    | number
+    | null /** What the person looked at where it was not what the record holds. */;
+  readonly asShown?: {
+    readonly standard?: AirStandard;
+    readonly bandRpm?: BandRpm;
+    readonly uses?: readonly UseRule[];
+  };
 };
 export type NewEngine = {
   readonly name: string;

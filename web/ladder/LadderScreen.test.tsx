@@ -75,6 +75,40 @@ describe('the ladder screen on simulated days', () => {
     expect(said).toContain('Run the first pull at a careful lead');
   });
 
+  it('shows what was advised when it was decided, and where the ladder now says something else', () => {
+    const input = dayOf('plain', 3);
+    const { best, uses } = answerLadder(input);
+    const now = uses.bursts!.value!;
+    const evidence = {
+      standard: 'SAE J1349',
+      bandRpm: [4000, 6000] as const,
+      pulls: 5,
+      best,
+      limit: null,
+      limitWatched: false,
+      use: { ...uses.bursts!, chancePastBest: 0.012 },
+      curveVersion: 7,
+      ladderVersion: 8,
+    };
+    const decided = (value: number) => ({
+      ...{
+        id: String(value),
+        use: 'bursts',
+        setting: 20,
+        who: 'Ann',
+        when: '14 May',
+        why: 'careful',
+      },
+      advice: { value, why: 'Two below the best of that day.', evidence },
+    });
+    const same = text(screen(input, { decisions: [decided(now)] }));
+    expect(same).toContain(`Advised then: ${now}° Two below the best of that day.`);
+    expect(same).toContain('chance past the best 1.2');
+    expect(same).toContain('curves as of version 7, ladder as of version 8');
+    const moved = text(screen(input, { decisions: [decided(now - 3)] }));
+    expect(moved).toContain(`Advised then: ${now - 3}°; now: ${now}°`);
+  });
+
   it('shows a refusal as a sentence, not as an answer', () => {
     const input = dayOf('plain', 3);
     const said = text(screen({ ...input, bandRpm: [5000, 5000] }));

@@ -2,8 +2,8 @@ import { Button, NumberInput, Slider, Textarea, TextInput } from '@mantine/core'
 import { useEffect, useState } from 'react';
 import type { LadderAnswer, LadderInput, UseRule } from '../../src/ladder/types.ts';
 import { kept, setting } from '../charts/numbers.ts';
-import { CheckIcon } from '../theme/icons.tsx';
 import below from './below.module.css';
+import { Decisions } from './Decisions.tsx';
 import styles from './ladder.module.css';
 import type { DecisionNote, LadderCallbacks } from './props.ts';
 
@@ -55,19 +55,7 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
       {onDecide !== undefined && use !== null && (
         <Decide key={use} {...{ input, answer, use, onDecide }} />
       )}
-      {decisions.length > 0 && (
-        <ol className={below.decisions} aria-label="Decisions on record">
-          {decisions.map((one) => (
-            <li key={one.id}>
-              <CheckIcon />
-              <span>
-                <b>{`${setting(one.setting, input.kind.unit, 2)} for ${one.use}`}</b>
-                {` ${one.who}, ${one.when}. ${one.why}`}
-              </span>
-            </li>
-          ))}
-        </ol>
-      )}
+      <Decisions {...{ decisions, answer }} kind={input.kind} />
     </section>
   );
 }
@@ -118,7 +106,6 @@ function Decide({
   onDecide: NonNullable<LadderCallbacks['onDecide']>;
 }) {
   const advised = answer.uses[use]?.value ?? null;
-  const advisedWhy = answer.uses[use]?.why ?? null;
   const [open, setOpen] = useState(false);
   const [value, setValue] = useState<number | null>(advised);
   const [who, setWho] = useState('');
@@ -148,7 +135,8 @@ function Decide({
         who: who.trim(),
         why: why.trim(),
         advised,
-        advisedWhy,
+        bandRpm: input.bandRpm,
+        uses: input.uses,
       });
       setState('idle');
       setOpen(false);

@@ -1,4 +1,10 @@
-import type { LadderAnswer, LadderInput, UseRule } from '../../src/ladder/types.ts';
+import type {
+  LadderAnswer,
+  LadderInput,
+  SettingInterval,
+  UseAnswer,
+  UseRule,
+} from '../../src/ladder/types.ts';
 import type { Mark, Peak } from '../../src/pull/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 
@@ -25,16 +31,38 @@ export interface DecisionNote {
   /** Already in words. */
   readonly when: string;
   readonly why: string;
+  /** What was advised then, as it was; null where nothing was. */
+  readonly advice: AdviceNote | null;
 }
 
-/** A decision about to be recorded, with what was advised beside it. */
+/** Advice as it was kept beside a decision. */
+export interface AdviceNote {
+  readonly value: number | null;
+  readonly why: string;
+  /** Null where only the figure was kept. */
+  readonly evidence: {
+    /** Already in words. */
+    readonly standard: string;
+    readonly bandRpm: readonly [number, number];
+    readonly pulls: number;
+    readonly best: SettingInterval;
+    readonly limit: SettingInterval | null;
+    readonly limitWatched: boolean;
+    readonly use: UseAnswer | null;
+    readonly curveVersion: number;
+    readonly ladderVersion: number;
+  } | null;
+}
+
+/** A decision about to be recorded, with the question as it stood on the screen and what was advised there. */
 export interface NewDecisionNote {
   readonly use: string;
   readonly setting: number;
   readonly who: string;
   readonly why: string;
   readonly advised: number | null;
-  readonly advisedWhy: string | null;
+  readonly bandRpm: readonly [number, number];
+  readonly uses: readonly UseRule[];
 }
 
 /** What the screen knows of its surroundings. */

@@ -27,9 +27,9 @@ export function leadsInWords(low: number | null, high: number | null): string | 
 
 /** `left at 26° for bursts, 24° for sustained`. */
 export function decidedInWords(
-  decisions: readonly { readonly use: string; readonly leadDeg: number | null }[],
+  decisions: readonly { readonly use: string; readonly setting: number | null }[],
 ): string | null {
-  const set = decisions.filter((one) => one.leadDeg !== null);
+  const set = decisions.filter((one) => one.setting !== null);
   if (set.length === 0) return null;
-  return `left at ${set.map((one) => `${one.leadDeg}° for ${one.use}`).join(', ')}`;
+  return `left at ${set.map((one) => `${one.setting}° for ${one.use}`).join(', ')}`;
 }

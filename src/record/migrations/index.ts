@@ -1,6 +1,7 @@
 /** All migrations in their order. A new one is appended with the next number; a published one never changes. */
 import { sql as foundation } from './0001_foundation.ts';
 import { sql as plugSpecksAndFuelBatch } from './0002_plug_specks_and_fuel_batch.ts';
+import { sql as frozenAdvice } from './0003_frozen_advice.ts';
 
 export interface Migration {
   readonly name: string;
@@ -10,4 +11,5 @@ export interface Migration {
 export const MIGRATIONS: readonly Migration[] = [
   { name: '0001_foundation', sql: foundation },
   { name: '0002_plug_specks_and_fuel_batch', sql: plugSpecksAndFuelBatch },
+  { name: '0003_frozen_advice', sql: frozenAdvice },
 ];

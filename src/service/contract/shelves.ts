@@ -1,5 +1,6 @@
 /** Shop, cells, engines, builds, days, pulls, ladders, decisions. */
 import { list } from '../schema/common.ts';
+import * as d from '../schema/decisions.ts';
 import * as e from '../schema/entities.ts';
 import { dayPage, enginePage, shopSummary } from '../schema/record.ts';
 import {
@@ -171,8 +172,8 @@ export const decisions = shelfRoutes({
   listPath: '/ladders/{id}/decisions',
   listParams: byId,
   onePath: '/decisions/{id}',
-  entity: e.decision,
-  entities: list(e.decision),
-  fresh: e.newDecision,
-  patch: e.decisionPatch,
+  entity: d.decision,
+  entities: list(d.decision),
+  fresh: d.newDecision,
+  patch: d.decisionPatch,
 });

@@ -4,6 +4,8 @@ import type { RememberedOptions } from '../../intake/index.ts';
 import type { Change, Id, NewPull, PullbookRecord, Shelf } from '../../record/index.ts';
 import * as contract from '../contract/shelves.ts';
 import { RequestRefused } from '../errors.ts';
+import type { Curves } from '../work/curves.ts';
+import { decide } from '../work/decisions.ts';
 import { findPullsAgain, movesPulls } from '../work/findAgain.ts';
 import type { Readings } from '../work/readings.ts';
 import type { Api } from './api.ts';
@@ -35,7 +37,7 @@ function serveShelf<T, N, P>(
   routes: ShelfContract,
   shelf: Shelf<T, N, P>,
   parentField: string | null,
-  checkNew: (fresh: N) => void = () => {},
+  { create = shelf.create }: Partial<Pick<Shelf<T, N, P>, 'create'>> = {},
 ): void {
   // biome-ignore lint/suspicious/noExplicitAny: see above.
   const open = (route: unknown, handler: (c: any) => Promise<Response>) =>
@@ -47,8 +49,7 @@ function serveShelf<T, N, P>(
   open(routes.list, async (c) => c.json(await shelf.list(parentOf(c) as P), 200));
   open(routes.create, async (c) => {
     const fresh = { ...c.req.valid('json'), ...parentOf(c) } as N;
-    checkNew(fresh);
-    return c.json(await shelf.create(fresh, changeOf(c)), 201);
+    return c.json(await create(fresh, changeOf(c)), 201);
   });
   open(routes.get, async (c) => c.json(await shelf.get(c.req.valid('param').id), 200));
   open(routes.update, async (c) =>
@@ -60,7 +61,12 @@ function serveShelf<T, N, P>(
   });
 }
 
-export function serveShelves(api: Api, record: PullbookRecord, readings: Readings): void {
+export function serveShelves(
+  api: Api,
+  record: PullbookRecord,
+  readings: Readings,
+  curves: Curves,
+): void {
   api.openapi(contract.shop.summary, async (c) => c.json(await record.summary(), 200));
   api.openapi(contract.shop.get, async (c) => c.json(await record.shop.get(), 200));
   api.openapi(contract.shop.update, async (c) =>
@@ -120,9 +126,17 @@ export function serveShelves(api: Api, record: PullbookRecord, readings: Reading
   serveShelf(api, contract.engines, record.engines, null);
   serveShelf(api, contract.builds, record.builds, 'engineId');
   serveShelf(api, contract.days, record.days, 'buildId');
-  serveShelf(api, contract.pulls, record.pulls, 'dayId', checkTypedPull);
+  serveShelf(api, contract.pulls, record.pulls, 'dayId', {
+    create: (fresh, change) => {
+      checkTypedPull(fresh);
+      return record.pulls.create(fresh, change);
+    },
+  });
   serveShelf(api, contract.ladders, record.ladders, 'dayId');
-  serveShelf(api, contract.decisions, record.decisions, 'ladderId');
+  serveShelf(api, contract.decisions, record.decisions, 'ladderId', {
+    create: ({ ladderId, ...deciding }, change = {}) =>
+      decide(record, curves, ladderId, deciding, change),
+  });
 }
 
 function checkTypedPull(fresh: NewPull): void {

@@ -9,7 +9,6 @@ import {
   isoTime,
   label,
   list,
-  numberOrNull,
   orNull,
   percent,
   positive,
@@ -238,33 +237,6 @@ export const ladder = ladderFields
   });
 export const newLadder = ladderFields.partial().strict().openapi('NewLadder');
 export const ladderPatch = ladderFields.partial().strict().openapi('LadderPatch');
-
-export const decision = z
-  .object({
-    id,
-    ladderId: id,
-    use: label,
-    leadDeg: numberOrNull,
-    who: label,
-    decidedAt: isoTime,
-    why: text,
-    advisedDeg: numberOrNull,
-    advisedWhy: text.nullable(),
-  })
-  .openapi('Decision');
-export const newDecision = z
-  .object({
-    use: label.min(1),
-    leadDeg: z.number().min(-90).max(180).nullable(),
-    who: label.min(1),
-    why: text,
-    advisedDeg: numberOrNull.optional(),
-    advisedWhy: text.nullable().optional(),
-  })
-  .strict()
-  .openapi('NewDecision');
-
-export const decisionPatch = newDecision.partial().strict().openapi('DecisionPatch');
 
 export const storedRecording = z
   .object({

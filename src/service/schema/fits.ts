@@ -3,6 +3,7 @@ import type { LadderAnswer } from '../../ladder/index.ts';
 import type { Curve, Mark } from '../../pull/index.ts';
 import type * as entities from '../../record/types.ts';
 import type { z } from './common.ts';
+import type * as decisions from './decisions.ts';
 import type * as schema from './entities.ts';
 import type { recordEvent, shopSummary } from './record.ts';
 import type { curve, ladderAnswer, mark } from './results.ts';
@@ -17,7 +18,7 @@ export type AllFit = [
   Fits<typeof schema.day, entities.TestDay>,
   Fits<typeof schema.pull, entities.Pull>,
   Fits<typeof schema.ladder, entities.Ladder>,
-  Fits<typeof schema.decision, entities.Decision>,
+  Fits<typeof decisions.decision, entities.Decision>,
   Fits<typeof schema.storedRecording, entities.StoredRecording>,
   Fits<typeof recordEvent, entities.RecordEvent>,
   Fits<typeof shopSummary, entities.ShopSummary>,

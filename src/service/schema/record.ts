@@ -11,11 +11,11 @@ import {
   torqueBasis,
   z,
 } from './common.ts';
+import { decision } from './decisions.ts';
 import {
   build,
   cell,
   day,
-  decision,
   engine,
   ladder,
   pull,
@@ -158,7 +158,7 @@ const daySummary = z
     pullCount: z.number().int(),
     lowLeadDeg: numberOrNull,
     highLeadDeg: numberOrNull,
-    decisions: list(z.object({ use: z.string(), leadDeg: numberOrNull })),
+    decisions: list(z.object({ use: z.string(), setting: numberOrNull })),
   })
   .openapi('DaySummary');
 

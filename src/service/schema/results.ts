@@ -112,9 +112,19 @@ export const trace = z
       'Channels drawn as the lowest and highest value of each bin of rows, so that no spike is lost.',
   });
 
-const settingInterval = z
+export const settingInterval = z
   .object({ value: numberOrNull, low: numberOrNull, high: numberOrNull })
   .openapi('SettingInterval');
+
+export const useRule = z
+  .object({
+    name: z.string(),
+    holdback: z.number(),
+    speedsRpm: z.tuple([z.number(), z.number()]).readonly().nullable(),
+    chancePastBest: z.number(),
+    chancePastLimit: z.number(),
+  })
+  .openapi('UseRule', { description: 'What a use asks of a setting, in the setting’s unit.' });
 
 export const ladderInput = z
   .object({
@@ -149,15 +159,7 @@ export const ladderInput = z
       }),
     ),
     bandRpm: z.tuple([z.number(), z.number()]).readonly(),
-    uses: list(
-      z.object({
-        name: z.string(),
-        holdback: z.number(),
-        speedsRpm: z.tuple([z.number(), z.number()]).readonly().nullable(),
-        chancePastBest: z.number(),
-        chancePastLimit: z.number(),
-      }),
-    ),
+    uses: list(useRule),
     aspiration: z.enum(['natural', 'boosted', 'nitrous']),
     step: z.number(),
     worthPercent: z.number(),
@@ -171,7 +173,7 @@ export const ladderInput = z
     description: 'All that the ladder computation needs; also for the browser.',
   });
 
-const useAnswer = z
+export const useAnswer = z
   .object({
     value: numberOrNull,
     givesUpPercent: numberOrNull,
@@ -181,6 +183,15 @@ const useAnswer = z
     why: z.string(),
   })
   .openapi('UseAnswer');
+
+export const nextMove = z
+  .object({
+    action: z.enum(['pull', 'repeat', 'back', 'stop']),
+    value: numberOrNull,
+    worthPercent: numberOrNull,
+    why: z.string(),
+  })
+  .openapi('NextMove');
 
 const stepAnswer = z
   .object({
@@ -215,12 +226,7 @@ export const ladderAnswer = z
     limitWatched: z.boolean(),
     highestClean: numberOrNull,
     uses: z.record(z.string(), useAnswer),
-    next: z.object({
-      action: z.enum(['pull', 'repeat', 'back', 'stop']),
-      value: numberOrNull,
-      worthPercent: numberOrNull,
-      why: z.string(),
-    }),
+    next: nextMove,
     steps: list(stepAnswer),
     repeatability: banded.extend({ from: z.enum(['stated', 'prior', 'pulls', 'repeats']) }),
     dots: list(z.object({ id, setting: z.number(), meanPowerW: banded })),

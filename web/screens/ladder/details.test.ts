@@ -15,7 +15,16 @@ describe('what the ladder says of its pulls', () => {
 
   it('shows the decisions of its own ladder, the newest first', () => {
     const decision = (id: string, ladderId: string, decidedAt: string) =>
-      ({ id, ladderId, decidedAt, use: 'bursts', leadDeg: 26, who: 'a', why: '' }) as Decision;
+      ({
+        id,
+        ladderId,
+        decidedAt,
+        use: 'bursts',
+        setting: 26,
+        who: 'a',
+        why: '',
+        advice: null,
+      }) as Decision;
     const notes = decisionNotes(
       [
         decision('old', 'l1', '2026-05-14T10:00:00Z'),
@@ -25,5 +34,6 @@ describe('what the ladder says of its pulls', () => {
       'l1',
     );
     expect(notes.map((note) => note.id)).toEqual(['new', 'old']);
+    expect(notes[0]!.advice).toBeNull();
   });
 });

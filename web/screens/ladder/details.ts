@@ -1,6 +1,6 @@
-import type { Curve, Decision } from '../../api/types.gen.ts';
-import type { DecisionNote, PullDetail } from '../../ladder/props.ts';
-import { timeInWords } from '../../shell/words.ts';
+import type { Advice, Curve, Decision } from '../../api/types.gen.ts';
+import type { AdviceNote, DecisionNote, PullDetail } from '../../ladder/props.ts';
+import { nameOfStandard, timeInWords } from '../../shell/words.ts';
 import type { PullWithCurve } from '../day/series.ts';
 
 /** Mean of the lambda channel over the band; null where nothing was recorded there. */
@@ -46,9 +46,25 @@ export function decisionNotes(
     .map((decision) => ({
       id: decision.id,
       use: decision.use,
-      setting: decision.leadDeg,
+      setting: decision.setting,
       who: decision.who,
       when: timeInWords(decision.decidedAt),
       why: decision.why,
+      advice: decision.advice && adviceNote(decision.advice, decision.use),
     }));
+}
+
+function adviceNote({ value, why, evidence }: Advice, use: string): AdviceNote {
+  if (evidence === null) return { value, why, evidence };
+  const { standard, pullIds, uses, ...rest } = evidence;
+  return {
+    value,
+    why,
+    evidence: {
+      ...rest,
+      standard: nameOfStandard(standard),
+      pulls: pullIds.length,
+      use: uses.find(({ rule }) => rule.name === use)?.answer ?? null,
+    },
+  };
 }

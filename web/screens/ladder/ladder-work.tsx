@@ -50,11 +50,15 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
       params: { id: ladder.id },
       body: {
         use: decision.use,
-        leadDeg: decision.setting,
+        setting: decision.setting,
         who: decision.who,
         why: decision.why,
-        advisedDeg: decision.advised,
-        advisedWhy: decision.advisedWhy,
+        advised: decision.advised,
+        asShown: {
+          bandRpm: decision.bandRpm,
+          uses: decision.uses,
+          ...(standard === null ? {} : { standard }),
+        },
       },
     });
     await refresh();
