@@ -1,5 +1,5 @@
 import type { Channel, TorqueBasis } from '../pull/recording.ts';
-import { findFuel, fuelNamed, lambdaFromAfr } from '../trade/fuel.ts';
+import { findFuel, fuelNamed, lambdaFromAfr } from '../trade/index.ts';
 import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import type { Draft } from './channels.ts';
 import { quoted } from './display.ts';
@@ -118,7 +118,8 @@ function lambdas(
   if (sources.length === 0) return [];
   const fuel = options.fuel === undefined ? undefined : findFuel(options.fuel);
   const burned = fuel ?? fuelNamed('gasoline');
-  const { name, stoichiometricAfr: stoich } = burned;
+  const { name } = burned;
+  const stoich = Number(burned.stoichiometricAfr.toPrecision(4));
   if (fuel === undefined) {
     warnings.push(
       `Lambda was computed from AFR as if for gasoline (${stoich}): ${options.fuel === undefined ? 'nobody has said which fuel ran' : `the fuel "${options.fuel}" is not known`}.`,

@@ -1,5 +1,5 @@
 import type { Quantity } from '../pull/recording.ts';
-import { findFuel } from '../trade/fuel.ts';
+import { findFuel } from '../trade/index.ts';
 import { quoted } from './display.ts';
 import type { Question, ReadOptions } from './types.ts';
 
