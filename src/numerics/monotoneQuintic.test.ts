@@ -7,8 +7,8 @@ import { monotoneQuintic, type QuinticPoint, quinticAt, quinticIntegral } from '
 const pointSets = fc
   .array(
     fc.tuple(
-      fc.double({ min: 0.05, max: 5, noNaN: true }),
-      fc.double({ min: -3, max: 3, noNaN: true }),
+      fc.integer({ min: 50, max: 5000 }).map((thousandths) => thousandths / 1000),
+      fc.integer({ min: -3000, max: 3000 }).map((thousandths) => thousandths / 1000),
     ),
     { minLength: 2, maxLength: 12 },
   )

@@ -5,6 +5,7 @@ export * from './air/vapour.ts';
 export * from './balance/index.ts';
 export * from './correction/index.ts';
 export * from './fuel/index.ts';
+export * from './geometry/index.ts';
 export * from './knock.ts';
 export * from './power.ts';
 export * from './spark.ts';
