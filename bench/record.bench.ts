@@ -50,7 +50,7 @@ function fill(folder: string): void {
 
 const firstScreen: BenchCase = {
   name: 'first screen of a shop with 10,000 pulls',
-  peer: 'better-sqlite3 12, one prepared SELECT of all days with their pulls counted, as JSON',
+  peer: 'better-sqlite3, one prepared SELECT of all days with their pulls counted, as JSON',
   target: 'under 200 ms of server time',
   run: () =>
     inFolder(async (folder) => {

@@ -1,7 +1,8 @@
 /** Installs what a fresh clone lacks: the packages, and the native part of the database where it does not load. */
 import { spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { nodeTrouble } from '../bin/node.mjs';
 
 export const root = resolve(import.meta.dirname, '..');
 const lockFile = join(root, 'package-lock.json');
@@ -25,23 +26,31 @@ function packagesAreCurrent() {
   return existsSync(installedLock) && statSync(installedLock).mtimeMs >= statSync(lockFile).mtimeMs;
 }
 
-function checkNode() {
-  const [major, minor] = process.versions.node.split('.').map(Number);
-  if (major < 20 || (major === 20 && minor < 19)) {
-    throw new Error(
-      `Node ${process.versions.node} is too old; Pullbook needs Node 20.19 or later.`,
-    );
-  }
+/**
+ * The version of the database engine for this Node; `src/record/engine.ts` says why there are two lines of it.
+ * The lock file holds 12.11.1, which Node 20 compiles; 13 brings its native part with it.
+ */
+const ENGINE = Number(process.versions.napi) >= 10 ? '13.2.0' : '12.11.1';
+const QUIET = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
+
+function engineIsForThisNode() {
+  const file = join(root, 'node_modules', 'better-sqlite3', 'package.json');
+  if (!existsSync(file)) return false;
+  const { version } = JSON.parse(readFileSync(file, 'utf8'));
+  return Number.parseInt(version, 10) === Number.parseInt(ENGINE, 10);
 }
 
-/** Packages only, their install scripts left for `ensureNative`. */
+/** Packages only, their install scripts left for `ensureInstalled`. */
 export function ensurePackages() {
-  checkNode();
-  if (packagesAreCurrent()) return;
-  process.stderr.write('installing packages …\n');
-  run('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
+  const trouble = nodeTrouble();
+  if (trouble !== null) throw new Error(trouble);
+  const npm = (...args) =>
+    run('npm', [...args, ...QUIET], { stdio: ['ignore', 'ignore', 'inherit'] });
+  if (!packagesAreCurrent()) {
+    process.stderr.write('installing packages …\n');
+    npm('ci');
+  }
+  if (!engineIsForThisNode()) npm('install', '--no-save', `better-sqlite3@${ENGINE}`);
 }
 
 export function nativeWorks() {

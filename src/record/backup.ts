@@ -11,9 +11,9 @@ import {
   statSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
 import { checkDatabase, databaseFile, INCOMING } from './check.ts';
+import { openDatabase } from './engine.ts';
 import { lockFolder } from './lock.ts';
 import { storeErrorOf, WHOLE_DATABASE } from './store.ts';
 
@@ -43,7 +43,7 @@ export async function backupRecord(
   const part = `${toFile}.part`;
   try {
     rmSync(part, { force: true });
-    const db = new Database(source, { readonly: true, timeout: 5000 });
+    const db = openDatabase(source, { readonly: true, timeout: 5000 });
     try {
       // The open read transaction pins one moment, so writers neither wait nor make the copy start over.
       db.exec('BEGIN');
@@ -57,7 +57,7 @@ export async function backupRecord(
     } finally {
       db.close();
     }
-    const copy = new Database(part);
+    const copy = openDatabase(part);
     copy.pragma('journal_mode = DELETE');
     copy.close();
     checkDatabase(part);

@@ -1,7 +1,8 @@
 /** Whether a file is a whole database of ours. */
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import type Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
+import { openDatabase } from './engine.ts';
 import { appliedMigrations, refuseStrangeHistory } from './migrate.ts';
 import { damaged, storeErrorOf } from './store.ts';
 
@@ -13,7 +14,7 @@ export const INCOMING = 'pullbook.sqlite.incoming';
 export function checkDatabase(file: string): void {
   let db: Database.Database | null = null;
   try {
-    db = new Database(file, { readonly: true, fileMustExist: true });
+    db = openDatabase(file, { readonly: true, fileMustExist: true });
     checkOpen(db, file);
     const applied = appliedMigrations(db, file);
     if (applied.length === 0) {

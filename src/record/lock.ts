@@ -4,13 +4,13 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
+import { openDatabase } from './engine.ts';
 
 /** Takes the folder for this process; the returned function gives it back. @throws StoreError when another has it. */
 export function lockFolder(folder: string): () => void {
   const holderFile = join(folder, 'pullbook.holder');
-  const lock = new Database(join(folder, 'pullbook.lock'), { timeout: 0 });
+  const lock = openDatabase(join(folder, 'pullbook.lock'), { timeout: 0 });
   try {
     lock.exec('BEGIN EXCLUSIVE');
   } catch (error) {

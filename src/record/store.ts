@@ -1,8 +1,9 @@
 /** The two connections of one open record, and the one place where SQLite's own errors become sentences. */
-import Database from 'better-sqlite3';
+import type Database from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
 import { InputError, PullbookError, StoreError } from '../errors.ts';
 import type { Row } from './codec.ts';
+import { openDatabase } from './engine.ts';
 
 export type Tables = Record<string, Row>;
 export type Store = Kysely<Tables>;
@@ -23,7 +24,7 @@ export const kyselyOver = (database: Database.Database): Store =>
 
 /** Opens a file as the record wants it: nothing acknowledged before it is on the disk. */
 export function openConnection(file: string, options: { readonly?: boolean } = {}) {
-  const db = new Database(file, { readonly: options.readonly ?? false, timeout: 5000 });
+  const db = openDatabase(file, { readonly: options.readonly ?? false, timeout: 5000 });
   if (!db.readonly) {
     db.pragma('journal_mode = WAL');
     db.pragma('synchronous = FULL');
