@@ -4,6 +4,7 @@ export * from './air/saturation.ts';
 export * from './air/vapour.ts';
 export * from './balance/index.ts';
 export * from './correction/index.ts';
+export * from './fastener/index.ts';
 export * from './fuel/index.ts';
 export * from './geometry/index.ts';
 export * from './knock.ts';
