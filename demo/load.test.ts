@@ -76,7 +76,7 @@ describe('the demo shop in the record', () => {
       expect(await record.ladders.list({ dayId: day.id })).toHaveLength(1);
     }
     const six = decided.find((one) => one.engineName === 'Rally six')!;
-    expect(six.decisions).toEqual([{ use: 'bursts', setting: 28 }]);
+    expect(six.decisions).toEqual([{ kind: 'lead', use: 'bursts', setting: 28 }]);
     for (const decision of await record.decisions.list()) {
       expect(decision.advice!.value).not.toBeNull();
       expect(decision.advice!.evidence!.pullIds.length).toBeGreaterThan(3);

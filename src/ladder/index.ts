@@ -1,5 +1,12 @@
 export { answerLadder } from './answer.ts';
-export { LAMBDA, SPARK_LEAD } from './kinds.ts';
+export { LAMBDA, SETTING_KINDS, SETTING_NAMES, type SettingName, SPARK_LEAD } from './kinds.ts';
+export {
+  belongsTo,
+  type LadderChoice,
+  type PullSettings,
+  settingIn,
+  steppedIn,
+} from './members.ts';
 export * from './types.ts';
 export {
   HOLDBACK_PER_10K,

@@ -44,3 +44,8 @@ export const LAMBDA: SettingKind = {
   more: 'leaner',
   less: 'richer',
 };
+
+/** Every kind of setting that a ladder of the record can step, by its name. */
+export const SETTING_KINDS = { lead: SPARK_LEAD, lambda: LAMBDA } as const;
+export type SettingName = keyof typeof SETTING_KINDS;
+export const SETTING_NAMES = Object.keys(SETTING_KINDS) as readonly SettingName[];

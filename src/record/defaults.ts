@@ -2,6 +2,7 @@
 import {
   HOLDBACK_PER_10K,
   HOLDBACK_PER_OCTANE,
+  type SettingName,
   SHIPPED_USES,
   SPARK_LEAD,
   WORTH_PERCENT,
@@ -116,14 +117,22 @@ export const NEW_PULL: Omit<Pull, 'id' | 'dayId' | 'order'> = {
   peaksAre: null,
 };
 
+/** What a ladder is called where nobody named it. */
+export const LADDER_NAMES: Readonly<Record<SettingName, string>> = {
+  lead: 'Spark lead',
+  lambda: 'Lambda',
+};
+
 export const NEW_LADDER: Omit<Ladder, 'id' | 'dayId'> = {
-  name: 'Spark lead',
+  name: LADDER_NAMES.lead,
   setting: 'lead',
   group: null,
+  heldLeadDeg: null,
+  heldLambda: null,
   bandRpm: null,
   standard: null,
   use: null,
-  stepDeg: null,
+  step: null,
   worthPercent: null,
   repeatabilityPercent: null,
 };

@@ -64,7 +64,7 @@ describe('opening a record', () => {
       const summary = await record.summary();
       expect(summary.latestDays[0]).toMatchObject({
         pullCount: 1,
-        decisions: [{ use: 'bursts', setting: 26 }],
+        decisions: [{ kind: 'lead', use: 'bursts', setting: 26 }],
       });
       await record.close();
       const db = new Database(databaseFile(folder), { readonly: true });
@@ -97,6 +97,13 @@ describe('opening a record', () => {
       db.prepare(`INSERT INTO event_row VALUES (2, 0, 'decision', 'decision_1', NULL, ?)`).run(
         JSON.stringify(told),
       );
+      db.exec(`UPDATE ladder SET step_deg = 0.5`);
+      db.exec(
+        `INSERT INTO event VALUES (3, '2026-01-09T13:00:00.000Z', '', 'change', 'ladder: step', NULL, 0)`,
+      );
+      db.exec(
+        `INSERT INTO event_row VALUES (3, 0, 'ladder', 'ladder_1', '{"stepDeg":null}', '{"stepDeg":0.5}')`,
+      );
       db.close();
       const record = await openRecord(folder);
       const [decision] = await record.decisions.list();
@@ -104,6 +111,9 @@ describe('opening a record', () => {
         setting: 26,
         advice: { value: 27, why: 'two below the best', evidence: null },
       });
+      expect(await record.ladders.get('ladder_1')).toMatchObject({ setting: 'lead', step: 0.5 });
+      await record.events.undo(3);
+      expect((await record.ladders.get('ladder_1')).step).toBeNull();
       await record.events.undo(2);
       expect(await record.decisions.list()).toEqual([]);
       await record.events.redo(2);

@@ -3,10 +3,12 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
+import type { SettingName } from '../ladder/kinds.ts';
 import { backupRecord } from './backup.ts';
 import { checkOpen, databaseFile, INCOMING } from './check.ts';
 import { fromRow, toRow } from './codec.ts';
 import {
+  LADDER_NAMES,
   NEW_BUILD,
   NEW_CELL,
   NEW_DAY,
@@ -166,7 +168,12 @@ function recordOver(
       }),
       updateMany: makeUpdateMany(at),
     },
-    ladders: makeShelf(at, 'ladder', { defaults: { ...NEW_LADDER } }),
+    ladders: makeShelf(at, 'ladder', {
+      defaults: async (_draft, fresh) => ({
+        ...NEW_LADDER,
+        name: LADDER_NAMES[(fresh.setting as SettingName | undefined) ?? NEW_LADDER.setting],
+      }),
+    }),
     decisions: makeShelf(at, 'decision', {
       defaults: async () => ({ ...NEW_DECISION, decidedAt: at.now().toISOString() }),
     }),

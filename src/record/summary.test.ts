@@ -39,8 +39,8 @@ describe('the first screen', () => {
         lowLeadDeg: 28,
         highLeadDeg: 32,
         decisions: [
-          { use: 'bursts', setting: 29 },
-          { use: 'sustained', setting: 26 },
+          { kind: 'lead', use: 'bursts', setting: 29 },
+          { kind: 'lead', use: 'sustained', setting: 26 },
         ],
       });
       expect(await record.daysOfEngine(six.id)).toEqual(summary.latestDays);

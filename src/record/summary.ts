@@ -74,7 +74,7 @@ export async function daySummaries(store: Store, engineId: Id | null): Promise<D
   if (days.length === 0) return [];
   const ids = days.map((day) => day.id);
   const decisions = (
-    await sql<Row>`SELECT ladder.day_id, decision.use_name, decision.setting
+    await sql<Row>`SELECT ladder.day_id, ladder.setting AS kind, decision.use_name, decision.setting
       FROM decision JOIN ladder ON ladder.id = decision.ladder_id
       WHERE ladder.day_id IN (${sql.join(ids)}) ORDER BY decision.decided_at, decision.id`.execute(
       store,
@@ -85,7 +85,10 @@ export async function daySummaries(store: Store, engineId: Id | null): Promise<D
     const standing = new Map(
       decisions
         .filter((decision) => decision.day_id === day.id)
-        .map((decision) => [decision.use_name as string, decision.setting as number | null]),
+        .map(({ kind, use_name, setting }) => [
+          `${kind} ${use_name}`,
+          { kind, use: use_name, setting } as DaySummary['decisions'][number],
+        ]),
     );
     return {
       id: day.id as Id,
@@ -98,7 +101,7 @@ export async function daySummaries(store: Store, engineId: Id | null): Promise<D
       pullCount: day.pulls as number,
       lowLeadDeg: day.low_lead_deg as number | null,
       highLeadDeg: day.high_lead_deg as number | null,
-      decisions: [...standing].map(([use, setting]) => ({ use, setting })),
+      decisions: [...standing.values()],
     };
   });
 }

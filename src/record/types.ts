@@ -3,6 +3,7 @@
  * numbers in inside units with the unit in the name. `null` always means: not known or not said.
  */
 import type { RememberedOptions } from '../intake/types.ts';
+import type { SettingName } from '../ladder/kinds.ts';
 import type { NextMove, SettingInterval, UseAnswer, UseRule, Watched } from '../ladder/types.ts';
 import type { AirStandard, PullSpan, TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration } from '../pull/types.ts';
@@ -23,6 +24,8 @@ export interface UseRules {
   readonly meaning: string;
   /** Least holdback below the lowest of best, highest clean rung and limit [crank degrees for lead]. */
   readonly holdbackDeg: number;
+  /** The same for mixture, in lambda to the rich side; none: no rule, since none is shipped. */
+  readonly holdbackLambda?: number | null;
   /** Speeds at full throttle that the use visits; null: the ladder's band. */
   readonly speedsRpm: BandRpm | null;
   readonly chancePastBest: number;
@@ -186,14 +189,19 @@ export interface Ladder {
   readonly id: Id;
   readonly dayId: Id;
   readonly name: string;
-  readonly setting: 'lead';
-  /** Null: all pulls of the day that are in no group. */
+  /** The kind of setting that it steps. */
+  readonly setting: SettingName;
+  /** Null: the pulls of the day that are in no group. */
   readonly group: string | null;
+  /** Only pulls where the other setting stood here; null: whatever it was. */
+  readonly heldLeadDeg: number | null;
+  readonly heldLambda: number | null;
   /** Null in each of these: the day's, then the shop's. */
   readonly bandRpm: BandRpm | null;
   readonly standard: AirStandard | null;
   readonly use: string | null;
-  readonly stepDeg: number | null;
+  /** Step in which settings are given out, in the setting's unit. */
+  readonly step: number | null;
   readonly worthPercent: number | null;
   readonly repeatabilityPercent: number | null;
 }
@@ -328,5 +336,10 @@ export interface DaySummary {
   readonly pullCount: number;
   readonly lowLeadDeg: number | null;
   readonly highLeadDeg: number | null;
-  readonly decisions: readonly { readonly use: string; readonly setting: number | null }[];
+  /** What stands decided, by kind of setting and use. */
+  readonly decisions: readonly {
+    readonly kind: SettingName;
+    readonly use: string;
+    readonly setting: number | null;
+  }[];
 }

@@ -44,7 +44,13 @@ describe('the entities over HTTP', () => {
         ['builds', build.id, schema.build, { notes: 'n' }, `/engines/${engine.id}/builds`],
         ['days', day.id, schema.day, { octane: 98 }, `/builds/${build.id}/days`],
         ['pulls', pull.id, schema.pull, { knockHeard: 5000 }, `/days/${day.id}/pulls`],
-        ['ladders', ladder.id, schema.ladder, { stepDeg: 0.5 }, `/days/${day.id}/ladders`],
+        [
+          'ladders',
+          ladder.id,
+          schema.ladder,
+          { step: 0.5, heldLambda: 0.9 },
+          `/days/${day.id}/ladders`,
+        ],
         ['decisions', decision.id, decisionSchema, { why: 'w' }, `/ladders/${ladder.id}/decisions`],
       ] as const;
       for (const [name, id, form, patch, listPath] of each) {

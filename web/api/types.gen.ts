@@ -174,7 +174,11 @@ export type DaySummary = {
   readonly pullCount: number;
   readonly lowLeadDeg: number | null;
   readonly highLeadDeg: number | null;
-  readonly decisions: readonly { readonly use: string; readonly setting: number | null }[];
+  readonly decisions: readonly {
+    readonly kind: SettingName;
+    readonly use: string;
+    readonly setting: number | null;
+  }[];
 };
 export type Decision = {
   readonly use: string /** In the unit of the ladder’s setting (crank degrees for lead). */;
@@ -293,24 +297,36 @@ export type Imported = {
 /** Pulls of one day (and group) that step one setting. Null: the day's, then the shop's. */
 export type Ladder = {
   readonly name: string;
-  readonly group: string | null;
+  readonly group:
+    | string
+    | null /** Only pulls at this lead; null: at any. Says nothing in a ladder of lead. */;
+  readonly heldLeadDeg:
+    | number
+    | null /** Only pulls at this lambda target; null: at any. Says nothing in a ladder of lambda. */;
+  readonly heldLambda: number | null;
   readonly bandRpm: BandRpm | null;
   readonly standard: AirStandard | null;
-  readonly use: string | null;
-  readonly stepDeg: number | null;
+  readonly use: string | null /** Step in which settings are given out, in the setting’s unit. */;
+  readonly step: number | null;
   readonly worthPercent: number | null;
   readonly repeatabilityPercent: number | null;
   readonly id: string;
   readonly dayId: string;
-  readonly setting: 'lead';
+  readonly setting: SettingName;
 };
 export type LadderPatch = {
   readonly name?: string;
-  readonly group?: string | null;
+  readonly group?:
+    | string
+    | null /** Only pulls at this lead; null: at any. Says nothing in a ladder of lead. */;
+  readonly heldLeadDeg?:
+    | number
+    | null /** Only pulls at this lambda target; null: at any. Says nothing in a ladder of lambda. */;
+  readonly heldLambda?: number | null;
   readonly bandRpm?: BandRpm | null;
   readonly standard?: AirStandard | null;
-  readonly use?: string | null;
-  readonly stepDeg?: number | null;
+  readonly use?: string | null /** Step in which settings are given out, in the setting’s unit. */;
+  readonly step?: number | null;
   readonly worthPercent?: number | null;
   readonly repeatabilityPercent?: number | null;
 };
@@ -396,13 +412,20 @@ export type NewEngine = {
 };
 export type NewLadder = {
   readonly name?: string;
-  readonly group?: string | null;
+  readonly group?:
+    | string
+    | null /** Only pulls at this lead; null: at any. Says nothing in a ladder of lead. */;
+  readonly heldLeadDeg?:
+    | number
+    | null /** Only pulls at this lambda target; null: at any. Says nothing in a ladder of lambda. */;
+  readonly heldLambda?: number | null;
   readonly bandRpm?: BandRpm | null;
   readonly standard?: AirStandard | null;
-  readonly use?: string | null;
-  readonly stepDeg?: number | null;
+  readonly use?: string | null /** Step in which settings are given out, in the setting’s unit. */;
+  readonly step?: number | null;
   readonly worthPercent?: number | null;
   readonly repeatabilityPercent?: number | null;
+  readonly setting?: SettingName;
 };
 /** A pull typed by hand: at least a lead and a peak. Recorded pulls come by import. */
 export type NewPull = {
@@ -518,6 +541,8 @@ export type RememberedOptions = {
   readonly fuelDensityKgM3?: number;
   readonly dayFirst?: boolean;
 };
+/** A kind of setting that a ladder steps. */
+export type SettingName = 'lead' | 'lambda';
 export type Shop = {
   readonly name: string;
   readonly units: 'us' | 'metric';
@@ -634,7 +659,8 @@ export type Understood = {
 export type UseRules = {
   readonly name: string;
   readonly meaning: string;
-  readonly holdbackDeg: number;
+  readonly holdbackDeg: number /** Least holdback to the rich side [lambda]; none: no rule for mixture. */;
+  readonly holdbackLambda?: number | null;
   readonly speedsRpm: BandRpm | null;
   readonly chancePastBest: number;
   readonly chancePastLimit: number;

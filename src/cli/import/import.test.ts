@@ -65,6 +65,32 @@ const whole = async (record: PullbookRecord) => ({
 });
 
 describe('pullbook import', () => {
+  it('gives each part test of a session its ladder, once', async () => {
+    const shop = shopFolder();
+    const pulls = ['a', 'a', 'b', 'b'].map((group, at) => ({
+      lead: `${30 + 2 * at} deg`,
+      peakPower: `${300 + at} hp`,
+      group,
+    }));
+    const session = { ...SESSION, pulls };
+    shop.add('parts.json', JSON.stringify(session));
+    const parts = async () =>
+      shop.record(async (record) =>
+        (await record.ladders.list()).map(({ name, group }) => [name, group]),
+      );
+    await shop.called('import', 'parts.json');
+    expect(await parts()).toEqual([
+      ['Spark lead', 'a'],
+      ['Spark lead, part test b', 'b'],
+    ]);
+    await shop.called('import', 'parts.json');
+    expect(await parts()).toHaveLength(2);
+    const mixed = { ...session, day: '2026-05-18', pulls: [...SESSION.pulls.slice(2), ...pulls] };
+    shop.add('mixed.json', JSON.stringify(mixed));
+    await shop.called('import', 'mixed.json');
+    expect((await parts()).map(([, group]) => group)).toEqual(['a', 'b', null, 'a', 'b']);
+  });
+
   it('files a session under its engine, cell and day, with what the operator set and saw', async () => {
     const shop = shopFolder();
     const { code, objects } = await shop.called('import', '--json', 's.json');

@@ -9,7 +9,13 @@ import { Progress } from '../progress.ts';
 import { showRefusal } from '../show/look.ts';
 import { type PlaceNames, placeFor } from './places.ts';
 import { type Into, importRunFile } from './runFile.ts';
-import { importTyped, pullFields, readSessionFile, type SessionFile } from './session.ts';
+import {
+  importTyped,
+  laddersOfParts,
+  pullFields,
+  readSessionFile,
+  type SessionFile,
+} from './session.ts';
 
 export interface ImportFlags {
   readonly json?: boolean;
@@ -118,6 +124,7 @@ async function importSession(
     const pulls = await importTyped(into.record, day.id, sessionFile, into.change);
     say(importedObject(file, day, pulls, null));
   }
+  await laddersOfParts(into.record, day.id, session, into.change);
 }
 
 function namesOf(flags: ImportFlags, file: SessionFile | null): PlaceNames {

@@ -90,6 +90,28 @@ export async function importTyped(
   return pulls;
 }
 
+/**
+ * Every part test of the session has its ladder. Where all pulls are of part tests, the day's own ladder becomes the
+ * first one's, as when the session is worked without a record.
+ */
+export async function laddersOfParts(
+  record: PullbookRecord,
+  dayId: string,
+  { pulls }: Session,
+  change: Change,
+): Promise<void> {
+  const groups = [...new Set(pulls.map(({ group }) => group))];
+  const standing = await record.ladders.list({ dayId });
+  const missing = groups.filter((group) => standing.every((ladder) => ladder.group !== group));
+  const [own] = standing;
+  if (!groups.includes(null) && standing.length === 1 && own!.group === null)
+    await record.ladders.update(own!.id, { group: missing.shift()! }, change);
+  for (const group of missing) {
+    if (group === null) continue;
+    await record.ladders.create({ dayId, name: `Spark lead, part test ${group}`, group }, change);
+  }
+}
+
 const FIELDS = [
   'exhaust',
   'airCleaner',

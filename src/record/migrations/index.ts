@@ -2,6 +2,7 @@
 import { sql as foundation } from './0001_foundation.ts';
 import { sql as plugSpecksAndFuelBatch } from './0002_plug_specks_and_fuel_batch.ts';
 import { sql as frozenAdvice } from './0003_frozen_advice.ts';
+import { sql as laddersOfAnySetting } from './0004_ladders_of_any_setting.ts';
 
 export interface Migration {
   readonly name: string;
@@ -12,4 +13,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0001_foundation', sql: foundation },
   { name: '0002_plug_specks_and_fuel_batch', sql: plugSpecksAndFuelBatch },
   { name: '0003_frozen_advice', sql: frozenAdvice },
+  { name: '0004_ladders_of_any_setting', sql: laddersOfAnySetting },
 ];

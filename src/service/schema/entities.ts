@@ -1,4 +1,5 @@
 /** The entities of the record as they cross HTTP, each with its new and patch form. */
+import { SETTING_NAMES, type SettingName } from '../../ladder/index.ts';
 import { QUANTITIES } from '../../pull/recording.ts';
 import {
   airStandard,
@@ -24,6 +25,9 @@ const useRules = z
     name: label.min(1),
     meaning: text,
     holdbackDeg: z.number().min(0).max(30),
+    holdbackLambda: z.number().min(0).max(1).nullable().optional().openapi({
+      description: 'Least holdback to the rich side [lambda]; none: no rule for mixture.',
+    }),
     speedsRpm: orNull(bandRpm),
     chancePastBest: chance,
     chancePastLimit: chance,
@@ -178,11 +182,21 @@ export const pullSpan = z
   })
   .openapi('PullSpan');
 
+/** Name of a part test: a few letters, since it stands in a narrow cell. */
+const group = z.string().min(1).max(200);
+const leadDeg = z.number().min(-90).max(180);
+const lambda = positive.max(3);
+export const settingName = z
+  .enum(SETTING_NAMES as [SettingName, ...SettingName[]])
+  .openapi('SettingName', {
+    description: 'A kind of setting that a ladder steps.',
+  });
+
 const pullFields = z.object({
   order: z.number().int().min(0).max(1_000_000),
   madeAt: isoTime.nullable(),
-  leadDeg: z.number().min(-90).max(180).nullable(),
-  lambdaTarget: positive.max(3).nullable(),
+  leadDeg: leadDeg.nullable(),
+  lambdaTarget: lambda.nullable(),
   note: text,
   excludedBecause: text.min(1).nullable(),
   watched: z.enum(['ear', 'plug', 'sensor', 'not']).nullable(),
@@ -192,7 +206,7 @@ const pullFields = z.object({
   }),
   specksOnPlug: z.boolean(),
   aborted: z.boolean(),
-  group: label.nullable(),
+  group: group.nullable(),
   configuration,
   peakPowerW: positiveOrNull,
   peakPowerSpeedRpm: positiveOrNull,
@@ -221,21 +235,34 @@ export const pullPatches = z
 
 const ladderFields = z.object({
   name: label.min(1),
-  group: label.nullable(),
+  group: group.nullable(),
+  heldLeadDeg: leadDeg.nullable().openapi({
+    description: 'Only pulls at this lead; null: at any. Says nothing in a ladder of lead.',
+  }),
+  heldLambda: lambda.nullable().openapi({
+    description:
+      'Only pulls at this lambda target; null: at any. Says nothing in a ladder of lambda.',
+  }),
   bandRpm: orNull(bandRpm),
   standard: orNull(airStandard),
   use: label.nullable(),
-  stepDeg: positive.max(10).nullable(),
+  step: positive.max(10).nullable().openapi({
+    description: 'Step in which settings are given out, in the setting’s unit.',
+  }),
   worthPercent: percent.nullable(),
   repeatabilityPercent: percent.nullable(),
 });
 export const ladder = ladderFields
-  .extend({ id, dayId: id, setting: z.literal('lead') })
+  .extend({ id, dayId: id, setting: settingName })
   .openapi('Ladder', {
     description:
       "Pulls of one day (and group) that step one setting. Null: the day's, then the shop's.",
   });
-export const newLadder = ladderFields.partial().strict().openapi('NewLadder');
+export const newLadder = ladderFields
+  .extend({ setting: settingName })
+  .partial()
+  .strict()
+  .openapi('NewLadder');
 export const ladderPatch = ladderFields.partial().strict().openapi('LadderPatch');
 
 export const storedRecording = z

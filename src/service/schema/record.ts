@@ -21,6 +21,7 @@ import {
   pull,
   pullSpan,
   rememberedOptions,
+  settingName,
   shop,
   storedRecording,
 } from './entities.ts';
@@ -158,7 +159,7 @@ const daySummary = z
     pullCount: z.number().int(),
     lowLeadDeg: numberOrNull,
     highLeadDeg: numberOrNull,
-    decisions: list(z.object({ use: z.string(), setting: numberOrNull })),
+    decisions: list(z.object({ kind: settingName, use: z.string(), setting: numberOrNull })),
   })
   .openapi('DaySummary');
 

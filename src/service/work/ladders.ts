@@ -1,12 +1,16 @@
 /** A ladder of the record as the ladder room's question, and its answer. */
 import {
   answerLadder,
+  belongsTo,
   type LadderAnswer,
   type LadderInput,
-  SPARK_LEAD,
+  SETTING_KINDS,
+  SETTING_NAMES,
+  type SettingName,
+  settingIn,
 } from '../../ladder/index.ts';
 import type { AirStandard, Curve } from '../../pull/index.ts';
-import type { Configuration, Id, Ladder, Pull, PullbookRecord } from '../../record/index.ts';
+import type { Configuration, Id, Ladder, Pull, PullbookRecord, Shop } from '../../record/index.ts';
 import { configurationWords, type DayPull, ladderInputOf } from '../../report/index.ts';
 import { type CurveWish, contextOf, type DayContext } from './context.ts';
 import type { Curves } from './curves.ts';
@@ -29,10 +33,13 @@ export async function readLadder(
   const context = await contextOf(record, ladder.dayId);
   const standard =
     wish.standard ?? ladder.standard ?? context.day.standard ?? context.shop.standard;
-  const all = (await record.pulls.list({ dayId: ladder.dayId })).filter(
-    (pull) => pull.group === ladder.group,
-  );
-  const rungs = all.filter((pull) => pull.leadDeg !== null);
+  const dayLambda = context.day.lambdaTarget;
+  const ofDay = await record.pulls.list({ dayId: ladder.dayId });
+  const all = ofDay.filter((pull) => belongsTo(ladder, pull, dayLambda));
+  const rungs = all.flatMap((pull) => {
+    const setting = settingIn(ladder.setting, pull, dayLambda);
+    return setting === null ? [] : [{ pull, setting }];
+  });
   const none = (whyNone: string): LadderReading => ({
     ladderId,
     standard,
@@ -40,14 +47,21 @@ export async function readLadder(
     answer: null,
     whyNone,
   });
-  if (all.length === 0)
+  const { word } = SETTING_KINDS[ladder.setting];
+  if (ofDay.length === 0)
     return none('No pull yet: drop the run files of the day here, or type peaks.');
+  if (all.length === 0)
+    return none(
+      'None of the pulls of the day is of this ladder: choose which are, or set them in the table of pulls.',
+    );
   if (rungs.length === 0)
-    return none('No pull has its lead yet: set the leads in the table of pulls.');
+    return none(`No pull has its ${word} yet: set the ${word} of each in the table of pulls.`);
+  const besides = rungs.map(({ pull }) => wordsOf(pull, ladder.setting, dayLambda));
   const pulls: DayPull[] = [];
-  for (const pull of rungs) {
+  for (const [at, { pull, setting }] of rungs.entries()) {
     const { curve } = await curves.of(context, pull, { ...wish, standard });
-    pulls.push(dayPullOf(pull, curve, rungs));
+    const configuration = configurationWords(besides[at]!, besides);
+    pulls.push(dayPullOf(pull, setting, curve, configuration));
   }
   if (
     pulls.every(
@@ -60,11 +74,16 @@ export async function readLadder(
   return { ladderId, standard, input, answer: answerLadder(input), whyNone: null };
 }
 
-function dayPullOf(pull: Pull, curve: Curve | null, rungs: readonly Pull[]): DayPull {
+function dayPullOf(
+  pull: Pull,
+  setting: number,
+  curve: Curve | null,
+  configuration: string | null,
+): DayPull {
   return {
     id: pull.id,
     order: pull.order,
-    setting: pull.leadDeg!,
+    setting,
     curve,
     peakPowerW: pull.peakPowerW,
     peakTorqueNm: pull.peakTorqueNm,
@@ -73,10 +92,7 @@ function dayPullOf(pull: Pull, curve: Curve | null, rungs: readonly Pull[]): Day
     // Specks on a plug are knock that nobody heard.
     knockHeard: pull.knockHeard === false && pull.specksOnPlug ? true : pull.knockHeard,
     aborted: pull.aborted,
-    configuration: configurationWords(
-      wordsOf(pull.configuration),
-      rungs.map((rung) => wordsOf(rung.configuration)),
-    ),
+    configuration,
   };
 }
 
@@ -92,29 +108,35 @@ const FIELD_WORDS: Readonly<Record<keyof Configuration, string>> = {
   other: 'configuration',
 };
 
-const wordsOf = (configuration: Configuration): Record<string, string> =>
-  Object.fromEntries(
-    Object.entries(configuration).map(([field, value]) => [
-      FIELD_WORDS[field as keyof Configuration],
-      field === 'baseTimingDeg' ? `${value} deg` : String(value),
-    ]),
-  );
+/** How the engine stood at a pull: its configuration, and the settings that the ladder does not step. */
+function wordsOf(
+  pull: Pull,
+  stepped: SettingName,
+  dayLambda: number | null,
+): Readonly<Record<string, string>> {
+  const configuration = Object.entries(pull.configuration).map(([field, value]) => [
+    FIELD_WORDS[field as keyof Configuration],
+    field === 'baseTimingDeg' ? `${value} deg` : String(value),
+  ]);
+  const others = SETTING_NAMES.filter((name) => name !== stepped).flatMap((name) => {
+    const { word, unit } = SETTING_KINDS[name];
+    const stood = settingIn(name, pull, dayLambda);
+    return stood === null ? [] : [[word, unit === '' ? String(stood) : `${stood} ${unit}`]];
+  });
+  return Object.fromEntries([...configuration, ...others]);
+}
 
 function settingsOf(ladder: Ladder, { shop, day, engine }: DayContext, pulls: readonly DayPull[]) {
   const worse = (worst: number | null, today: number | null, sign: 1 | -1) =>
     worst === null || today === null ? 0 : Math.max(0, sign * (worst - today));
+  const kind = SETTING_KINDS[ladder.setting];
+  const isLead = ladder.setting === 'lead';
   return {
-    kind: SPARK_LEAD,
+    kind,
     bandRpm: ladder.bandRpm ?? day.bandRpm,
-    uses: shop.uses.map(({ name, holdbackDeg, speedsRpm, chancePastBest, chancePastLimit }) => ({
-      name,
-      holdback: holdbackDeg,
-      speedsRpm,
-      chancePastBest,
-      chancePastLimit,
-    })),
+    uses: usesFor(ladder.setting, shop),
     aspiration: engine.aspiration,
-    step: ladder.stepDeg ?? shop.stepDeg,
+    step: ladder.step ?? (isLead ? shop.stepDeg : kind.defaultStep),
     worthPercent: ladder.worthPercent ?? shop.worthPercent,
     repeatabilityPercent: ladder.repeatabilityPercent ?? shop.repeatabilityPercent,
     worstInletDeltaK: worse(
@@ -123,9 +145,21 @@ function settingsOf(ladder: Ladder, { shop, day, engine }: DayContext, pulls: re
       1,
     ),
     worstFuelDeltaOctane: worse(day.worstOctane, day.octane, -1),
-    holdbackPer10K: shop.holdbackDegPer10K,
-    holdbackPerOctane: shop.holdbackDegPerOctane,
+    // The shop's rules for inlet and fuel are of lead; how mixture should follow them nobody has said.
+    holdbackPer10K: isLead ? shop.holdbackDegPer10K : 0,
+    holdbackPerOctane: isLead ? shop.holdbackDegPerOctane : 0,
   };
+}
+
+/** The uses that have a rule for this kind of setting. */
+function usesFor(setting: SettingName, { uses }: Shop): LadderInput['uses'] {
+  return uses.flatMap(
+    ({ name, holdbackDeg, holdbackLambda, speedsRpm, chancePastBest, chancePastLimit }) => {
+      const holdback = setting === 'lead' ? holdbackDeg : (holdbackLambda ?? null);
+      if (holdback === null) return [];
+      return [{ name, holdback, speedsRpm, chancePastBest, chancePastLimit }];
+    },
+  );
 }
 
 /** Inlet temperature of the day as its pulls recorded it. */
