@@ -1,0 +1,203 @@
+import { PullbookError } from '../../errors.ts';
+import { fieldOf } from '../sections/index.ts';
+import type { Sheet } from '../sheet/types.ts';
+import { unitOfField } from '../sheet/units.ts';
+import { Ask, type Need, NotMeasured } from './ask.ts';
+import type {
+  Check,
+  CheckSpec,
+  Figure,
+  FigureSpec,
+  SheetAnswer,
+  ToMeasure,
+  Verdict,
+  Window,
+} from './types.ts';
+import { ruleFor, type WindowRule, windowOf } from './windows.ts';
+
+type Value = number | readonly (number | null)[];
+
+/** What one computation came to: a value, what is missing, or why the sheet cannot be true. */
+interface Outcome {
+  readonly value: Value | null;
+  readonly from: readonly string[];
+  readonly missing: readonly string[];
+  readonly problem: string | null;
+}
+
+/**
+ * Everything that follows from a sheet: figures, checks against the shop's windows, and what to measure next.
+ * Nothing is refused because something else is not known.
+ * @param rules  shipped windows, then the shop's own
+ */
+export function answerFrom(
+  figures: readonly FigureSpec[],
+  checks: readonly CheckSpec[],
+  sheet: Sheet,
+  rules: readonly WindowRule[],
+): SheetAnswer {
+  const figureAnswers = figures.map((spec) => figureOf(spec, sheet));
+  const checkAnswers = checks.map((spec) => checkOf(spec, sheet, rules));
+  return {
+    figures: figureAnswers,
+    checks: checkAnswers,
+    measureNext: measureNext(figureAnswers, checkAnswers, checks),
+  };
+}
+
+function outcomeOf(need: Need<Value>, sheet: Sheet): Outcome {
+  const ask = new Ask(sheet);
+  try {
+    const value = need(ask);
+    return { value, from: [...ask.used], missing: [], problem: null };
+  } catch (error) {
+    const from = [...ask.used];
+    if (error instanceof NotMeasured)
+      return { value: null, from, missing: error.paths, problem: null };
+    if (error instanceof PullbookError)
+      return { value: null, from, missing: [], problem: error.message };
+    throw error;
+  }
+}
+
+/** The number that stands for a value: itself, or the mean of the places that are known. */
+function numberOf(value: Value | null): number | null {
+  if (value === null || typeof value === 'number') return value;
+  const known = value.filter((one): one is number => one !== null);
+  return known.length === 0 ? null : known.reduce((sum, one) => sum + one, 0) / known.length;
+}
+
+/**
+ * Half of the 95 % interval that the tolerances on the sheet leave. Each tolerance is the half of its own 95 %
+ * interval; independent slips add in squares, each by what shifting its field does to the result (GUM 5.1.2,
+ * with differences in place of derivatives). A field measured at many places is shifted at all of them: a gauge
+ * that is off is off everywhere.
+ */
+function plusMinusOf(need: Need<Value>, sheet: Sheet, outcome: Outcome): number | null {
+  const middle = numberOf(outcome.value);
+  if (middle === null) return null;
+  let squares = 0;
+  let any = false;
+  for (const path of outcome.from) {
+    const tolerance = toleranceOf(sheet, path);
+    if (tolerance === null || tolerance === 0) continue;
+    any = true;
+    const sides = [-tolerance, tolerance].map((by) => {
+      try {
+        return numberOf(need(new Ask(sheet, { path, by })));
+      } catch (error) {
+        // A shift may leave what is possible; the other side then speaks alone.
+        if (error instanceof PullbookError || error instanceof NotMeasured) return null;
+        throw error;
+      }
+    });
+    const effects = sides.filter((one): one is number => one !== null);
+    if (effects.length > 0)
+      squares += Math.max(...effects.map((one) => Math.abs(one - middle))) ** 2;
+  }
+  return any ? Math.sqrt(squares) : null;
+}
+
+/** Tolerance of a field in inside units; null where none was given. */
+function toleranceOf(sheet: Sheet, path: string): number | null {
+  const [section, id] = path.split('.') as [string, string];
+  const entry = sheet.sections[section]?.values?.[id];
+  if (entry?.plusMinus === undefined) return null;
+  const field = fieldOf(path)!;
+  const unit = entry.unit === undefined ? undefined : unitOfField(field, entry.unit);
+  return entry.plusMinus * (unit?.factor ?? 1);
+}
+
+function figureOf(spec: FigureSpec, sheet: Sheet): Figure {
+  const outcome = outcomeOf(spec.compute, sheet);
+  return {
+    id: spec.id,
+    section: spec.section,
+    label: spec.label,
+    shown: spec.shown,
+    decimals: spec.decimals ?? null,
+    how: spec.how,
+    per: spec.per ?? null,
+    value: numberOf(outcome.value),
+    each: Array.isArray(outcome.value) ? outcome.value : null,
+    plusMinus: plusMinusOf(spec.compute, sheet, outcome),
+    from: outcome.from,
+    missing: outcome.missing,
+    problem: outcome.problem,
+  };
+}
+
+function checkOf(spec: CheckSpec, sheet: Sheet, rules: readonly WindowRule[]): Check {
+  const figure = figureOf(spec, sheet);
+  const ask = new Ask(sheet);
+  const rule = ruleFor(spec.window, ask, rules);
+  const scale = spec.scale === undefined ? null : outcomeOf(spec.scale, sheet);
+  const window = rule === null ? null : windowOf(rule, numberOf(scale?.value ?? null));
+  const missing = [...new Set([...figure.missing, ...(rule?.perM ? (scale?.missing ?? []) : [])])];
+  const values = figure.each ?? [figure.value];
+  const judged = values.map((value) =>
+    value === null || window === null ? null : judge(value, window),
+  );
+  let worst: number | null = null;
+  judged.forEach((one, i) => {
+    if (one === null) return;
+    if (worst === null || one.beyond > judged[worst]!.beyond) worst = i;
+  });
+  const decisive = worst === null ? null : judged[worst]!;
+  const verdict: Verdict =
+    figure.problem !== null ? 'stop' : decisive === null ? 'not known' : decisive.verdict;
+  return {
+    ...figure,
+    missing,
+    value: worst === null ? figure.value : (values[worst] ?? figure.value),
+    verdict,
+    window,
+    worst: figure.each === null || verdict === 'fine' ? null : worst,
+    remedy: decisive === null || decisive.side === null ? null : spec.remedy[decisive.side],
+  };
+}
+
+/** Verdict of one value, and how far beyond its window it stands as a share of the window. */
+function judge(
+  value: number,
+  window: Window,
+): { verdict: Verdict; side: 'low' | 'high' | null; beyond: number } {
+  const width =
+    window.low !== null && window.high !== null && window.high > window.low
+      ? window.high - window.low
+      : Math.abs(window.low ?? window.high ?? 1) || 1;
+  const under = window.low === null ? -Infinity : (window.low - value) / width;
+  const over = window.high === null ? -Infinity : (value - window.high) / width;
+  const beyond = Math.max(under, over);
+  const stops =
+    (window.stopBelow !== null && value < window.stopBelow) ||
+    (window.stopAbove !== null && value > window.stopAbove);
+  // A value on the edge of its window stands in it: what was typed in inches must not fall out by rounding.
+  const isIn = beyond <= 1e-9 && !stops;
+  return {
+    verdict: stops ? 'stop' : isIn ? 'fine' : 'look again',
+    side: isIn ? null : under > over ? 'low' : 'high',
+    beyond: stops ? beyond + 1e6 : beyond,
+  };
+}
+
+/** Missing fields, those first that decide most: each check counts its weight, shared by all that it still lacks. */
+function measureNext(
+  figures: readonly Figure[],
+  checks: readonly Check[],
+  specs: readonly CheckSpec[],
+): readonly ToMeasure[] {
+  const weights = new Map(specs.map((spec) => [spec.id, spec.weight]));
+  const wanted = new Map<string, { decides: string[]; weight: number }>();
+  for (const answer of [...checks, ...figures])
+    for (const path of answer.missing) {
+      const entry = wanted.get(path) ?? { decides: [], weight: 0 };
+      if (!entry.decides.includes(answer.label)) entry.decides.push(answer.label);
+      const weight = 'verdict' in answer ? (weights.get(answer.id) ?? 1) : 0.5;
+      entry.weight += weight / answer.missing.length;
+      wanted.set(path, entry);
+    }
+  return [...wanted]
+    .map(([path, entry]) => ({ path, label: fieldOf(path)?.label ?? path, ...entry }))
+    .sort((a, b) => b.weight - a.weight || a.path.localeCompare(b.path));
+}

@@ -1,0 +1,34 @@
+import { answerFrom } from './compute/answer.ts';
+import type { SheetAnswer } from './compute/types.ts';
+import type { WindowRule } from './compute/windows.ts';
+import type { Sheet } from './sheet/types.ts';
+import { CHECKS, FIGURES } from './topics/index.ts';
+import { SHIPPED_WINDOWS } from './windows/shipped.ts';
+
+export type {
+  Check,
+  Figure,
+  SheetAnswer,
+  ToMeasure,
+  Verdict,
+  Window,
+} from './compute/types.ts';
+export type { WindowRule } from './compute/windows.ts';
+export * from './sections/index.ts';
+export { countOf, layoutOf, placeLabels } from './sheet/layout.ts';
+export { type FieldProblem, parseSheet, readSheet } from './sheet/read.ts';
+export * from './sheet/types.ts';
+export { insideOf, unitOfField } from './sheet/units.ts';
+export { SHIPPED_WINDOWS } from './windows/shipped.ts';
+
+/** Rises with any change of what follows from a sheet. */
+export const SHEET_VERSION = 1;
+
+/**
+ * All that follows from a sheet: figures, checks and what to measure next. Pure; a whole sheet takes a few
+ * milliseconds, so that it can follow every keystroke.
+ * @param own  the shop's own windows, which stand before the shipped ones
+ */
+export function answerSheet(sheet: Sheet, own: readonly WindowRule[] = []): SheetAnswer {
+  return answerFrom(FIGURES, CHECKS, sheet, [...SHIPPED_WINDOWS, ...own]);
+}

@@ -1,0 +1,80 @@
+import { sweptVolumeM3 } from '../../trade/geometry/index.ts';
+import { type Ask, eachOf, firstOf, meanOf, type Need, NotMeasured, one } from '../compute/ask.ts';
+import { countOf } from '../sheet/layout.ts';
+import type { Place } from '../sheet/types.ts';
+
+/** Values that the sheet may hold in more than one way; every topic takes them from here. */
+
+type ByPlace = readonly (number | null)[];
+
+const BORE_FIELDS = ['Top', 'Middle', 'Bottom'].flatMap((height) =>
+  ['Across', 'Along'].map((direction) => `block.bore${height}${direction}`),
+);
+
+/** The bores as measured: mean of the diameters taken in each cylinder [m]. */
+const measuredBores: Need<ByPlace> = (ask) => {
+  const taken = BORE_FIELDS.map((path) => ask.eachOrNull(path)).filter((each) => each !== null);
+  if (taken.length === 0) throw new NotMeasured(['block.boreNominal']);
+  return Array.from({ length: ask.layout.cylinders }, (_, i) => {
+    const known = taken.map((each) => each[i] ?? null).filter((value) => value !== null);
+    return known.length === 0 ? null : known.reduce((sum, value) => sum + value, 0) / known.length;
+  });
+};
+
+/** The same number at each place. */
+export const everywhere =
+  (place: Place, need: Need<number>): Need<ByPlace> =>
+  (ask) =>
+    Array<number>(countOf(place, ask.layout)).fill(need(ask));
+
+/** Bore of each cylinder [m]: as measured, else nominal. */
+export const boresM: Need<ByPlace> = firstOf(
+  measuredBores,
+  everywhere('cylinder', one('block.boreNominal')),
+);
+
+/** Mean bore [m]. */
+export const boreM: Need<number> = meanOf(boresM);
+export const strokeM: Need<number> = one('crank.stroke');
+export const rodLengthM: Need<number> = one('rods.length');
+
+/** How far each piston stands below the deck [m]: as measured, else from the stack of parts. */
+export const decksM: Need<ByPlace> = firstOf(
+  eachOf('deck.deckClearance'),
+  everywhere('cylinder', (ask) => {
+    const stack = ask.all({
+      block: one('block.height'),
+      stroke: strokeM,
+      rod: rodLengthM,
+      height: one('pistons.compressionHeight'),
+    });
+    return stack.block - stack.stroke / 2 - stack.rod - stack.height;
+  }),
+);
+
+/** Swept volume of each cylinder [m³]. */
+export const sweptM3: Need<ByPlace> = (ask) => {
+  const { bores, stroke } = ask.all({ bores: boresM, stroke: strokeM });
+  return bores.map((bore) => (bore === null ? null : sweptVolumeM3(bore, stroke)));
+};
+
+/** Applies a formula place by place; a place where one of the values is not known stays unknown. */
+export function byPlace<K extends string>(
+  values: Readonly<Record<K, ByPlace>>,
+  formula: (at: Readonly<Record<K, number>>, index: number) => number,
+): (number | null)[] {
+  const lists = Object.entries<ByPlace>(values);
+  const length = Math.max(...lists.map(([, list]) => list.length));
+  return Array.from({ length }, (_, i) => {
+    const at = lists.map(([key, list]) => [key, list[i] ?? null] as const);
+    return at.some(([, value]) => value === null)
+      ? null
+      : formula(Object.fromEntries(at) as Record<K, number>, i);
+  });
+}
+
+/** A number, 0 where the sheet says nothing: for what most engines do not have (a dome, a pin offset). */
+export const orNone =
+  (path: string): Need<number> =>
+  (ask: Ask) =>
+    ask.numberOrNull(path) ?? 0;
