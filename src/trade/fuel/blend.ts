@@ -59,7 +59,7 @@ export function massShareOf(fuel: Fuel, pure: string): number {
 /**
  * Share by volume of the second of two fuels in their mixture, from the mixture's density: how a hydrometer tells the
  * percentage of nitromethane in methanol. Both densities must be of the temperature the reading was taken at: 1 °C
- * moves the answer by about 0.4 points in methanol and nitromethane.
+ * moves the answer by 0.3 to 0.4 points in methanol and nitromethane.
  *
  * Formula: v = (ρ − ρ₁)/(ρ₂ − ρ₁), volumes taken to add
  * @throws NonPhysicalError  a density not between the two, or two fuels of one density
