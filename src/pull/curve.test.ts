@@ -100,9 +100,11 @@ describe('a curve from a recording with a known truth', () => {
 
   it('puts inertia back, J·α of it, and says so when it cannot', () => {
     const recording = simulatedPull({ noise: 0.002, wander: 0.001 });
+    // The lag is stated: read from the throttle, it would be read without the inertia too.
+    const cell = { ...options().cell, sensorLagS: 0.06 };
     const [known, unknown] = [
-      first(recording),
-      first(recording, options({ cell: { ...options().cell, inertiaKgM2: null } })),
+      first(recording, options({ cell })),
+      first(recording, options({ cell: { ...cell, inertiaKgM2: null } })),
     ];
     const missing = 0.5 * 400 * RAD_PER_S_PER_RPM * known.correctionFactor;
     for (const rpm of [3000, 4500, 6000]) {

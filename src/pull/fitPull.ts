@@ -18,7 +18,7 @@ import { fitTorque, residualFigures } from './torqueFit.ts';
 import type { FitOptions, PullAir, PullFit } from './types.ts';
 
 /** Of the computation; a stored fit of another version is computed anew. */
-export const CURVE_VERSION = 2;
+export const CURVE_VERSION = 3;
 
 /**
  * Wander as slow as the sweep itself cannot be told from the curve by any fit of one pull: relative sd that

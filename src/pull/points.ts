@@ -130,8 +130,13 @@ function lagOf(
   if (cell.sensorLagS !== null) {
     return { lagS: cell.sensorLagS, lagSdS: 0.1 * cell.sensorLagS, lagFrom: 'cell' };
   }
+  // The column's own side: a geared brake's torque is multiplied by its ratio, so its inertia is divided.
+  const inertiaKgM2 =
+    chosen.basis.inertia === 'out' && cell.inertiaKgM2 !== null
+      ? cell.inertiaKgM2 / chosen.ratio
+      : null;
   const isSweep = span.direction === 'rising' || span.direction === 'falling';
-  const lag = isSweep ? lagFromThrottle(recording, chosen.channel, span) : null;
+  const lag = isSweep ? lagFromThrottle(recording, chosen.channel, span, inertiaKgM2) : null;
   if (lag === null) return { lagS: 0, lagSdS: 0, lagFrom: 'none' };
   marks.push({
     kind: 'other',

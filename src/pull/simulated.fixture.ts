@@ -11,6 +11,8 @@ export interface SimulatedPull {
   readonly truth?: (speedRpm: number) => number;
   readonly inertiaKgM2?: number;
   readonly lagS?: number;
+  /** Time constant with which the charge follows the throttle. */
+  readonly fillingS?: number;
   readonly fromRpm?: number;
   readonly toRpm?: number;
   readonly rateRpmPerS?: number;
@@ -99,6 +101,7 @@ export function simulatedPull(given: SimulatedPull = {}): Recording {
     truth = TRUTH,
     inertiaKgM2 = 0.5,
     lagS = 0.06,
+    fillingS = 0,
     fromRpm = 2500,
     toRpm = 6500,
     rateRpmPerS = 400,
@@ -137,7 +140,7 @@ export function simulatedPull(given: SimulatedPull = {}): Recording {
   };
   const fine = 4;
   const dt = 1 / hertz / fine;
-  let [sensor, drift, clock] = [0, 0, 0];
+  let [sensor, drift, clock, share] = [0, 0, 0, 0.15];
   const phi = Math.exp(-1 / hertz / 0.1);
   const row = (moment: Moment, brakeNm: number) => {
     put('time', clock);
@@ -167,7 +170,9 @@ export function simulatedPull(given: SimulatedPull = {}): Recording {
     for (let i = 0; i < phases.end * hertz; i++) {
       for (let part = 1; part <= fine; part++) {
         const at = momentOf(i / hertz - (fine - part) * dt);
-        const engineNm = (truth(at.speedRpm) * (at.open ? 1 : 0.15)) / airFactor(air);
+        const fills = fillingS > 0 ? 1 - Math.exp(-dt / fillingS) : 1;
+        share += fills * ((at.open ? 1 : 0.15) - share);
+        const engineNm = (truth(at.speedRpm) * share) / airFactor(air);
         const brakeNm = engineNm - inertiaKgM2 * at.rateRpmPerS * (Math.PI / 30);
         const gain = lagS > 0 ? 1 - Math.exp(-dt / lagS) : 1;
         sensor = i === 0 && part === 1 ? brakeNm : sensor + gain * (brakeNm - sensor);
