@@ -1,5 +1,5 @@
 import { smallestOnInterval } from '../../numerics/index.ts';
-import { type CrankSlider, pistonPositionM } from '../geometry/index.ts';
+import { type CrankSlider, pistonPositionM, pistonPositionsM } from '../geometry/index.ts';
 import { finite, notNegative, positive, within } from '../possible.ts';
 import { advancedCentrelines, type Centrelines, type Lobe, lobeCentreDeg } from './events.ts';
 import { type DrivenValve, valveLiftM } from './valveLift.ts';
@@ -135,9 +135,10 @@ export function pistonToValve(
 ): ValveClearance {
   const plane = planeOf(valve);
   const centreDeg = finite('lobe centreline', lobeCentreDeg(lobe, centrelines), '°');
+  const positionM = pistonPositionsM(slider);
   const clearanceAt = (crankDeg: number) =>
     plane.closedM +
-    pistonPositionM(slider, crankDeg) * plane.perPistonM -
+    positionM(crankDeg) * plane.perPistonM -
     valveLiftM(valve.motion, crankDeg - centreDeg);
   const { x, value } = smallestOnInterval(clearanceAt, -SEARCHED_DEG, SEARCHED_DEG, SEARCH_STEPS);
   return {
@@ -145,13 +146,13 @@ export function pistonToValve(
     normalM: value * plane.normalPerAxis,
     crankDeg: x,
     valveLiftM: valveLiftM(valve.motion, x - centreDeg),
-    radialM: radialClearanceM(slider, valve, plane, clearanceAt),
+    radialM: radialClearanceM(positionM, valve, plane, clearanceAt),
   };
 }
 
 /** The pocket moves across under the head by x sin β as the piston sinks; only while the head is in it does that count. */
 function radialClearanceM(
-  slider: CrankSlider,
+  positionM: (crankDeg: number) => number,
   { pocket, pocketDepthM, headDiameterM }: ValveAndPocket,
   { sinValve }: Plane,
   clearanceAt: (crankDeg: number) => number,
@@ -162,11 +163,11 @@ function radialClearanceM(
   const { value } = smallestOnInterval(
     (crankDeg) =>
       clearanceAt(crankDeg) < pocketDepthM
-        ? playM - Math.abs(offsetM - pistonPositionM(slider, crankDeg) * sinValve)
+        ? playM - Math.abs(offsetM - positionM(crankDeg) * sinValve)
         : Number.POSITIVE_INFINITY,
     -SEARCHED_DEG,
     SEARCHED_DEG,
-    4 * SEARCH_STEPS,
+    SEARCH_STEPS,
   );
   return value === Number.POSITIVE_INFINITY ? null : value;
 }

@@ -86,7 +86,13 @@ export function pistonMotion(
 
 /** Distance [m] of the piston below its top at a crank angle. */
 export function pistonPositionM(slider: CrankSlider, crankDeg: number): number {
-  return motionPerRad(throwOf(slider), finite('crank angle', crankDeg, '°')).x;
+  return pistonPositionsM(slider)(crankDeg);
+}
+
+/** The same for many angles of one slider, which is looked at only once. */
+export function pistonPositionsM(slider: CrankSlider): (crankDeg: number) => number {
+  const parts = throwOf(slider);
+  return (crankDeg) => motionPerRad(parts, finite('crank angle', crankDeg, '°')).x;
 }
 
 function motionPerRad({ r, l, e, topRad, topM }: Throw, crankDeg: number) {
