@@ -2,8 +2,10 @@ export { answerLadder } from './answer.ts';
 export { LAMBDA, SETTING_KINDS, SETTING_NAMES, type SettingName, SPARK_LEAD } from './kinds.ts';
 export {
   belongsTo,
+  isSameGroup,
   type LadderChoice,
   type PullSettings,
+  type SteppedSetting,
   settingIn,
   steppedIn,
 } from './members.ts';

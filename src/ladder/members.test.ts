@@ -13,7 +13,8 @@ describe('which pulls are a ladder’s', () => {
     expect(belongsTo(ALL, pull(28, null), null)).toBe(true);
     expect(belongsTo(ALL, pull(null, 0.9), null)).toBe(true);
     expect(belongsTo(ALL, pull(28, null, 'a'), null)).toBe(false);
-    expect(belongsTo({ ...ALL, group: 'a' }, pull(28, null, 'a'), null)).toBe(true);
+    expect(belongsTo({ ...ALL, group: 'a' }, pull(28, null, 'A'), null)).toBe(true);
+    expect(belongsTo({ ...ALL, group: 'b' }, pull(28, null, 'a'), null)).toBe(false);
   });
 
   it('those at the held setting alone, the day’s lambda where a pull says none', () => {

@@ -20,6 +20,11 @@ export interface LadderChoice {
 /** Two settings closer than this were meant to be one [degrees, lambda]: typed figures, not measured ones. */
 const SAME = 1e-6;
 
+/** `a` in a file and `A` typed by hand are one part test. */
+export function isSameGroup(one: string | null, other: string | null): boolean {
+  return one?.toLowerCase() === other?.toLowerCase();
+}
+
 /** What a pull says of one setting, in the setting's unit; null: nothing. */
 export function settingIn(
   name: SettingName,
@@ -35,7 +40,7 @@ export function belongsTo(
   pull: PullSettings,
   dayLambda: number | null,
 ): boolean {
-  if (pull.group !== choice.group) return false;
+  if (!isSameGroup(pull.group, choice.group)) return false;
   const held = { lead: choice.heldLeadDeg, lambda: choice.heldLambda };
   return SETTING_NAMES.every((name) => {
     const at = held[name];
@@ -82,7 +87,12 @@ export function steppedIn(
         .filter((value) => value !== null);
       const [low, high] = [Math.min(...values), Math.max(...values)];
       if (!(high - low >= SAME)) continue;
-      found.set(JSON.stringify(choice), { ...choice, low, high, pulls: values.length });
+      found.set(JSON.stringify(choice).toLowerCase(), {
+        ...choice,
+        low,
+        high,
+        pulls: values.length,
+      });
     }
   }
   return [...found.values()].sort((a, b) => b.pulls - a.pulls);

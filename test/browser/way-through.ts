@@ -45,7 +45,7 @@ export const wayThrough = (standOf: () => Stand) =>
       await page.getByRole('link', { name: 'Refresh 2026' }).click();
       await page.getByRole('link', { name: /^Spark ladder, 9 April/ }).click();
       await page.getByRole('heading', { name: 'Curves of the day' }).waitFor();
-      await page.getByRole('link', { name: 'Spark ladder', exact: true }).click();
+      await page.getByRole('link', { name: 'Spark ladder', exact: true }).first().click();
       await page.getByRole('heading', { name: 'What each step gained, by engine speed' }).waitFor();
       await page.getByRole('navigation', { name: 'Where we are' }).getByText('Rally six').click();
       await page.getByRole('heading', { level: 1, name: 'Rally six' }).waitFor();
@@ -211,6 +211,24 @@ export const wayThrough = (standOf: () => Stand) =>
       await page.getByText('all counted').waitFor();
       const kept = await stand.record.pulls.list({ dayId: dayId() });
       expect(kept.map((pull) => pull.excludedBecause)).toEqual([null, null, null, null]);
+    });
+
+    it('sets a part test, and opens a second ladder of the day', async () => {
+      await page.getByText('all pulls (4 pulls)').waitFor();
+      await cell(4, 'Part test').fill('B');
+      await cell(4, 'Part test').press('Enter');
+      await page.getByText('of no part test (3 pulls)').waitFor();
+      await undo();
+      await page.getByText('all pulls (4 pulls)').waitFor();
+      await page.getByRole('button', { name: 'New ladder' }).click();
+      await page.getByRole('menuitem', { name: 'Of lambda …' }).click();
+      await page.getByRole('button', { name: 'Open the ladder' }).click();
+      await page.getByRole('button', { name: 'Ladder: Lambda ladder' }).waitFor();
+      await page.getByRole('heading', { name: 'Pulls' }).waitFor();
+      await page.goBack();
+      await page.getByRole('link', { name: 'Lambda ladder' }).waitFor();
+      const ladders = await stand.record.ladders.list({ dayId: dayId() });
+      expect(ladders.map((one) => one.setting)).toEqual(['lead', 'lambda']);
     });
 
     it('shows the same in other units, another standard and the other theme, at once', async () => {

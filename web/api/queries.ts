@@ -95,6 +95,12 @@ export const understoodQuery = (sha256: string, cellId: string) =>
       ask('GET /recordings/{sha256}/understood', { params: { sha256 }, query: { cellId } }),
   });
 
+export const ladderQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['ladders', id],
+    queryFn: () => ask('GET /ladders/{id}', { params: { id } }),
+  });
+
 export const readingQuery = (id: string, standard: AirStandard | null) =>
   queryOptions({
     queryKey: ['ladders', id, 'reading', standard],

@@ -6,7 +6,7 @@ import { Hatch, sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label } from './Label.tsx';
 import { contourPath, LEVELS, type LossGrid, lossAt } from './loss-grid.ts';
 import { LeftLabel, LevelLabels, LimitEdge } from './loss-marks.tsx';
-import { estimate, interval, percent, rpm, setting } from './numbers.ts';
+import { estimate, interval, percent, rpm, setting, settingDecimals } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { type Point, Surface } from './Surface.tsx';
@@ -221,7 +221,7 @@ function Cross({
 
 function readingText(map: LossGrid, unit: string, point: Point): string {
   const at = (list: readonly (number | null)[]) => valueAt(map.speedRpm, list, point.x);
-  const best = `best ${estimate(at(map.bestSetting), unit)}, ${interval(at(map.bestLow), at(map.bestHigh))}`;
+  const best = `best ${estimate(at(map.bestSetting), unit)}, ${interval(at(map.bestLow), at(map.bestHigh), settingDecimals(unit))}`;
   if (point.y === null) return `${rpm(point.x)}: ${best}`;
   return `${rpm(point.x)}, ${estimate(point.y, unit)}: ${percent(lossAt(map, point))} lost; ${best}`;
 }

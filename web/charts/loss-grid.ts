@@ -1,7 +1,7 @@
 import { contours } from 'd3-contour';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import { round } from './Label.tsx';
-import { estimate, interval, plain, setting } from './numbers.ts';
+import { estimate, interval, plain, setting, settingDecimals } from './numbers.ts';
 import type { Point } from './Surface.tsx';
 import { extentOf, type Scale, valueAt } from './scale.ts';
 
@@ -81,7 +81,7 @@ export function lossTable(map: LossGrid, rungs: readonly number[], unit: string,
     rows.push([
       plain(speed, 0),
       estimate(at(map.bestSetting), unit),
-      interval(at(map.bestLow), at(map.bestHigh)),
+      interval(at(map.bestLow), at(map.bestHigh), settingDecimals(unit)),
       ...settings.map((rung) => plain(lossAt(map, { x: speed, y: rung }))),
     ]);
   }

@@ -48,6 +48,8 @@ describe('figures on screen', () => {
     expect(setting(26, 'deg')).toBe('26°');
     expect(setting(26.5, 'deg')).toBe('26.5°');
     expect(estimate(29, 'deg')).toBe('29.0°');
+    expect(setting(0.86, '')).toBe('0.86');
+    expect(estimate(0.8581, '')).toBe('0.858');
     expect(setting(0.87, 'λ', 2)).toBe('0.87\u202fλ');
   });
 

@@ -45,8 +45,15 @@ export const speed = (value: number | null | undefined): string =>
 
 export const rpm = (value: number | null | undefined): string => withUnit(speed(value), 'rpm');
 
-/** `28°` for degrees, `0.87 λ` for others; as many decimals as asked, without trailing noughts. */
-export function setting(value: number | null | undefined, unit: string, decimals = 1): string {
+/** Decimals to which a setting of this unit is known: a tenth of a degree, a thousandth of a bare number such as lambda. */
+export const settingDecimals = (unit: string): number => (unit === 'deg' ? 1 : 3);
+
+/** `28°` for degrees, `0.87` for lambda; as many decimals as asked, without trailing noughts. */
+export function setting(
+  value: number | null | undefined,
+  unit: string,
+  decimals = settingDecimals(unit),
+): string {
   if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
   const text = plain(value, decimals)
     .replace(/(\.\d*?)0+$/, '$1')
@@ -55,7 +62,11 @@ export function setting(value: number | null | undefined, unit: string, decimals
 }
 
 /** As setting, but always with its decimals: for estimates, whose last digit says how well they are known. */
-export function estimate(value: number | null | undefined, unit: string, decimals = 1): string {
+export function estimate(
+  value: number | null | undefined,
+  unit: string,
+  decimals = settingDecimals(unit),
+): string {
   const text = plain(value, decimals);
   if (text === UNKNOWN) return text;
   return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);

@@ -1,7 +1,7 @@
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { Label } from './Label.tsx';
-import { estimate, interval } from './numbers.ts';
+import { estimate, interval, settingDecimals } from './numbers.ts';
 import type { Plot, Scale } from './scale.ts';
 import { textWidth } from './text.ts';
 
@@ -38,8 +38,8 @@ export function BestBar({
   const high = clamp(best.high === null ? right : x(best.high), plot.left, right);
   const text =
     best.value === null || best.high === null || best.low === null
-      ? `best: ${interval(best.low, best.high)}`
-      : `best ${estimate(best.value, unit)}, ${interval(best.low, best.high)}`;
+      ? `best: ${interval(best.low, best.high, settingDecimals(unit))}`
+      : `best ${estimate(best.value, unit)}, ${interval(best.low, best.high, settingDecimals(unit))}`;
   const half = textWidth(text, small) / 2;
   const middle = clamp((low + high) / 2, plot.left + half, right - half);
   return (

@@ -6,6 +6,7 @@ import {
   percent,
   plain,
   setting,
+  settingDecimals,
   threeFigures,
   withUnit,
 } from './numbers.ts';
@@ -70,7 +71,7 @@ export function summaryOf({ answer, uses, unit, power }: ResponseChartProps): st
   );
   const left = uses.map((use) => `${setting(use.value, unit)} for ${use.name}`).join(', ');
   const limit = answer.limit?.value == null ? '' : ` Limit ${estimate(answer.limit.value, unit)}.`;
-  return `Power against setting. Best ${interval(answer.best.low, answer.best.high)}. ${left === '' ? 'No setting to leave yet' : `Left: ${left}`}.${limit} Pulls: ${pulls.join('; ')}.`;
+  return `Power against setting. Best ${interval(answer.best.low, answer.best.high, settingDecimals(unit))}. ${left === '' ? 'No setting to leave yet' : `Left: ${left}`}.${limit} Pulls: ${pulls.join('; ')}.`;
 }
 
 /** The same numbers as a table: each pull, then the curve at whole ticks. */

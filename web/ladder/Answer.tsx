@@ -1,5 +1,5 @@
 import type { LadderAnswer, LadderInput } from '../../src/ladder/types.ts';
-import { estimate, interval, kept, percent, setting } from '../charts/numbers.ts';
+import { estimate, interval, kept, percent, setting, settingDecimals } from '../charts/numbers.ts';
 import { LookIcon } from '../theme/icons.tsx';
 import styles from './ladder.module.css';
 import type { LadderState } from './state.ts';
@@ -94,7 +94,7 @@ function Questions({
                 <b>limit</b>
                 {limit.low === null && limit.high === null
                   ? ''
-                  : ` ${interval(limit.low, limit.high)}`}
+                  : ` ${interval(limit.low, limit.high, settingDecimals(kind.unit))}`}
               </span>
             </div>
           )}
@@ -112,6 +112,14 @@ function Questions({
       <div className={styles.question}>
         <dt>What to leave in it</dt>
         <dd className={styles.leaves}>
+          {names.length === 0 && (
+            <div className={styles.leave}>
+              <span className={styles.figure} data-unknown="true">
+                no rule yet
+              </span>
+              <span className={styles.aside}>{`no use has a holdback for ${kind.word}`}</span>
+            </div>
+          )}
           {names.map((name) => {
             const one = answer.uses[name];
             const value = one?.value ?? null;

@@ -23,6 +23,13 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
       <h2 id="ladder-leave" className={styles.sectionTitle}>
         What would we leave in it
       </h2>
+      {input.uses.length === 0 && (
+        <p className={styles.quiet}>
+          {`No use has a holdback for ${input.kind.word} yet, and none is shipped. `}
+          <a href="/settings">Settings, uses</a>
+          {': give it there; then a setting is advised here and a decision can be put on record.'}
+        </p>
+      )}
       <fieldset className={below.uses}>
         <legend className={styles.hidden}>Use of the engine</legend>
         {input.uses.map(({ name }) => {
@@ -76,7 +83,7 @@ function Rule({
     <div className={below.rule}>
       <span id="ladder-holdback">
         {`Held back for ${rule.name}: at least `}
-        <b>{setting(rule.holdback, kind.unit, 2)}</b>
+        <b>{setting(rule.holdback, kind.unit, 3)}</b>
       </span>
       <Slider
         aria-labelledby="ladder-holdback"

@@ -55,7 +55,7 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
               <th scope="col">at rpm</th>
               <th scope="col">{`peak ${torque.symbol}`}</th>
               <th scope="col">at rpm</th>
-              <th scope="col">lambda</th>
+              <th scope="col">{input.kind.name === 'lambda' ? 'measured' : 'lambda'}</th>
               <th scope="col">air factor</th>
               <th scope="col" data-left="">
                 seen in it

@@ -1,4 +1,6 @@
-import type { Engine, EngineSummary } from '../api/types.gen.ts';
+import { SETTING_KINDS } from '../../src/ladder/kinds.ts';
+import type { DaySummary, Engine, EngineSummary } from '../api/types.gen.ts';
+import { setting } from '../charts/numbers.ts';
 
 const ASPIRATION = {
   natural: 'naturally aspirated',
@@ -25,11 +27,12 @@ export function leadsInWords(low: number | null, high: number | null): string | 
   return low === high ? `lead ${low}°` : `leads ${low}° to ${high}°`;
 }
 
-/** `left at 26° for bursts, 24° for sustained`. */
-export function decidedInWords(
-  decisions: readonly { readonly use: string; readonly setting: number | null }[],
-): string | null {
-  const set = decisions.filter((one) => one.setting !== null);
-  if (set.length === 0) return null;
-  return `left at ${set.map((one) => `${one.setting}° for ${one.use}`).join(', ')}`;
+/** `left at 26° for bursts, 24° for sustained, lambda 0.86 for bursts`. */
+export function decidedInWords(decisions: DaySummary['decisions']): string | null {
+  const set = decisions.flatMap(({ kind, use, setting: value }) => {
+    const { word, unit } = SETTING_KINDS[kind];
+    const figure = setting(value, unit, 3);
+    return value === null ? [] : [`${unit === 'deg' ? figure : `${word} ${figure}`} for ${use}`];
+  });
+  return set.length === 0 ? null : `left at ${set.join(', ')}`;
 }

@@ -92,6 +92,11 @@ const routeTree = rootRoute.addChildren([
   }),
   createRoute({
     ...under,
+    path: '/ladders/$id',
+    component: lazyRouteComponent(() => import('../screens/ladder/ladder.tsx'), 'LadderByIdRoute'),
+  }),
+  createRoute({
+    ...under,
     path: '/pulls/$id',
     component: lazyRouteComponent(() => import('../screens/pull/pull.tsx'), 'PullScreen'),
   }),

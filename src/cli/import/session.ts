@@ -1,5 +1,6 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { readSessionAt, type Session, type SessionPull } from '../../intake/index.ts';
+import { isSameGroup } from '../../ladder/index.ts';
 import type { Change, Configuration, NewPull, Pull, PullbookRecord } from '../../record/index.ts';
 
 /** A session's run files and typed peaks, with what its operator said of each. */
@@ -102,7 +103,9 @@ export async function laddersOfParts(
 ): Promise<void> {
   const groups = [...new Set(pulls.map(({ group }) => group))];
   const standing = await record.ladders.list({ dayId });
-  const missing = groups.filter((group) => standing.every((ladder) => ladder.group !== group));
+  const missing = groups.filter((group) =>
+    standing.every((ladder) => !isSameGroup(ladder.group, group)),
+  );
   const [own] = standing;
   if (!groups.includes(null) && standing.length === 1 && own!.group === null)
     await record.ladders.update(own!.id, { group: missing.shift()! }, change);

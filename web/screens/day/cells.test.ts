@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Pull } from '../../api/types.gen.ts';
 import { COLUMNS, readNumber } from './cells.ts';
 
 const column = (key: string) => COLUMNS.find((one) => one.key === key)!;
@@ -30,6 +31,13 @@ describe('what a person types into the table of pulls', () => {
     expect(column('watched').meaning('by ear')).toEqual({ patch: { watched: 'ear' } });
     expect(column('watched').meaning('sensor')).toEqual({ patch: { watched: 'sensor' } });
     expect(column('watched').meaning('radar')).toHaveProperty('trouble');
+  });
+
+  it('takes a part test as a letter, and none where the cell is emptied', () => {
+    expect(column('group').meaning(' B ')).toEqual({ patch: { group: 'B' } });
+    expect(column('group').meaning('')).toEqual({ patch: { group: null } });
+    expect(column('group').meaning('carburettor against injection')).toHaveProperty('trouble');
+    expect(column('group').text({ group: 'a' } as Pull)).toBe('a');
   });
 
   it('counts a pull again when its reason is emptied', () => {

@@ -127,6 +127,22 @@ function textColumn(key: 'note' | 'excludedBecause', title: string, hint: string
   };
 }
 
+/** Part tests share a day: each is a ladder of its own. */
+const group: Column = {
+  key: 'group',
+  title: 'Part test',
+  hint: 'A or B where the pull is of a part test; empty: of none',
+  kind: 'text',
+  text: (pull) => pull.group ?? '',
+  meaning(text) {
+    const word = text.trim();
+    if (word.length > GROUP_LETTERS)
+      return { trouble: `“${word}” is long for a part test; expected a letter or a short word` };
+    return { patch: { group: word === '' ? null : word } };
+  },
+};
+const GROUP_LETTERS = 20;
+
 /** The columns of the table of pulls that a person fills in, in the order in which a paste runs across. */
 export const COLUMNS: readonly Column[] = [
   numberColumn('leadDeg', 'Lead', 'degrees before top centre', -20, 80),
@@ -135,6 +151,7 @@ export const COLUMNS: readonly Column[] = [
   knockHeard,
   yesColumn('specksOnPlug', 'Specks on plug', 'specks of aluminium or pepper on a plug'),
   yesColumn('aborted', 'Aborted', 'whether the pull was broken off'),
+  group,
   textColumn('note', 'Note', 'anything worth remembering'),
   textColumn('excludedBecause', 'Left out because', 'a reason leaves the pull out of the ladder'),
 ];

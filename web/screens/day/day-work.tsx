@@ -16,9 +16,11 @@ import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { count, kept } from '../../shell/words.ts';
+import { nameOfLadder } from '../ladder/ladder-words.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
 import { DropZone, FileList } from './drop-zone.tsx';
+import { Ladders } from './ladders.tsx';
 import { LeadTable } from './lead-table.tsx';
 import { Overlay } from './overlay.tsx';
 import { TailHead, usePullRows } from './pull-rows.tsx';
@@ -40,7 +42,7 @@ interface DayWorkProps {
 
 /** What one does on a test day, from the answer so far down to the facts of the day. */
 export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayWorkProps) {
-  const { day, engine, build, cell, pulls, recordings } = page;
+  const { day, engine, build, cell, pulls, recordings, ladders } = page;
   const { standard } = usePreferences();
   const [sheet, setSheet] = useState<DaySheet>(null);
   const imports = useImports(day.id);
@@ -90,7 +92,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
           </Menu.Dropdown>
         </Menu>
         <Button component={Link} to={`/days/${day.id}/ladder`} disabled={empty}>
-          Spark ladder
+          {nameOfLadder(ladders[0] ?? { name: 'Spark lead', setting: 'lead' })}
         </Button>
       </div>
     </div>
@@ -123,6 +125,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
         onBand={onBand}
       />
       <Remarks all={all} />
+      {!empty && <Ladders page={page} />}
       <section className="panel" aria-labelledby="facts-of-day">
         <header>
           <h2 id="facts-of-day">The day</h2>

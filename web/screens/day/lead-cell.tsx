@@ -107,6 +107,7 @@ function classOf(column: Column): string {
     leadDeg: `${styles.lead} ${styles.narrow}`,
     lambdaTarget: styles.narrow,
     knockHeard: styles.narrow,
+    group: styles.narrow,
     watched: styles.watched,
     note: styles.words,
     excludedBecause: styles.words,

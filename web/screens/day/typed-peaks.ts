@@ -13,6 +13,8 @@ const speed = (key: string, label: string): Field => ({
 /** A pull of which only the peaks are known: enough for a ladder. */
 export const TYPED_PEAK_FIELDS: readonly Field[] = [
   { key: 'leadDeg', label: 'Lead, degrees', kind: 'number', required: true, low: -20, high: 80 },
+  { key: 'lambdaTarget', label: 'Lambda target', kind: 'number', low: 0.4, high: 2 },
+  { key: 'group', label: 'Part test', kind: 'text', nullable: true, hint: 'Empty: of none.' },
   {
     key: 'peakPowerW',
     label: 'Peak power',

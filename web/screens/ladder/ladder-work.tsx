@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
+import type { SettingName } from '../../../src/ladder/kinds.ts';
 import type { UseRule } from '../../../src/ladder/types.ts';
 import { refresh, sayDone, useChangePulls } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
@@ -7,6 +8,7 @@ import { dayCurvesQuery, shopSettingsQuery } from '../../api/queries.ts';
 import type { DayPage, Ladder, LadderInput, UseRules } from '../../api/types.gen.ts';
 import { LadderScreen } from '../../ladder/LadderScreen.tsx';
 import type { NewDecisionNote } from '../../ladder/props.ts';
+import { onlyPeaks } from '../../ladder/state.ts';
 import { Page } from '../../shell/page.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
@@ -16,6 +18,8 @@ import { BandWords, dayCrumbs } from '../day/day.tsx';
 import { withCurves } from '../day/series.ts';
 import { useBand } from '../use-band.ts';
 import { decisionNotes, detailsOf } from './details.ts';
+import { LadderMenu } from './ladder-menu.tsx';
+import { nameOfLadder, settingText } from './ladder-words.ts';
 
 interface LadderWorkProps {
   readonly page: DayPage;
@@ -25,7 +29,8 @@ interface LadderWorkProps {
 
 /** The ladder screen between the record and the person: every change goes to the record as it is made. */
 export function LadderWork({ page, ladder, input }: LadderWorkProps) {
-  const { day, engine, build, pulls, decisions } = page;
+  const { day, engine, build, pulls, ladders, decisions } = page;
+  const name = nameOfLadder(ladder);
   const { units, standard } = usePreferences();
   const shop = useQuery(shopSettingsQuery);
   const curves = useQuery(dayCurvesQuery(day.id, standard));
@@ -37,7 +42,9 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
 
   const changeUses = async (uses: readonly UseRule[]) => {
     try {
-      await ask('PATCH /shop', { body: { uses: asUseRules(uses, shop.data?.uses ?? []) } });
+      await ask('PATCH /shop', {
+        body: { uses: asUseRules(ladder.setting, uses, shop.data?.uses ?? []) },
+      });
       await refresh();
       await sayDone('The rules of the uses are changed for the whole shop.');
     } catch (error) {
@@ -62,20 +69,26 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
       },
     });
     await refresh();
-    await sayDone(`Decided: ${decision.setting}° for ${decision.use}.`);
+    await sayDone(`Decided: ${settingText(decision.setting, ladder.setting)} for ${decision.use}.`);
   };
 
   return (
     <Page
-      title={`${ladder.name}, ${engine.name}`}
-      crumbs={dayCrumbs(page, 'Spark ladder')}
+      title={`${name}, ${engine.name}`}
+      crumbs={dayCrumbs(page, name)}
       standard={ofDay}
-      scenario={<BandWords band={band} />}
+      scenario={
+        <>
+          <LadderMenu ladder={ladder} ladders={ladders} pulls={pulls} />
+          <span aria-hidden="true">·</span>
+          {onlyPeaks(input) ? <span>judged by peaks</span> : <BandWords band={band} />}
+        </>
+      }
     >
       <LadderScreen
         input={input}
         title={{
-          ladder: 'Spark ladder',
+          ladder: name,
           scenario: `${engine.name}, ${build.name}, ${dayLabel(day)}`,
           standard: nameOfStandard(standard ?? ofDay),
         }}
@@ -105,11 +118,17 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
   );
 }
 
-/** The rules as the shop keeps them; what a use means in words stays with its name. */
-function asUseRules(uses: readonly UseRule[], kept: readonly UseRules[]): readonly UseRules[] {
-  return uses.map(({ holdback, ...use }) => ({
-    ...use,
-    meaning: kept.find((one) => one.name === use.name)?.meaning ?? '',
-    holdbackDeg: holdback,
-  }));
+/** The shop's rules with what was changed of them here: for this kind of setting alone. */
+export function asUseRules(
+  setting: SettingName,
+  changed: readonly UseRule[],
+  kept: readonly UseRules[],
+): readonly UseRules[] {
+  return kept.map((one) => {
+    const rule = changed.find(({ name }) => name === one.name);
+    if (rule === undefined) return one;
+    const { holdback, ...rest } = rule;
+    const held = setting === 'lead' ? { holdbackDeg: holdback } : { holdbackLambda: holdback };
+    return { ...one, ...rest, ...held };
+  });
 }

@@ -202,6 +202,7 @@ function PullFacts({ pull, curve }: { pull: Pull; curve: Curve | null }) {
       rows={[
         ['Lead', pull.leadDeg === null ? 'not set yet' : `${pull.leadDeg}°`],
         ['Lambda target', pull.lambdaTarget],
+        ['Part test', pull.group],
         ['Watched', WATCHED_WORDS.find(([name]) => name === pull.watched)?.[1] ?? 'not said'],
         ['Knock', heard],
         ['Plugs', pull.specksOnPlug ? 'specks seen' : null],

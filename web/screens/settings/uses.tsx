@@ -20,6 +20,14 @@ const FIELDS: readonly Field[] = [
     high: 30,
   },
   {
+    key: 'holdbackLambda',
+    label: 'Least holdback, lambda',
+    kind: 'number',
+    hint: 'To the rich side, for ladders of lambda. Empty: no rule; none is shipped.',
+    low: 0,
+    high: 1,
+  },
+  {
     key: 'speedsRpm',
     label: 'Speeds at full throttle',
     kind: 'band',
@@ -91,7 +99,10 @@ export function Uses({ shop }: { shop: Shop }) {
               <tr key={use.name}>
                 <th scope="row">{use.name}</th>
                 <td className="quiet">{use.meaning}</td>
-                <td>{use.holdbackDeg}°</td>
+                <td>
+                  {use.holdbackDeg}°
+                  {use.holdbackLambda == null ? '' : `, lambda ${use.holdbackLambda}`}
+                </td>
                 <td>
                   {use.speedsRpm === null
                     ? 'the ladder’s band'

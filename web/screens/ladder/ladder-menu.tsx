@@ -1,0 +1,55 @@
+import { Menu, UnstyledButton } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
+import { useState } from 'react';
+import type { Ladder, Pull } from '../../api/types.gen.ts';
+import frame from '../../shell/page.module.css';
+import { type LadderSheet, LadderSheets } from './ladder-sheets.tsx';
+import { choiceInWords, nameOfLadder } from './ladder-words.ts';
+
+interface LadderMenuProps {
+  readonly ladder: Ladder;
+  readonly ladders: readonly Ladder[];
+  /** Of the day. */
+  readonly pulls: readonly Pull[];
+}
+
+/** From one ladder of the day to the others, to which pulls are its own, and to a new one. */
+export function LadderMenu({ ladder, ladders, pulls }: LadderMenuProps) {
+  const [sheet, setSheet] = useState<LadderSheet>(null);
+  const name = nameOfLadder(ladder);
+  return (
+    <>
+      <Menu position="bottom-end">
+        <Menu.Target>
+          <UnstyledButton className={frame.scenario} aria-label={`Ladder: ${name}`}>
+            Ladders
+          </UnstyledButton>
+        </Menu.Target>
+        <Menu.Dropdown>
+          <Menu.Label>Ladders of the day</Menu.Label>
+          {ladders.map((one) => (
+            <Menu.Item
+              key={one.id}
+              component={Link}
+              to={`/ladders/${one.id}`}
+              {...(one.id === ladder.id ? { 'aria-current': 'true' as const, fw: 600 } : {})}
+            >
+              {`${nameOfLadder(one)}: ${choiceInWords(one, pulls)}`}
+            </Menu.Item>
+          ))}
+          <Menu.Divider />
+          <Menu.Item onClick={() => setSheet({ kind: 'edit', ladder })}>
+            Which pulls, and how it is judged …
+          </Menu.Item>
+          <Menu.Item onClick={() => setSheet({ kind: 'new', setting: 'lead' })}>
+            New ladder of spark lead …
+          </Menu.Item>
+          <Menu.Item onClick={() => setSheet({ kind: 'new', setting: 'lambda' })}>
+            New ladder of lambda …
+          </Menu.Item>
+        </Menu.Dropdown>
+      </Menu>
+      <LadderSheets sheet={sheet} dayId={ladder.dayId} close={() => setSheet(null)} />
+    </>
+  );
+}
