@@ -12,5 +12,6 @@ export * from './geometry/index.ts';
 export * from './knock.ts';
 export * from './power.ts';
 export * from './spark.ts';
+export * from './start/index.ts';
 export * from './tuning/index.ts';
 export * from './valvetrain/index.ts';
