@@ -3,6 +3,7 @@ export * from './air/density.ts';
 export * from './air/saturation.ts';
 export * from './air/vapour.ts';
 export * from './balance/index.ts';
+export * from './calibration/index.ts';
 export * from './camshaft/index.ts';
 export * from './correction/index.ts';
 export * from './fastener/index.ts';

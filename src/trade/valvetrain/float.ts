@@ -2,7 +2,7 @@ import { finite, positive, possible } from '../possible.ts';
 import { springLoadN, type ValveSpring } from './spring.ts';
 
 /** The valve as the lobe drives it. Angles are of the cam or of the crank, as `of` says, in both functions and the limits. */
-export interface ValveMotion {
+export interface LobeMotion {
   readonly of: 'cam' | 'crank';
   /** Valve lift [m], lash taken off. */
   readonly liftM: (deg: number) => number;
@@ -46,7 +46,7 @@ const DEG_PER_S_PER_RPM = { crank: 6, cam: 3 } as const;
  */
 export function springMargin(
   valve: {
-    readonly motion: ValveMotion;
+    readonly motion: LobeMotion;
     readonly spring: ValveSpring;
     readonly installedHeightM: number;
     readonly massKg: number;

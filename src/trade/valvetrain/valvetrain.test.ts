@@ -4,6 +4,7 @@ import { NonPhysicalError } from '../../errors.ts';
 import { findUnit, fromInside, toInside } from '../../units/index.ts';
 import {
   effectiveRatio,
+  type LobeMotion,
   lobeLiftSpentM,
   massAtValveKg,
   midLiftCorrection,
@@ -21,7 +22,6 @@ import {
   springThrough,
   surgeFrequencyHz,
   surgeSwingsPerCamTurn,
-  type ValveMotion,
   valveLiftWithLashM,
 } from './index.ts';
 
@@ -120,7 +120,7 @@ describe('spring against inertia', () => {
   const SPAN = 140;
   /** Raised cosine over 140 degrees of the cam, its nose at 0. */
   const w = (2 * Math.PI) / SPAN;
-  const cam: ValveMotion = {
+  const cam: LobeMotion = {
     of: 'cam',
     liftM: (deg) => (LIFT / 2) * (1 + Math.cos(w * deg)),
     accelerationMPerDeg2: (deg) => -(LIFT / 2) * w ** 2 * Math.cos(w * deg),
@@ -157,7 +157,7 @@ describe('spring against inertia', () => {
   });
 
   it('is the same in crank degrees; need grows with speed squared (identity)', () => {
-    const crank: ValveMotion = {
+    const crank: LobeMotion = {
       of: 'crank',
       liftM: (deg) => cam.liftM(deg / 2),
       accelerationMPerDeg2: (deg) => cam.accelerationMPerDeg2(deg / 2) / 4,

@@ -1,0 +1,5 @@
+export * from './deadWeights.ts';
+export * from './due.ts';
+export * from './line.ts';
+export * from './sensor.ts';
+export * from './torqueArm.ts';
