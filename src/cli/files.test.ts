@@ -147,6 +147,37 @@ describe('pullbook curve', () => {
   });
 });
 
+describe('the marks of human tables', () => {
+  const cold = speedTable().replaceAll(',25.0,', ',8.0,');
+  const day = JSON.stringify({
+    pullbook: 'session/1',
+    engine: { name: 'six', displacement: '3 L', fuel: 'gasoline' },
+    band: ['3500 rpm', '6000 rpm'],
+    pulls: [
+      { file: 'a.csv', lead: '28 deg' },
+      { file: 'b.csv', lead: '30 deg' },
+    ],
+  });
+  const files = { 'a.csv': cold, 'b.csv': cold.replaceAll('99.0', '99.1'), 's.json': day };
+  it.each([
+    ['curve', 'a.csv'],
+    ['ladder', 's.json'],
+  ])(
+    'of %s speak the units that were asked for, JSON those of the computation',
+    async (...args) => {
+      const us = await called(files, ...args);
+      expect(us.out()).toMatch(
+        /Inlet\s+air\s+at\s+46\s+°F\s+is\s+outside\s+the\s+59\s+to\s+95\s+°F/,
+      );
+      expect(us.out()).not.toMatch(/°C|rev\/min/);
+      const metric = await called(files, args[0], '--units', 'metric', args[1]);
+      expect(metric.out()).toMatch(/Inlet\s+air\s+at\s+8\s+°C/);
+      const json = await called(files, args[0], '--json', args[1]);
+      expect(json.out()).toMatch(/Inlet air at 8 °C/);
+    },
+  );
+});
+
 describe('pullbook ladder', () => {
   it('answers typed peaks alone', async () => {
     const { code, objects } = await called({ 's.json': TYPED_PEAKS }, 'ladder', '--json', 's.json');

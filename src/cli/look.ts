@@ -2,12 +2,14 @@ import { resolve } from 'node:path';
 import { readRunFile } from '../intake/index.ts';
 import { findPulls } from '../pull/index.ts';
 import { type LookObject, lookObject, type RefusedObject, refusedObject } from '../report/index.ts';
+import type { UnitSystem } from '../units/index.ts';
 import { type CommandIo, EXIT, jsonLine } from './io.ts';
 import { Progress } from './progress.ts';
 import { showLook, showRefusal } from './show/look.ts';
 
 export interface LookFlags {
   readonly json?: boolean;
+  readonly units: UnitSystem;
 }
 
 /** `pullbook look`: every file is answered, a refused one makes the exit code 1. */
@@ -24,7 +26,7 @@ export async function look(
     progress.clear();
     refused ||= !answer.ok;
     if (flags.json) io.out(jsonLine(answer));
-    else if (answer.ok) io.out(showLook(answer, io.columns));
+    else if (answer.ok) io.out(showLook(answer, flags.units, io.columns));
     else io.err(showRefusal(answer));
   }
   return refused ? EXIT.refused : EXIT.done;

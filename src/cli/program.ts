@@ -88,6 +88,7 @@ function programFor(io: CommandIo, act: Act): Command {
 
   command('look', 'say what was understood of run files')
     .argument('<file...>', 'run files: text, .xlsx or Parquet')
+    .addOption(units())
     .addOption(json())
     .action(
       act(async (files: string[], flags: LookFlags) =>

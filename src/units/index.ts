@@ -16,7 +16,9 @@ export {
   type ParseQuantityOptions,
   parseQuantity,
   readNumber,
+  splitQuantity,
   toInside,
 } from './quantity.ts';
+export { inUnitsOf } from './sentences.ts';
 export { UNITS } from './table.ts';
 export type { Dimension, Unit, UnitSystem } from './types.ts';

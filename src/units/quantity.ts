@@ -60,6 +60,15 @@ const NUMBER =
   /^([+\-−]?\s*(?:\d[\d.,'’]*(?:[ \u00a0\u2009\u202f]\d{3}(?![\d/]))*(?:[.,]\d+)?|[.,]\d+)(?:[eE][+\-−]?\d+)?)\s*(.*)$/s;
 
 /**
+ * The number at the head of a text and the unit behind it, unread: `{ number: "0,770", unit: "kg m^2" }`.
+ * @returns null where the text does not begin with a number
+ */
+export function splitQuantity(text: string): { number: string; unit: string } | null {
+  const match = NUMBER.exec(text.trim());
+  return match === null ? null : { number: match[1]!.trim(), unit: match[2]!.trim() };
+}
+
+/**
  * A text such as `0.770 kg m^2` as a number in inside units.
  * A decimal comma is taken where it can mean nothing else (`0,770`, `5,3`, `1.234,5`); `5,300` is refused.
  * @throws InputError  saying what stands there and what was expected
@@ -74,12 +83,12 @@ export function parseQuantity(
   const refuse = (why: string): never => {
     throw new InputError(`${before}${why}; expected ${expected}`, { found: text, expected });
   };
-  const match = NUMBER.exec(text.trim());
-  if (match === null) return refuse(`"${text}" does not begin with a number`);
-  const value = readNumber(match[1]!);
+  const split = splitQuantity(text);
+  if (split === null) return refuse(`"${text}" does not begin with a number`);
+  const value = readNumber(split.number);
   if (value === undefined)
-    return refuse(`"${match[1]!.trim()}" cannot be read as one number without doubt`);
-  const unitText = match[2]!.trim();
+    return refuse(`"${split.number}" cannot be read as one number without doubt`);
+  const unitText = split.unit;
   if (unitText === '') {
     if (options.assume === undefined) return refuse(`"${text}" has no unit`);
     return toInside(value, options.assume);

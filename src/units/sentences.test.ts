@@ -33,6 +33,10 @@ describe('a sentence in the units of a system', () => {
       'Dry air pressure of 26.31 inHg is outside the 26.58 to 31.01 inHg that SAE J1349 is written for.',
     ],
     [
+      'The air pressure moved by 20.0 hPa during the pull, which no weather does.',
+      'The air pressure moved by 0.59 inHg during the pull, which no weather does.',
+    ],
+    [
       "The load cell's zero moved by 2.8 N·m between before and after the pull (-1.4 to 1.4 N·m); the mean of both was taken off.",
       "The load cell's zero moved by 2.1 lb-ft between before and after the pull (-1.0 to 1.0 lb-ft); the mean of both was taken off.",
     ],

@@ -4,6 +4,7 @@ import {
   type DisplayKind,
   displayUnit,
   formatQuantity,
+  inUnitsOf,
   quantityText,
   type UnitSystem,
 } from '../../units/index.ts';
@@ -41,7 +42,7 @@ export function showCurve(curve: CurveObject, system: UnitSystem, columns: numbe
       ]),
       '  ',
     ),
-    ...curve.marks.map((mark) => showMark(mark, columns)),
+    ...curve.marks.map((mark) => showMark(inUnits(mark, system), columns)),
   ].join('');
 }
 
@@ -59,6 +60,12 @@ export function peakText(
   return `${quantityText(peak.value, kind, system)}${at}${band}`;
 }
 
+/** The mark as it reads in these units; JSON keeps the units of the computation. */
+const inUnits = (mark: Mark, system: UnitSystem): Mark => ({
+  ...mark,
+  sentence: inUnitsOf(mark.sentence, system),
+});
+
 function showMark(mark: Mark, columns: number): string {
   const word = mark.severity === 'note' ? 'note' : mark.severity;
   return wrapped(`${word}: ${mark.sentence}`, columns, '  ');
@@ -70,13 +77,14 @@ function showMark(mark: Mark, columns: number): string {
  */
 export function showMarksOf(
   pulls: readonly { readonly name: string; readonly marks: readonly Mark[] }[],
+  system: UnitSystem,
   columns: number,
 ): string {
   const groups = new Map<string, { first: Mark; names: string[] }>();
   for (const { name, marks } of pulls)
     for (const mark of marks) {
       const key = `${mark.severity} ${mark.sentence.replace(/[\d.]+/g, '#')}`;
-      const group = groups.get(key) ?? { first: mark, names: [] };
+      const group = groups.get(key) ?? { first: inUnits(mark, system), names: [] };
       group.names.push(name);
       groups.set(key, group);
     }

@@ -1,6 +1,6 @@
 import type { SettingInterval } from '../../ladder/types.ts';
 import type { LadderObject } from '../../report/index.ts';
-import type { UnitSystem } from '../../units/index.ts';
+import { inUnitsOf, type UnitSystem } from '../../units/index.ts';
 import { plain } from '../io.ts';
 import { table, wrapped } from '../table.ts';
 import { peakText, showMarksOf } from './curve.ts';
@@ -28,9 +28,12 @@ export function showLadder(ladder: LadderObject, system: UnitSystem, columns: nu
         name: `${file ?? 'typed'}, ${lead} ${ladder.unit}`,
         marks,
       })),
+      system,
       columns,
     ),
-    ...ladder.warnings.map((warning) => wrapped(`note: ${warning}`, columns, '  ')),
+    ...ladder.warnings.map((warning) =>
+      wrapped(`note: ${inUnitsOf(warning, system)}`, columns, '  '),
+    ),
   ].join('');
 }
 

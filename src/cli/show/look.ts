@@ -1,9 +1,10 @@
 import type { LookObject, RefusedObject } from '../../report/index.ts';
+import { inUnitsOf, type UnitSystem } from '../../units/index.ts';
 import { plain } from '../io.ts';
 import { table, wrapped } from '../table.ts';
 
 /** What was understood of a run file, for a person. */
-export function showLook(look: LookObject, columns: number): string {
+export function showLook(look: LookObject, system: UnitSystem, columns: number): string {
   const pulls = look.pulls.length === 1 ? '1 pull' : `${look.pulls.length} pulls`;
   return [
     `${plain(look.file)}: ${look.kind}, ${look.rows} rows, ${pulls}\n`,
@@ -16,7 +17,9 @@ export function showLook(look: LookObject, columns: number): string {
       ({ firstRow, lastRow, from, to }, index) =>
         `  pull ${index + 1}: rows ${firstRow} to ${lastRow}, ${from.toFixed(0)} to ${to.toFixed(0)} rpm\n`,
     ),
-    ...look.warnings.map((warning) => wrapped(`note: ${warning}`, columns, '  ')),
+    ...look.warnings.map((warning) =>
+      wrapped(`note: ${inUnitsOf(warning, system)}`, columns, '  '),
+    ),
   ].join('');
 }
 
