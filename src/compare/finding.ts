@@ -1,0 +1,102 @@
+import type { GroupCurves } from './curves.ts';
+import type { GroupMeasures, PairAnswer } from './types.ts';
+
+/*
+ * The finding as a paragraph for the owner: what was gained and given up, from where to where. Sentences speak in
+ * rev/min, N·m and kW; the edges turn them into the units of whoever reads.
+ */
+
+const rounded = (speed: number) => String(50 * Math.round(speed / 50));
+const percentOf = (value: number) => `${Math.abs(value).toFixed(1)} %`;
+const kilowatts = (watts: number) => `${(watts / 1000).toFixed(1)} kW`;
+
+/** `Build 2 gains above 5200 rev/min and gives up below 4300 rev/min.` */
+function whereOf(pair: Omit<PairAnswer, 'finding'>, edge: readonly [number, number]): string[] {
+  const { regions, b } = pair;
+  if (regions.length === 0)
+    return [
+      `At no speed from ${rounded(edge[0])} to ${rounded(edge[1])} rev/min can the two be told from chance.`,
+    ];
+  const near = (speed: number, end: number) => Math.abs(speed - end) < 0.03 * (edge[1] - edge[0]);
+  const place = (from: number, to: number) => {
+    const [startsLow, endsHigh] = [near(from, edge[0]), near(to, edge[1])];
+    if (startsLow && endsHigh) return 'over the whole sweep';
+    if (startsLow) return `below ${rounded(to)} rev/min`;
+    if (endsHigh) return `above ${rounded(from)} rev/min`;
+    return `from ${rounded(from)} to ${rounded(to)} rev/min`;
+  };
+  const parts = (word: 'gain' | 'loss') =>
+    regions
+      .filter((region) => region.word === word)
+      .map(
+        (region) =>
+          `${place(region.fromRpm, region.toRpm)} (up to ${percentOf(region.mostPercent)} at ${rounded(region.mostAtRpm)} rev/min)`,
+      )
+      .join(' and ');
+  const [gains, losses] = [parts('gain'), parts('loss')];
+  if (losses === '')
+    return [`${b} gains ${gains}; nowhere does it give up torque that can be told from chance.`];
+  if (gains === '')
+    return [
+      `${b} gives up torque ${losses}; nowhere does it gain any that can be told from chance.`,
+    ];
+  return [`${b} gains ${gains}, and gives up torque ${losses}.`];
+}
+
+/** Which side is for whom, where each has speeds of its own. */
+function forWhom(pair: Omit<PairAnswer, 'finding'>): string[] {
+  const [crossing] = pair.crossings;
+  if (pair.crossings.length !== 1 || crossing === undefined) return [];
+  const [above, below] = crossing.aheadAbove === 'b' ? [pair.b, pair.a] : [pair.a, pair.b];
+  return [
+    `The curves cross at ${rounded(crossing.speedRpm)} rev/min (${rounded(crossing.lowRpm)} to ${rounded(crossing.highRpm)} rev/min): ${above} is the one for use above that speed, ${below} for use below it, as on the street.`,
+  ];
+}
+
+function peaksOf(pair: Omit<PairAnswer, 'finding'>, a: GroupMeasures, b: GroupMeasures): string[] {
+  const change = pair.peakPowerChangeW;
+  const moved = pair.peakPowerMovedRpm;
+  const told = change.low > 0 || change.high < 0;
+  const peaks = `Peak power is ${kilowatts(b.peakPowerW.value.value)} at ${rounded(b.peakPowerW.speedRpm.value)} rev/min against ${kilowatts(a.peakPowerW.value.value)} at ${rounded(a.peakPowerW.speedRpm.value)} rev/min`;
+  const difference = told
+    ? `: ${kilowatts(Math.abs(change.value))} ${change.value > 0 ? 'more' : 'less'} (${kilowatts(Math.min(Math.abs(change.low), Math.abs(change.high)))} to ${kilowatts(Math.max(Math.abs(change.low), Math.abs(change.high)))})`
+    : ', a difference that cannot be told from chance';
+  const shift =
+    moved.low > 0
+      ? `; the peak has moved up by ${rounded(moved.value)} rev/min`
+      : moved.high < 0
+        ? `; the peak has moved down by ${rounded(-moved.value)} rev/min`
+        : '';
+  const edge =
+    a.peakPowerW.atEdge || b.peakPowerW.atEdge
+      ? ' A peak stands at the end of the sweep: the true one may lie beyond.'
+      : '';
+  return [`${peaks}${difference}${shift}.${edge}`];
+}
+
+/** The finding about one pair, in a few plain sentences. */
+export function findingOf(
+  pair: Omit<PairAnswer, 'finding'>,
+  a: GroupMeasures,
+  b: GroupMeasures,
+  curves: GroupCurves,
+): string {
+  const { gain, word } = pair;
+  const [from, to] = curves.bandRpm;
+  const band = `from ${rounded(from)} to ${rounded(to)} rev/min`;
+  const interval = `${gain.low.toFixed(1)} to ${gain.high.toFixed(1)} %`.replaceAll('-', '−');
+  const whole = {
+    real: `${pair.b} gives ${percentOf(gain.value)} more mean power ${band} than ${pair.a} (95 %: ${interval}).`,
+    small: `${pair.b} gives ${percentOf(gain.value)} more mean power ${band} than ${pair.a} (95 %: ${interval}): there, but small.`,
+    loss: `${pair.b} gives ${percentOf(gain.value)} less mean power ${band} than ${pair.a} (95 %: ${interval}).`,
+    'cannot be told from chance': `In mean power ${band}, ${pair.b} cannot be told from ${pair.a} (95 %: ${interval}): no difference larger than ${Math.max(Math.abs(gain.low), Math.abs(gain.high)).toFixed(1)} %.`,
+  }[word];
+  const edge = [curves.speedRpm[0]!, curves.speedRpm.at(-1)!] as const;
+  return [
+    whole,
+    ...whereOf(pair, edge),
+    ...forWhom(pair),
+    ...peaksOf(pair, a, b),
+    ...(pair.besides === null ? [] : [pair.besides]),
+  ].join(' ');
+}

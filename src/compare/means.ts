@@ -1,0 +1,224 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { factorInPlace, solveFactored } from '../numerics/cholesky.ts';
+import {
+  DAY_LOG_SD,
+  DAY_MEDIAN,
+  DRIFT_SDS,
+  REPEAT_LOG_SD,
+  REPEAT_MEDIAN,
+  STATED_LOG_SD,
+} from './priors.ts';
+
+/*
+ * The groups' mean power over the band.
+ *
+ * Pull p of group g, made as τ-th of day d on cell c, has the log mean power
+ *
+ *   z_p = μ_g + D_d + κ_c + δ_d·τ_p + o_p + e_p,
+ *
+ * D_d ~ N(0, ρ²) the day's own offset, κ_c ~ N(0, u_c²) the cell's calibration, δ_d ~ N(0, η²) the day's drift a pull,
+ * o_p ~ N(0, σ²) pull to pull, e_p the curve's own sampling error; μ_g flat. Given (σ, ρ, η) this is the linear
+ * Gaussian model: V the covariance of all that is random, μ̂ = (XᵀV⁻¹X)⁻¹XᵀV⁻¹z with covariance (XᵀV⁻¹X)⁻¹, and
+ *
+ *   log p(z | σ, ρ, η) = −½ [log|V| + log|XᵀV⁻¹X| + (z − Xμ̂)ᵀV⁻¹(z − Xμ̂)]
+ *
+ * (the restricted likelihood). σ, ρ, η are summed over a grid with their priors, so the law of μ is a mixture of
+ * Gaussians: with few pulls its tails are wide, as Student's are. Groups made on one day share D_d, which then leaves
+ * their difference by itself; groups of different days keep it, however many pulls were made.
+ */
+
+/** What one pull tells of its group's mean power. */
+export interface MeanPoint {
+  readonly group: number;
+  readonly day: number;
+  readonly cell: number;
+  readonly order: number;
+  /** Log mean power over the band. */
+  readonly z: number;
+  readonly zSd: number;
+}
+
+/** One part of the mixture. */
+export interface Part {
+  readonly weight: number;
+  readonly repeatSd: number;
+  readonly daySd: number;
+  readonly mean: Float64Array;
+  /** Covariance of the groups' means, and its lower Cholesky factor; row-major. */
+  readonly covariance: Float64Array;
+  readonly factor: Float64Array;
+}
+
+const SIGMAS = 13;
+const RHOS = 7;
+/** How far the grids of sd reach, in sds of their logarithm. */
+const REACH = 2.6;
+/** A part with less weight than this changes nothing that is shown. */
+const LEAST_WEIGHT = 1e-5;
+
+/** An evenly spaced grid over the logarithm of an sd, with its prior's log density. */
+function logGrid(median: number, logSd: number, count: number) {
+  return Array.from({ length: count }, (_, i) => {
+    const at = count === 1 ? 0 : REACH * ((2 * i) / (count - 1) - 1);
+    return { sd: median * Math.exp(at * logSd), logPrior: -0.5 * at * at };
+  });
+}
+
+/**
+ * The law of the groups' log mean powers.
+ *
+ * @param statedSd  pull-to-pull sd that the shop states [1], or null
+ * @param cellSds  relative sd of each cell's calibration, by cell index
+ */
+export function groupMeans(
+  points: readonly MeanPoint[],
+  groups: number,
+  statedSd: number | null,
+  cellSds: readonly number[],
+): readonly Part[] {
+  const days = new Set(points.map((point) => point.day)).size;
+  const sigmas =
+    statedSd === null
+      ? logGrid(REPEAT_MEDIAN, REPEAT_LOG_SD, SIGMAS)
+      : logGrid(statedSd, STATED_LOG_SD, 5);
+  const rhos = logGrid(DAY_MEDIAN, DAY_LOG_SD, days > 1 ? RHOS : 1);
+  const taus = centredOrders(points);
+  const raw: (Omit<Part, 'weight'> & { log: number })[] = [];
+  for (const sigma of sigmas)
+    for (const rho of rhos)
+      for (const [eta, share] of DRIFT_SDS) {
+        const fit = fitGiven(points, groups, sigma.sd, rho.sd, eta, taus, cellSds);
+        raw.push({
+          ...fit,
+          repeatSd: sigma.sd,
+          daySd: rho.sd,
+          log: fit.log + sigma.logPrior + rho.logPrior + Math.log(share),
+        });
+      }
+  const top = Math.max(...raw.map((part) => part.log));
+  const total = raw.reduce((sum, part) => sum + Math.exp(part.log - top), 0);
+  return raw
+    .map(({ log, ...part }) => ({ ...part, weight: Math.exp(log - top) / total }))
+    .filter((part) => part.weight > LEAST_WEIGHT);
+}
+
+/** Order within the day, from the day's middle. */
+function centredOrders(points: readonly MeanPoint[]): number[] {
+  const middle = new Map<number, number>();
+  for (const { day } of points) {
+    const orders = points.filter((point) => point.day === day).map((point) => point.order);
+    middle.set(day, (Math.min(...orders) + Math.max(...orders)) / 2);
+  }
+  return points.map((point) => point.order - middle.get(point.day)!);
+}
+
+function fitGiven(
+  points: readonly MeanPoint[],
+  groups: number,
+  sigma: number,
+  rho: number,
+  eta: number,
+  taus: readonly number[],
+  cellSds: readonly number[],
+) {
+  const n = points.length;
+  const v = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    const p = points[i]!;
+    for (let j = 0; j <= i; j++) {
+      const q = points[j]!;
+      let sum = i === j ? sigma * sigma + p.zSd * p.zSd : 0;
+      if (p.day === q.day) sum += rho * rho + eta * eta * taus[i]! * taus[j]!;
+      if (p.cell === q.cell) sum += cellSds[p.cell]! ** 2;
+      v[i * n + j] = sum;
+    }
+  }
+  const logDetV = factorInPlace(v, n);
+  const solved = solveFactored(
+    v,
+    n,
+    points.map((point) => point.z),
+  );
+  const columns = Array.from({ length: groups }, (_, g) =>
+    solveFactored(
+      v,
+      n,
+      points.map((point) => (point.group === g ? 1 : 0)),
+    ),
+  );
+  const precision = new Float64Array(groups * groups);
+  const right = new Float64Array(groups);
+  points.forEach((point, i) => {
+    right[point.group]! += solved[i]!;
+    for (let h = 0; h < groups; h++) precision[point.group * groups + h]! += columns[h]![i]!;
+  });
+  const logDetP = factorInPlace(precision, groups);
+  const mean = solveFactored(precision, groups, right);
+  let square = 0;
+  const inResidual = solveFactored(
+    v,
+    n,
+    points.map((point) => point.z - mean[point.group]!),
+  );
+  points.forEach((point, i) => {
+    square += inResidual[i]! * (point.z - mean[point.group]!);
+  });
+  const covariance = new Float64Array(groups * groups);
+  for (let g = 0; g < groups; g++) {
+    const unit = new Float64Array(groups);
+    unit[g] = 1;
+    solveFactored(precision, groups, unit).forEach((value, h) => {
+      covariance[h * groups + g] = value;
+    });
+  }
+  const factor = Float64Array.from(covariance);
+  factorInPlace(factor, groups);
+  return { log: -0.5 * (logDetV + logDetP + square), mean, covariance, factor };
+}
+
+/** Mean and sd of a contrast c·μ in one part. */
+function contrastIn(part: Part, contrast: readonly number[]): { mean: number; sd: number } {
+  const groups = contrast.length;
+  let mean = 0;
+  let variance = 0;
+  for (let g = 0; g < groups; g++) {
+    mean += contrast[g]! * part.mean[g]!;
+    for (let h = 0; h < groups; h++)
+      variance += contrast[g]! * contrast[h]! * part.covariance[g * groups + h]!;
+  }
+  return { mean, sd: Math.sqrt(Math.max(variance, 1e-300)) };
+}
+
+/** Chance that a contrast of the groups' means lies below x. */
+export function chanceBelow(
+  parts: readonly Part[],
+  contrast: readonly number[],
+  x: number,
+): number {
+  return parts.reduce((sum, part) => {
+    const { mean, sd } = contrastIn(part, contrast);
+    return sum + part.weight * normalCdf((x - mean) / sd, 0, 1);
+  }, 0);
+}
+
+/** Quantile of a contrast of the groups' means, by halving: exact to rounding. */
+export function contrastQuantile(
+  parts: readonly Part[],
+  contrast: readonly number[],
+  p: number,
+): number {
+  const places = parts.map((part) => contrastIn(part, contrast));
+  let low = Math.min(...places.map(({ mean, sd }) => mean - 9 * sd));
+  let high = Math.max(...places.map(({ mean, sd }) => mean + 9 * sd));
+  const weights = parts.map((part) => part.weight);
+  for (let i = 0; i < 100 && high - low > 1e-12; i++) {
+    const middle = (low + high) / 2;
+    let chance = 0;
+    places.forEach(({ mean, sd }, k) => {
+      chance += weights[k]! * normalCdf((middle - mean) / sd, 0, 1);
+    });
+    if (chance < p) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
