@@ -53,8 +53,8 @@ const SIGMAS = 13;
 const RHOS = 7;
 /** How far the grids of sd reach, in sds of their logarithm. */
 const REACH = 2.6;
-/** A part with less weight than this changes nothing that is shown. */
-const LEAST_WEIGHT = 1e-5;
+/** A part this much less likely than the likeliest changes nothing that is shown. */
+const LEAST_LOG = -12;
 
 /** An evenly spaced grid over the logarithm of an sd, with its prior's log density. */
 function logGrid(median: number, logSd: number, count: number) {
@@ -96,10 +96,9 @@ export function groupMeans(
         });
       }
   const top = Math.max(...raw.map((part) => part.log));
-  const total = raw.reduce((sum, part) => sum + Math.exp(part.log - top), 0);
-  return raw
-    .map(({ log, ...part }) => ({ ...part, weight: Math.exp(log - top) / total }))
-    .filter((part) => part.weight > LEAST_WEIGHT);
+  const kept = raw.filter((part) => part.log - top > LEAST_LOG);
+  const total = kept.reduce((sum, part) => sum + Math.exp(part.log - top), 0);
+  return kept.map(({ log, ...part }) => ({ ...part, weight: Math.exp(log - top) / total }));
 }
 
 /** Order within the day, from the day's middle. */
