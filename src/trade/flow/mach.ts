@@ -20,7 +20,7 @@ export interface MeanArea {
   readonly beyondTableDeg: number;
 }
 
-const STEP_DEG = 0.5;
+const STEP_DEG = 1;
 
 /**
  * Mean over the time a valve is open of its effective area, through the lift it has at each angle.

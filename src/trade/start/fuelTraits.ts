@@ -1,4 +1,4 @@
-import { type Fuel, massShareOf } from '../fuel/index.ts';
+import type { Fuel } from '../fuel/index.ts';
 
 /** How a pure fuel is begun with at full throttle. All common practice, no source, unless a line says otherwise. */
 export interface FuelTraits {
@@ -34,7 +34,6 @@ const OXYGENATE = 0.2;
 
 /** Traits of a fuel or, weighted by mass, of a blend; undefined where nothing cautious can be said of a part. */
 export function fuelTraits(fuel: Fuel): FuelTraits | undefined {
-  if (massShareOf(fuel, 'nitromethane') > 0) return undefined;
   if (fuel.parts === undefined) return pureTraits(fuel);
   const parts = fuel.parts.filter(({ massShare }) => massShare > 0);
   const traits = parts.map((part) => fuelTraits(part.fuel));
