@@ -5,6 +5,7 @@ export * from './air/vapour.ts';
 export * from './balance/index.ts';
 export * from './calibration/index.ts';
 export * from './camshaft/index.ts';
+export * from './clearance/index.ts';
 export * from './correction/index.ts';
 export * from './fastener/index.ts';
 export * from './flow/index.ts';

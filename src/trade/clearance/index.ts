@@ -1,0 +1,5 @@
+export * from './materials.ts';
+export * from './measure.ts';
+export * from './shippedWindows.ts';
+export * from './thermal.ts';
+export * from './windows.ts';
