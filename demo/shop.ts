@@ -11,7 +11,12 @@ export type { DemoDay, DemoEngine, DemoPull, DemoShop } from './shop-types.ts';
  */
 export function demoShop(): DemoShop {
   return {
-    shop: { name: 'Pebble Cove Engine Shop (invented)', units: 'metric', standard: 'SAE J1349' },
+    shop: {
+      name: 'Pebble Cove Engine Shop',
+      invented: true,
+      units: 'metric',
+      standard: 'SAE J1349',
+    },
     cells: {
       one: {
         name: 'Cell 1, water brake',

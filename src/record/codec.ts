@@ -39,6 +39,7 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
     one: 'shop',
     kinds: {
       name: 'plain',
+      invented: 'boolean',
       units: 'plain',
       standard: 'plain',
       worthPercent: 'plain',

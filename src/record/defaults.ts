@@ -35,6 +35,7 @@ const NEW_USES: readonly UseRules[] = SHIPPED_USES.map(({ holdback, ...rule }) =
 /** A shop nobody has set up yet: what it does not say is as the ladder ships it. */
 export const NEW_SHOP: Shop = {
   name: 'My shop',
+  invented: false,
   units: 'us',
   standard: 'SAE J1349',
   worthPercent: WORTH_PERCENT,

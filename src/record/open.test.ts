@@ -47,7 +47,11 @@ describe('opening a record', () => {
     inFolder(async (folder) => {
       writeFileSync(databaseFile(folder), firstVersion());
       const record = await openRecord(folder);
-      expect(await record.shop.get()).toMatchObject({ name: 'Old shop', units: 'metric' });
+      expect(await record.shop.get()).toMatchObject({
+        name: 'Old shop',
+        invented: false,
+        units: 'metric',
+      });
       const [pull] = await record.pulls.list({ dayId: 'day_1' });
       expect(pull).toMatchObject({ leadDeg: 28, knockHeard: 4500, specksOnPlug: false });
       expect(await record.days.get('day_1')).toMatchObject({
@@ -118,6 +122,19 @@ describe('opening a record', () => {
       expect(await record.decisions.list()).toEqual([]);
       await record.events.redo(2);
       expect(await record.decisions.list()).toEqual([decision]);
+      await record.close();
+    }));
+
+  it('knows the demo of an older Pullbook, which told it by its name', () =>
+    inFolder(async (folder) => {
+      writeFileSync(databaseFile(folder), firstVersion());
+      const db = new Database(databaseFile(folder));
+      db.exec(`UPDATE shop SET name = 'Cove Shop (invented)'`);
+      db.close();
+      const record = await openRecord(folder);
+      expect(await record.shop.get()).toMatchObject({ name: 'Cove Shop', invented: true });
+      await record.shop.update({ name: 'Renamed' });
+      expect(await record.shop.get()).toMatchObject({ name: 'Renamed', invented: true });
       await record.close();
     }));
 

@@ -35,6 +35,8 @@ export interface UseRules {
 /** The one shop of a database, with what it wants everywhere unless a day or ladder says otherwise. */
 export interface Shop {
   readonly name: string;
+  /** The demo that comes along: nobody and nothing in it is real. */
+  readonly invented: boolean;
   readonly units: UnitSystem;
   readonly standard: AirStandard;
   /** Least gain of mean power a rung that is worth having [%]. */

@@ -277,6 +277,17 @@ export const wayThrough = (standOf: () => Stand) =>
       await eventually(async () => (await stand.record.days.get(dayId())).bandRpm).not.toBeNull();
     });
 
+    it('writes a band down that was moved just before the page was closed', async () => {
+      const { bandRpm } = await stand.record.days.get(dayId());
+      await page.getByRole('slider', { name: 'Band from' }).first().press('ArrowLeft');
+      await page.goto('about:blank');
+      await eventually(async () => (await stand.record.days.get(dayId())).bandRpm).not.toEqual(
+        bandRpm,
+      );
+      await page.goto(`${dayUrl}/ladder`);
+      await page.getByRole('heading', { name: 'Pulls' }).waitFor();
+    });
+
     it('records a decision with the advice that stood beside it', async () => {
       await page.getByRole('button', { name: /record it$|^Record a decision$/ }).click();
       const form = page.getByRole('form', { name: 'Record a decision' });

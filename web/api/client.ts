@@ -86,11 +86,13 @@ export function addressOf(
 
 /**
  * Asks the service: `ask('GET /days/{id}/page', { params: { id } })`.
+ * `keepalive`: goes out even where the page is closed meanwhile; for small bodies.
  * @throws ServiceError  with the service's own sentence, or with code `silent` where it does not answer
  */
 export async function ask<R extends Route>(
   route: R,
   wants: Wants<R>,
+  { keepalive = false }: { readonly keepalive?: boolean } = {},
 ): Promise<Routes[R]['answer']> {
   const [method, path] = route.split(' ') as [string, string];
   const body = wants.body as unknown;
@@ -100,6 +102,7 @@ export async function ask<R extends Route>(
       addressOf(path, wants.params ?? {}, (wants.query ?? {}) as Record<string, unknown>),
       {
         method,
+        keepalive,
         headers: {
           accept: 'application/json',
           ...signature(),

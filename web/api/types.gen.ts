@@ -544,7 +544,8 @@ export type RememberedOptions = {
 /** A kind of setting that a ladder steps. */
 export type SettingName = 'lead' | 'lambda';
 export type Shop = {
-  readonly name: string;
+  readonly name: string /** The demo: nobody and nothing in it is real. */;
+  readonly invented: boolean;
   readonly units: 'us' | 'metric';
   readonly standard: AirStandard;
   readonly worthPercent: number;
@@ -555,7 +556,8 @@ export type Shop = {
   readonly uses: readonly UseRules[];
 };
 export type ShopPatch = {
-  readonly name?: string;
+  readonly name?: string /** The demo: nobody and nothing in it is real. */;
+  readonly invented?: boolean;
   readonly units?: 'us' | 'metric';
   readonly standard?: AirStandard;
   readonly worthPercent?: number;

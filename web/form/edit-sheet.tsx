@@ -121,7 +121,7 @@ function FieldInput({ field, first, text, unit, trouble, onChange }: FieldInputP
   return (
     <TextInput
       {...common}
-      type={field.kind === 'date' ? 'date' : 'text'}
+      type="text"
       autoComplete="off"
       onChange={(event) => onChange(event.currentTarget.value)}
     />

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Field, readField, readForm, textOf } from './fields.ts';
+import { type Field, readField, readForm, textOf, unitOf } from './fields.ts';
 
 const displacement: Field = {
   key: 'displacementM3',
@@ -58,5 +58,18 @@ describe('fields of a form', () => {
     expect(readForm(fields, { name: '', owner: '' }, {}, 'us', true).troubles).toEqual({
       name: 'Name is needed.',
     });
+  });
+
+  it('takes dates with the year first, the same on every machine, and no others', () => {
+    const date = { key: 'date', label: 'Date', kind: 'date' } as const;
+    const read = (text: string) => readField(date, text, 'us');
+    expect(textOf(date, '2026-04-09', 'us')).toBe('2026-04-09');
+    expect(unitOf(date, 'us')).toBe('year-month-day');
+    expect(read('2026-04-09')).toEqual({ value: '2026-04-09' });
+    expect(read('2026/4/9')).toEqual({ value: '2026-04-09' });
+    expect(read('')).toEqual({ value: null });
+    for (const text of ['04/09/2026', '9.4.2026', '2026-02-30', '2026-13-01', '2026-4/9', 'today'])
+      expect(read(text), text).toHaveProperty('trouble');
+    expect(read('2024-02-29')).toEqual({ value: '2024-02-29' });
   });
 });

@@ -48,6 +48,7 @@ function trimmed(text: string): string {
 export function unitOf(field: Field, system: UnitSystem): string | undefined {
   if (field.kind === 'percent') return '%';
   if (field.kind === 'band') return 'rpm';
+  if (field.kind === 'date') return 'year-month-day';
   return field.kind === 'quantity' ? displayUnit(field.shown!, system).symbol : undefined;
 }
 
@@ -81,6 +82,12 @@ export function readField(field: Field, text: string, system: UnitSystem): Read 
         return { trouble: `“${words}” is no band; expected two speeds such as 5000 to 7200.` };
       return { value: found };
     }
+    case 'date': {
+      const date = readDate(words);
+      return date === null
+        ? { trouble: `“${words}” is no date; expected year, month and day such as 2026-04-09.` }
+        : { value: date };
+    }
     case 'choice': {
       const choice = field.choices?.find((one) => one.value === words);
       return choice ? { value: words } : { trouble: `“${words}” is not one of the choices.` };
@@ -88,6 +95,20 @@ export function readField(field: Field, text: string, system: UnitSystem): Read 
     default:
       return { value: field.kind === 'long' ? text : words };
   }
+}
+
+/**
+ * An ISO date, written the same on every machine whatever its language; null where it is none. The year comes first,
+ * since a day and a month the other way round would be taken for each other.
+ */
+export function readDate(words: string): string | null {
+  const found = /^(\d{4})([-./ ])(\d{1,2})\2(\d{1,2})$/.exec(words);
+  if (found === null) return null;
+  const [year, month, day] = [found[1]!, found[3]!.padStart(2, '0'), found[4]!.padStart(2, '0')];
+  const iso = `${year}-${month}-${day}`;
+  const date = new Date(`${iso}T00:00:00Z`);
+  // The 30th of February reads as a day in March.
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(iso) ? iso : null;
 }
 
 function within(field: Field, value: number | undefined, words: string): Read {

@@ -3,6 +3,7 @@ import { sentenceOf } from '../../src/errors.ts';
 import { answerLadder } from '../../src/ladder/index.ts';
 import type { LadderAnswer, LadderInput, UseRule } from '../../src/ladder/types.ts';
 import type { Span } from '../charts/scale.ts';
+import { useOnLeaving } from '../shell/leaving.ts';
 import { LadderView } from './LadderView.tsx';
 import type { LadderScreenProps } from './props.ts';
 import { counted } from './state.ts';
@@ -82,6 +83,9 @@ function useHandedDown<Value>(
     },
     [onLeaving],
   );
+  useOnLeaving(() => {
+    if (onLeaving) pending.current?.();
+  });
   const set = (next: Value) => {
     setHeld({ key, value: next, moving: true });
     clearTimeout(timer.current ?? undefined);

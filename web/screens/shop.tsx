@@ -49,7 +49,7 @@ function Shop({ summary }: { summary: ShopSummary }) {
           <p className="lede">
             {count(summary.engineCount, 'engine')}, {count(summary.dayCount, 'test day')},{' '}
             {count(summary.pullCount, 'pull')} in the book.
-            {isDemo(summary) &&
+            {summary.shop.invented &&
               ' This is the demo shop: nobody and nothing in it is real, and a simulated cell made its recordings. Write down an engine of your own to begin your book.'}
           </p>
         </div>
@@ -87,9 +87,6 @@ function Shop({ summary }: { summary: ShopSummary }) {
     </div>
   );
 }
-
-/** The shop that comes with the program carries its mark in its name, until it is renamed. */
-const isDemo = (summary: ShopSummary) => summary.shop.name.endsWith('(invented)');
 
 function EngineCard({ engine, days }: { engine: EngineSummary; days: readonly DaySummary[] }) {
   const { figure } = useFigures();

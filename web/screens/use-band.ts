@@ -2,10 +2,13 @@ import { useEffect, useRef, useState } from 'react';
 import { refresh } from '../api/changes.ts';
 import { ask } from '../api/client.ts';
 import type { BandRpm, Ladder, TestDay } from '../api/types.gen.ts';
+import { useOnLeaving } from '../shell/leaving.ts';
 import { sayTrouble } from '../shell/toasts.tsx';
 
 /** How long the band must rest before it is written down. */
 const RESTS_MS = 700;
+/** The page may be closed right after the move. */
+const SENT_ANYWAY = { keepalive: true };
 
 /**
  * The band of speeds over which a day is judged. It follows the hand at once and is written down when it rests:
@@ -23,13 +26,15 @@ export function useBand(
 
   // A band that is still on its way when the page is left is written down then.
   useEffect(() => () => pending.current?.(), []);
+  useOnLeaving(() => pending.current?.());
 
   const write = async (band: BandRpm) => {
     pending.current = null;
+    const body = { bandRpm: band };
     try {
       if (ladder !== undefined && ladder.bandRpm !== null)
-        await ask('PATCH /ladders/{id}', { params: { id: ladder.id }, body: { bandRpm: band } });
-      else await ask('PATCH /days/{id}', { params: { id: day.id }, body: { bandRpm: band } });
+        await ask('PATCH /ladders/{id}', { params: { id: ladder.id }, body }, SENT_ANYWAY);
+      else await ask('PATCH /days/{id}', { params: { id: day.id }, body }, SENT_ANYWAY);
       await refresh();
       setHeld((now) => (now === band ? null : now));
     } catch (error) {

@@ -3,6 +3,7 @@ import { sql as foundation } from './0001_foundation.ts';
 import { sql as plugSpecksAndFuelBatch } from './0002_plug_specks_and_fuel_batch.ts';
 import { sql as frozenAdvice } from './0003_frozen_advice.ts';
 import { sql as laddersOfAnySetting } from './0004_ladders_of_any_setting.ts';
+import { sql as inventedShop } from './0005_invented_shop.ts';
 
 export interface Migration {
   readonly name: string;
@@ -14,4 +15,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0002_plug_specks_and_fuel_batch', sql: plugSpecksAndFuelBatch },
   { name: '0003_frozen_advice', sql: frozenAdvice },
   { name: '0004_ladders_of_any_setting', sql: laddersOfAnySetting },
+  { name: '0005_invented_shop', sql: inventedShop },
 ];

@@ -36,6 +36,7 @@ const useRules = z
 
 const shopFields = z.object({
   name: label.min(1),
+  invented: z.boolean().openapi({ description: 'The demo: nobody and nothing in it is real.' }),
   units: z.enum(['us', 'metric']),
   standard: airStandard,
   worthPercent: percent,

@@ -9,8 +9,21 @@ import type { Field } from '../../form/fields.ts';
 import { Facts } from '../../shell/figures.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
 
+const REAL = 'engines of our own';
+const INVENTED = 'a demo: nothing in it is real';
+
 const FIELDS: readonly Field[] = [
   { key: 'name', label: 'Name of the shop', kind: 'text', required: true },
+  {
+    key: 'invented',
+    label: 'What is in the book',
+    kind: 'choice',
+    required: true,
+    choices: [
+      { value: 'false', label: REAL },
+      { value: 'true', label: INVENTED },
+    ],
+  },
   {
     key: 'standard',
     label: 'Air standard',
@@ -79,6 +92,7 @@ export function ShopRules({ shop }: { shop: Shop }) {
       <Facts
         rows={[
           ['Name', shop.name],
+          ['What is in the book', shop.invented ? INVENTED : REAL],
           ['Air standard', nameOfStandard(shop.standard)],
           ['Least gain worth a rung', `${shop.worthPercent} % of mean power`],
           ['Step of the leads given out', `${shop.stepDeg}°`],
@@ -96,10 +110,15 @@ export function ShopRules({ shop }: { shop: Shop }) {
         <EditSheet
           title="The shop"
           fields={FIELDS}
-          values={shop}
+          values={{ ...shop, invented: String(shop.invented) }}
           busy={edit.isPending}
           onClose={() => setEditing(false)}
-          onSave={(patch) => edit.mutate(patch as ShopPatch)}
+          onSave={({ invented, ...patch }) =>
+            edit.mutate({
+              ...(patch as ShopPatch),
+              ...(invented === undefined ? {} : { invented: invented === 'true' }),
+            })
+          }
         />
       )}
     </section>
