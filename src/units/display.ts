@@ -32,6 +32,7 @@ export const DISPLAY_KINDS = {
   area: { us: ['in²', 3], metric: ['cm²', 2] },
   smallVolume: { us: ['cm³', 2], metric: ['cm³', 2] },
   partMass: { us: ['g', 1], metric: ['g', 1] },
+  acceleration: { us: ['ft/s²', 0], metric: ['m/s²', 0] },
   force: { us: ['lbf', 0], metric: ['N', 0] },
   springRate: { us: ['lb/in', 0], metric: ['N/mm', 1] },
   unbalance: { us: ['oz·in', 2], metric: ['g·mm', 0] },

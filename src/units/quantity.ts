@@ -37,6 +37,7 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   density: 'a density such as "0.745 kg/L"',
   specificConsumption: 'a specific consumption such as "0.45 lb/hp-h"',
   speed: 'a speed such as "17.7 m/s"',
+  acceleration: 'an acceleration such as "26700 m/s^2"',
   force: 'a force such as "140 lbf"',
   stiffness: 'a spring rate such as "380 lb/in"',
   unbalance: 'an unbalance such as "0.5 oz-in"',

@@ -253,6 +253,9 @@ export const SIMPLE_UNITS: readonly UnitRow[] = [
   unit('area', 'mm²', 1e-6, 'SI', ['mm2', 'sq mm', 'square mm']),
   unit('area', 'in²', IN_M ** 2, '1 in = 0.0254 m', ['in2', 'sq in', 'square inch', 'square in']),
 
+  unit('acceleration', 'm/s²', 1, 'SI', ['m/s2', 'm/s^2']),
+  unit('acceleration', 'ft/s²', FT_M, '1 ft = 0.3048 m', ['ft/s2', 'ft/s^2']),
+
   unit('force', 'N', 1, 'SI', ['newton', 'newtons']),
   unit('force', 'kN', 1e3, 'SI'),
   unit('force', 'lbf', LBF_N, 'pound × g0', ['lb force', 'pound force']),

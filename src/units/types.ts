@@ -18,6 +18,7 @@ export type Dimension =
   | 'density'
   | 'specificConsumption'
   | 'speed'
+  | 'acceleration'
   | 'force'
   | 'stiffness'
   | 'unbalance'
