@@ -16,10 +16,13 @@ export interface DynamicCompression {
   readonly effectiveStrokeM: number;
 }
 
+/** Lifts of the follower at which seat timing is commonly given [m], 0.004 to 0.006 in. Common practice, no source. */
+export const SEAT_LIFT_M = [0.1016e-3, 0.1524e-3] as const;
+
 /**
  * Dynamic compression ratio: volume above the piston at intake closing over the clearance volume.
  *
- * Use the seat timing (lift of 0.004 to 0.006 in at the tappet) or the advertised one: at 0.050 in the valve is still
+ * Use the seat timing (at SEAT_LIFT_M of the follower) or the advertised one: at 0.050 in the valve is still
  * well open and the ratio means nothing. A measure for comparing builds, not a pressure: at speed the charge's own
  * motion goes on filling the cylinder after the bottom.
  * @throws NonPhysicalError  closing is not between the bottom's 180° before and after, or the geometry is impossible

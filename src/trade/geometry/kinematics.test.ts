@@ -22,6 +22,10 @@ import {
   sweptVolumeM3,
 } from './index.ts';
 
+/** Evenly over a range: a plain fc.double favours zero and the ends, where little is shown. */
+const between = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 1_000_000 }).map((part) => min + ((max - min) * part) / 1_000_000);
+
 const inside = (value: number, unit: string) => toInside(value, findUnit(unit)!);
 const outside = (value: number, unit: string) => fromInside(value, findUnit(unit)!);
 const inch = (value: number) => inside(value, 'in');
@@ -47,9 +51,9 @@ function drawnPinHeightM(slider: CrankSlider, fromLineRad: number): number {
 
 const sliders = fc
   .record({
-    strokeM: fc.double({ min: 0.04, max: 0.14, noNaN: true }),
-    ratio: fc.double({ min: 1.2, max: 2.5, noNaN: true }),
-    offset: fc.double({ min: -0.05, max: 0.05, noNaN: true }),
+    strokeM: between(0.04, 0.14),
+    ratio: between(1.2, 2.5),
+    offset: between(-0.05, 0.05),
   })
   .map(({ strokeM, ratio, offset }) => ({
     strokeM,
@@ -75,7 +79,7 @@ describe('piston position', () => {
 
   it('agrees with the drawing by compass, from the drawn top (independent)', () => {
     fc.assert(
-      fc.property(sliders, fc.double({ min: -360, max: 720, noNaN: true }), (slider, deg) => {
+      fc.property(sliders, between(-360, 720), (slider, deg) => {
         // The drawn top: the highest point over fine steps, refined by halving the step.
         let top = 0;
         for (let step = 0.1; step > 1e-9; step /= 2)
@@ -105,28 +109,23 @@ describe('piston position', () => {
 describe('piston speed and acceleration', () => {
   it('are the derivatives of the position, by central differences (independent)', () => {
     fc.assert(
-      fc.property(
-        sliders,
-        fc.double({ min: 0, max: 720, noNaN: true }),
-        fc.double({ min: 500, max: 12_000, noNaN: true }),
-        (slider, deg, rpm) => {
-          const degPerS = 6 * rpm;
-          const at = (offset: number) => pistonPositionM(slider, deg + offset);
-          const motion = pistonMotion(slider, deg, rpm);
-          const peakV = slider.strokeM * rpm * 0.06;
-          // Five-point formulae with steps that balance truncation against rounding.
-          const h = 0.05;
-          const v = ((8 * (at(h) - at(-h)) - (at(2 * h) - at(-2 * h))) / (12 * h)) * degPerS;
-          const k = 0.5;
-          const a =
-            ((16 * (at(k) + at(-k)) - (at(2 * k) + at(-2 * k)) - 30 * at(0)) / (12 * k * k)) *
-            degPerS ** 2;
-          expect(motion.positionM).toBeCloseTo(at(0), 14);
-          expect(Math.abs(motion.velocityMPerS - v)).toBeLessThan(1e-7 * peakV);
-          const scale = (slider.strokeM / 2) * ((rpm * Math.PI) / 30) ** 2;
-          expect(Math.abs(motion.accelerationMPerS2 - a)).toBeLessThan(1e-5 * scale);
-        },
-      ),
+      fc.property(sliders, between(0, 720), between(500, 12_000), (slider, deg, rpm) => {
+        const degPerS = 6 * rpm;
+        const at = (offset: number) => pistonPositionM(slider, deg + offset);
+        const motion = pistonMotion(slider, deg, rpm);
+        const peakV = slider.strokeM * rpm * 0.06;
+        // Five-point formulae with steps that balance truncation against rounding.
+        const h = 0.05;
+        const v = ((8 * (at(h) - at(-h)) - (at(2 * h) - at(-2 * h))) / (12 * h)) * degPerS;
+        const k = 0.5;
+        const a =
+          ((16 * (at(k) + at(-k)) - (at(2 * k) + at(-2 * k)) - 30 * at(0)) / (12 * k * k)) *
+          degPerS ** 2;
+        expect(motion.positionM).toBeCloseTo(at(0), 14);
+        expect(Math.abs(motion.velocityMPerS - v)).toBeLessThan(1e-7 * peakV);
+        const scale = (slider.strokeM / 2) * ((rpm * Math.PI) / 30) ** 2;
+        expect(Math.abs(motion.accelerationMPerS2 - a)).toBeLessThan(1e-5 * scale);
+      }),
       { seed: 571, numRuns: 300 },
     );
   });
@@ -195,6 +194,22 @@ describe('piston speed and acceleration', () => {
       }),
       { seed: 572, numRuns: 60 },
     );
+  });
+
+  it('finds the peaks of a slider far off its line, whose bottom is not near 180°', () => {
+    const far = { strokeM: 0.1, rodLengthM: 0.1, pinOffsetM: 0.035 };
+    const seen = Array.from({ length: 3600 }, (_, k) => pistonMotion(far, k / 10, 6000));
+    const speeds = seen.map(({ velocityMPerS }) => velocityMPerS);
+    const { down, up } = peakPistonSpeeds(far, 6000);
+    expect(down.value / Math.max(...speeds)).toBeCloseTo(1, 5);
+    expect(up.value / -Math.min(...speeds)).toBeCloseTo(1, 5);
+    // The bottom by drawing: crank and rod on each other, the crankpin on the far side.
+    const lowest =
+      seen.reduce((best, { positionM }, k) => (positionM > seen[best]!.positionM ? k : best), 0) /
+      10;
+    expect(lowest).toBeGreaterThan(down.crankDeg);
+    expect(lowest).toBeLessThan(up.crankDeg);
+    expect(Math.abs(lowest - 180)).toBeGreaterThan(15);
   });
 
   it('the table is the peaks at each speed (identity)', () => {
@@ -299,18 +314,27 @@ describe('dynamic compression', () => {
       12,
     );
     fc.assert(
-      fc.property(
-        sliders,
-        fc.double({ min: 5, max: 150, noNaN: true }),
-        fc.double({ min: 0.1, max: 20, noNaN: true }),
-        (slider, closes, later) => {
-          const at = (intakeClosesAbdcDeg: number) =>
-            dynamicCompression({ ...slider, boreM: 0.1, clearanceM3: 7e-5, intakeClosesAbdcDeg });
-          expect(at(closes + later).ratio).toBeLessThan(at(closes).ratio);
-        },
-      ),
+      fc.property(sliders, between(5, 150), between(0.1, 20), (slider, closes, later) => {
+        const at = (intakeClosesAbdcDeg: number) =>
+          dynamicCompression({ ...slider, boreM: 0.1, clearanceM3: 7e-5, intakeClosesAbdcDeg });
+        expect(at(closes + later).ratio).toBeLessThan(at(closes).ratio);
+      }),
       { seed: 573, numRuns: 100 },
     );
+  });
+
+  it('counts closing on the way up, which an offset tells from the way down (independent: by drawing)', () => {
+    const offset = { ...cylinder, pinOffsetM: 2e-3 };
+    const { effectiveStrokeM } = dynamicCompression({ ...offset, intakeClosesAbdcDeg: 66 });
+    const [r, l] = [SLIDER.strokeM / 2, SLIDER.rodLengthM];
+    // At the top the crankpin leans towards the far side of the offset: crank and rod in one line.
+    const top = -Math.asin(2e-3 / (r + l));
+    const drawn =
+      drawnPinHeightM(offset, top) - drawnPinHeightM(offset, top + (246 * Math.PI) / 180);
+    expect(effectiveStrokeM).toBeCloseTo(drawn, 12);
+    const down =
+      drawnPinHeightM(offset, top) - drawnPinHeightM(offset, top + (114 * Math.PI) / 180);
+    expect(Math.abs(effectiveStrokeM - down)).toBeGreaterThan(1e-4);
   });
 
   it('a longer rod gives less at the same closing', () => {
