@@ -1,5 +1,14 @@
 import { sweptVolumeM3 } from '../../trade/geometry/index.ts';
-import { type Ask, eachOf, firstOf, meanOf, type Need, NotMeasured, one } from '../compute/ask.ts';
+import {
+  type Ask,
+  eachOf,
+  firstOf,
+  meanOf,
+  type Need,
+  NotMeasured,
+  one,
+  type Row,
+} from '../compute/ask.ts';
 import { countOf } from '../sheet/layout.ts';
 import type { Place } from '../sheet/types.ts';
 
@@ -78,3 +87,23 @@ export const orNone =
   (path: string): Need<number> =>
   (ask: Ask) =>
     ask.numberOrNull(path) ?? 0;
+
+/** The named cells of a table's row where all of them are numbers; null where one is missing. */
+export function numbersIn<K extends string>(
+  row: Row,
+  names: readonly K[],
+): Readonly<Record<K, number>> | null {
+  const cells = names.map((name) => [name, row[name]] as const);
+  return cells.every(([, cell]) => typeof cell === 'number')
+    ? (Object.fromEntries(cells) as Record<K, number>)
+    : null;
+}
+
+/** Largest less smallest of values by place, as a part of the largest. */
+export const spreadOf =
+  (path: string): Need<number> =>
+  (ask) => {
+    const known = eachOf(path)(ask).filter((value): value is number => value !== null);
+    const largest = Math.max(...known);
+    return largest > 0 ? (largest - Math.min(...known)) / largest : 0;
+  };

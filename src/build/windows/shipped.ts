@@ -31,4 +31,17 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
     stopBelow: 0.045 * IN,
   }),
   rule('ratioSpread', null, 0.2, COMMON),
+  rule('meanPistonSpeed', null, 23, COMMON, { stopAbove: 26 }),
+  rule('meanPistonSpeed', null, 20, COMMON, { uses: ['sustained'], stopAbove: 24 }),
+  rule('dynamicRatio', 6.5, 8.0, 'from memory, low confidence; pump fuel of 91 to 93 AKI'),
+  rule('dynamicRatio', 6.5, 8.5, 'from memory, low confidence; pump fuel of 91 to 93 AKI', {
+    when: { 'heads.material': 'aluminium' },
+  }),
+  rule('camInstalled', -2, 2, COMMON),
+  rule('boltStretchShare', 0, null, 'the maker’s least stretch'),
+  rule('boltStretchMost', null, 0, 'the maker’s most stretch', { stopAbove: 0.0005 * IN }),
+  rule('crankingSpread', null, 0.1, COMMON, { stopAbove: 0.25 }),
+  rule('leakDown', null, 0.1, COMMON, { stopAbove: 0.25 }),
+  rule('setSpread', null, 0.001, COMMON),
+  rule('bobweightUsed', -0.01, 0.01, COMMON, { stopBelow: -0.04, stopAbove: 0.04 }),
 ];
