@@ -10,14 +10,12 @@ import {
   energyPerAirJPerKg,
   equivalenceRatioFromAfr,
   equivalenceRatioFromLambda,
-  type Fuel,
   fuelFlowForAirKgPerS,
   fuelFlowForPowerKgPerS,
   fuelNamed,
   fuelUseLPerH,
   lambdaFromAfr,
   lambdaFromEquivalenceRatio,
-  stoichiometricAfr,
   stoichiometricMixtureJPerKg,
 } from './index.ts';
 
