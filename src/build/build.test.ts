@@ -97,14 +97,9 @@ describe('a sheet written by hand', () => {
       'a unit of something else',
       'sections.crank.values.stroke',
       '3.48 psi',
-      'sections.crank.values.stroke.unit',
-    ],
-    [
-      'a number without unit',
       'sections.crank.values.stroke',
-      88.4,
-      'sections.crank.values.stroke.unit',
     ],
+    ['a number without unit', 'sections.crank.values.stroke', 88.4, 'sections.crank.values.stroke'],
     [
       'inches taken for metres',
       'sections.crank.values.stroke',

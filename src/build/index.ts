@@ -15,10 +15,12 @@ export type {
 } from './compute/types.ts';
 export type { WindowRule } from './compute/windows.ts';
 export * from './sections/index.ts';
+export { newSheetFrom } from './sheet/copy.ts';
 export { countOf, layoutOf, placeLabels } from './sheet/layout.ts';
-export { type FieldProblem, parseSheet, readSheet } from './sheet/read.ts';
+export { type FieldProblem, parseSheet, problemSentence, readSheet } from './sheet/read.ts';
 export * from './sheet/types.ts';
 export { insideOf, unitOfField } from './sheet/units.ts';
+export { inOrder, writeSheet } from './sheet/write.ts';
 export { SHIPPED_WINDOWS } from './windows/shipped.ts';
 
 /** Rises with any change of what follows from a sheet. */

@@ -1,16 +1,22 @@
 import { FormatError } from '../../errors.ts';
-import { SECTIONS, sectionOf } from '../sections/index.ts';
+import { SECTIONS, type SectionSpec, sectionOf } from '../sections/index.ts';
 import { readEntry } from './entry.ts';
 import { countOf } from './layout.ts';
+import { nearest } from './near.ts';
 import { readLayout } from './readLayout.ts';
 import { readTable } from './readTable.ts';
-import { isPlain, oneOf, type Problems, textOf, unknownKeys } from './shape.ts';
+import { isPlain, oneOf, orNear, type Problems, pathTo, textOf, unknownKeys } from './shape.ts';
 import type { Attachment, PartLine, SectionData, Sheet } from './types.ts';
 
 const SHEET_KEYS = ['format', 'name', 'layout', 'use', 'sections', 'attachments'];
 const SECTION_KEYS = ['values', 'tables', 'parts', 'notes'];
+const SECTION_IDS = SECTIONS.map((section) => section.id);
+const SECTION_TITLES = SECTIONS.map((section) => [section.id, section.title] as const);
 /** Of a file with this many slips the rest would only bury the first. */
 const MOST_PROBLEMS = 50;
+
+/** Parts of a section, files of a sheet: more are no list that somebody wrote. */
+const MOST_ITEMS = 1000;
 
 /** One thing wrong with a sheet: where, by its path, and what to do about it. */
 export interface FieldProblem {
@@ -38,6 +44,10 @@ export function readSheet(
   return found.length > 0 || sheet === null ? { problems: found } : { sheet };
 }
 
+/** `sections.crank.values.stroke: found 88.4; expected a text of number and unit, ...`. */
+export const problemSentence = ({ path, found, expected }: FieldProblem): string =>
+  `${path}: found ${found}; expected ${expected}`;
+
 /**
  * As `readSheet`, for callers that want one error.
  * @throws FormatError  naming the first field that is wrong, and how many more there are
@@ -48,14 +58,11 @@ export function parseSheet(value: unknown, file?: string): Sheet {
   const [first] = read.problems;
   const others = read.problems.length - 1;
   const more = others === 0 ? '' : ` (and ${others} more)`;
-  throw new FormatError(
-    `${first!.path}: found ${first!.found}; expected ${first!.expected}${more}`,
-    {
-      ...(file === undefined ? {} : { file }),
-      found: first!.found,
-      expected: first!.expected,
-    },
-  );
+  throw new FormatError(`${problemSentence(first!)}${more}`, {
+    ...(file === undefined ? {} : { file }),
+    found: first!.found,
+    expected: first!.expected,
+  });
 }
 
 function wholeSheet(value: unknown, problems: Problems): Sheet | null {
@@ -71,18 +78,14 @@ function wholeSheet(value: unknown, problems: Problems): Sheet | null {
   const layout = readLayout(value.layout, problems);
   if (layout === null) return null;
   const sections: Record<string, SectionData> = {};
-  const given = value.sections ?? {};
-  if (!isPlain(given)) problems.add('sections', given, 'an object with a key a section');
-  else
-    for (const [id, data] of Object.entries(given)) {
-      const path = `sections.${id}`;
-      if (sectionOf(id) === undefined)
-        problems.add(path, id, `one of ${SECTIONS.map((section) => section.id).join(', ')}`);
-      else {
-        const section = oneSection(id, data, path, layout, problems);
-        if (section !== null) sections[id] = section;
-      }
-    }
+  const isSection = (id: string) => sectionOf(id) !== undefined;
+  for (const [id, data] of entriesOf(value.sections, 'sections', problems, isSection)) {
+    const path = pathTo('sections', id);
+    if (isSection(id)) {
+      const section = oneSection(id, data, path, layout, problems);
+      if (section !== null) sections[id] = section;
+    } else problems.add(path, id, orNear('a section', id, SECTION_IDS, SECTION_TITLES));
+  }
   const name = optionalText(value.name, 'name', problems);
   const use = optionalText(value.use, 'use', problems);
   const attachments = readList(value.attachments, 'attachments', problems, readAttachment);
@@ -107,15 +110,19 @@ function oneSection(
     problems.add(path, value, `an object with ${oneOf(SECTION_KEYS)}`);
     return null;
   }
-  unknownKeys(value, SECTION_KEYS, path, problems);
   const spec = sectionOf(id)!;
+  const misplaced = spec.fields.map((field) => field.id).filter((key) => Object.hasOwn(value, key));
+  for (const key of misplaced)
+    problems.add(`${path}.${key}`, value[key], `it in "values": ${path}.values.${key}`);
+  unknownKeys(value, [...SECTION_KEYS, ...misplaced], path, problems);
+  const isField = (key: string) => spec.fields.some((field) => field.id === key);
+  const isTable = (key: string) => spec.tables?.some((table) => table.id === key) ?? false;
   const values: Record<string, NonNullable<ReturnType<typeof readEntry>>> = {};
-  for (const [key, given] of entriesOf(value.values, `${path}.values`, problems)) {
+  for (const [key, given] of entriesOf(value.values, `${path}.values`, problems, isField)) {
     if (given === null) continue; // not measured: the same as not written
-    const at = `${path}.values.${key}`;
+    const at = pathTo(`${path}.values`, key);
     const field = spec.fields.find((one) => one.id === key);
-    if (field === undefined)
-      problems.add(at, key, `a field of this section: ${oneOf(spec.fields.map((one) => one.id))}`);
+    if (field === undefined) problems.add(at, key, expectedField(spec, key));
     else {
       const count = field.per === undefined ? null : countOf(field.per, layout);
       const entry = readEntry(field, given, at, count, problems);
@@ -123,14 +130,14 @@ function oneSection(
     }
   }
   const tables: Record<string, NonNullable<ReturnType<typeof readTable>>> = {};
-  for (const [key, given] of entriesOf(value.tables, `${path}.tables`, problems)) {
-    const at = `${path}.tables.${key}`;
+  for (const [key, given] of entriesOf(value.tables, `${path}.tables`, problems, isTable)) {
+    const at = pathTo(`${path}.tables`, key);
     const table = spec.tables?.find((one) => one.id === key);
     if (table === undefined)
       problems.add(
         at,
         key,
-        `a table of this section: ${oneOf(spec.tables?.map((one) => one.id) ?? [])}`,
+        orNear('a table of this section', key, spec.tables?.map((one) => one.id) ?? []),
       );
     else {
       const read = readTable(table, given, at, problems);
@@ -147,9 +154,35 @@ function oneSection(
   };
 }
 
-function entriesOf(value: unknown, path: string, problems: Problems): [string, unknown][] {
+/** The field that was meant, of this section or another; else all that there are. */
+function expectedField(spec: SectionSpec, key: string): string {
+  const elsewhere = SECTIONS.find(
+    (other) => other !== spec && other.fields.some((field) => field.id === key),
+  );
+  const here = nearest(
+    key,
+    spec.fields.map((field) => field.id),
+    spec.fields.map((field) => [field.id, field.label] as const),
+  );
+  if (here !== null) return `a field of this section; perhaps "${here}" is meant`;
+  if (elsewhere !== undefined)
+    return `a field of this section; this one stands in "${elsewhere.id}"`;
+  return `a field of this section: ${oneOf(spec.fields.map((field) => field.id))}`;
+}
+
+function entriesOf(
+  value: unknown,
+  path: string,
+  problems: Problems,
+  isKnown: (key: string) => boolean,
+): [string, unknown][] {
   if (value === undefined) return [];
-  if (isPlain(value)) return Object.entries(value);
+  if (isPlain(value)) {
+    const known = Object.keys(value).filter((key) => isKnown(key));
+    // Of unknown keys as many as are shown: looking for what was meant takes time.
+    const unknown = Object.keys(value).filter((key) => !isKnown(key));
+    return [...known, ...unknown.slice(0, MOST_PROBLEMS)].map((key) => [key, value[key]]);
+  }
   problems.add(path, value, 'an object with a key for each');
   return [];
 }
@@ -171,7 +204,10 @@ function readList<T>(
     problems.add(path, value, 'a list');
     return undefined;
   }
+  if (value.length > MOST_ITEMS)
+    problems.add(path, `a list of ${value.length}`, `at most ${MOST_ITEMS} of them`);
   return value
+    .slice(0, MOST_ITEMS)
     .map((item, i) => one(item, `${path}[${i}]`, problems))
     .filter((item): item is NonNullable<typeof item> => item !== null);
 }

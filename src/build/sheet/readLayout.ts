@@ -16,7 +16,8 @@ const COUNTS = {
   mainJournals: [1, 65],
   rodJournals: [1, 64],
 } as const;
-const KEYS = [...Object.keys(CHOICES), ...Object.keys(COUNTS), 'bankAngleDeg'];
+/** In the order in which they are written. */
+const KEYS = Object.keys(layoutOf(1));
 
 /** The layout of a sheet. What it leaves out is as engines of that many cylinders usually are. */
 export function readLayout(value: unknown, problems: Problems): Layout | null {
@@ -24,7 +25,9 @@ export function readLayout(value: unknown, problems: Problems): Layout | null {
     problems.add(
       isPlain(value) ? 'layout.cylinders' : 'layout',
       isPlain(value) ? value.cylinders : value,
-      'an object with at least "cylinders", a whole number',
+      isPlain(value)
+        ? 'how many cylinders there are, a whole number'
+        : 'an object with at least "cylinders", a whole number',
     );
     return null;
   }
@@ -50,5 +53,27 @@ export function readLayout(value: unknown, problems: Problems): Layout | null {
     !(typeof angle === 'number' && angle > 0 && angle <= 180)
   )
     refuse('bankAngleDeg', 'an angle from 0 to 180 degrees, or null');
-  return fine ? { ...layoutOf(value.cylinders), ...(value as unknown as Partial<Layout>) } : null;
+  const cylinders = value.cylinders;
+  if (value.arrangement === 'single' && cylinders > 1)
+    refuse('arrangement', `inline, V or flat for ${cylinders} cylinders`);
+  if (!fine) return null;
+  const usual = usually(cylinders, value.arrangement);
+  // Only the keys that the format knows, in the format's order; the others have been reported.
+  return Object.fromEntries(
+    Object.entries(usual).map(([key, otherwise]) => [
+      key,
+      value[key] === undefined ? otherwise : value[key],
+    ]),
+  ) as unknown as Layout;
+}
+
+/** As engines of so many cylinders in this arrangement usually are. */
+function usually(cylinders: number, arrangement: unknown): Layout {
+  const usual = layoutOf(cylinders);
+  if (arrangement === undefined || arrangement === usual.arrangement) return usual;
+  return {
+    ...usual,
+    bankAngleDeg: arrangement === 'flat' ? 180 : null,
+    crank: arrangement === 'V' && cylinders === 8 ? 'cross-plane' : 'single-plane',
+  };
 }

@@ -1,6 +1,7 @@
 import { exampleOf } from '../../units/index.ts';
 import type { TableSpec } from '../sections/field.ts';
-import { expectedValue, isGood } from './entry.ts';
+import { checkProvenance } from './entry.ts';
+import { expectedValue, isGood } from './good.ts';
 import { isPlain, oneOf, type Problems, unknownKeys } from './shape.ts';
 import type { Table } from './types.ts';
 import { unitOfField } from './units.ts';
@@ -20,12 +21,12 @@ export function readTable(
     return null;
   }
   const rows = given.rows as unknown[];
-  unknownKeys(given, ['units', 'rows', 'by', 'with', 'on', 'note'], path, problems);
   let fine = true;
   const refuse = (at: string, found: unknown, expected: string) => {
     fine = false;
     problems.add(at, found, expected);
   };
+  unknownKeys(given, ['units', 'rows', 'by', 'with', 'on', 'note'], path, { add: refuse });
   const units = given.units ?? {};
   if (!isPlain(units)) refuse(`${path}.units`, units, 'an object with a unit a column');
   else
@@ -35,7 +36,8 @@ export function readTable(
       `${path}.units`,
       { add: refuse },
     );
-  if (rows.length > MOST_ROWS) refuse(`${path}.rows`, rows.length, `at most ${MOST_ROWS} rows`);
+  if (rows.length > MOST_ROWS)
+    refuse(`${path}.rows`, `a list of ${rows.length}`, `at most ${MOST_ROWS} rows`);
   const unitOf = (id: string) => (isPlain(units) ? units[id] : undefined);
   for (const column of spec.columns) {
     if (column.kind !== 'quantity') {
@@ -64,11 +66,9 @@ export function readTable(
     for (const column of spec.columns) {
       const cell = row[column.id];
       if (cell !== undefined && cell !== null && !isGood(column, cell, unitOf(column.id)))
-        refuse(`${at}.${column.id}`, cell, `${expectedValue(column)} or null`);
+        refuse(`${at}.${column.id}`, cell, `${expectedValue(column, unitOf(column.id))}, or null`);
     }
   });
-  for (const key of ['by', 'with', 'on', 'note'])
-    if (given[key] !== undefined && typeof given[key] !== 'string')
-      refuse(`${path}.${key}`, given[key], 'a text');
+  checkProvenance(given, path, { add: refuse });
   return fine ? (given as unknown as Table) : null;
 }
