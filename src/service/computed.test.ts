@@ -76,6 +76,24 @@ describe('curves over HTTP', () => {
       // 1 lb-ft = 1.3558179483 N·m, exact by definition.
       expect(Math.max(...torque.high.map(Number))).toBeCloseTo(777 * 1.3558179483, 3);
     }));
+
+  it('draw a window of the recording as finely as it has rows', () =>
+    withApp(async (asked) => {
+      const { day } = await aDay(asked);
+      const answer = await post(asked, day.id, 'a.csv', sweep());
+      const [pull] = ((await answer.json()) as ImportedFile).pulls;
+      const path = `/pulls/${pull!.id}/trace?points=50&whole=true`;
+      const whole = trace.parse(await asked.json('GET', path));
+      expect(whole).toMatchObject({ rows: 400, lastRow: 399 });
+      const close = trace.parse(await asked.json('GET', `${path}&fromRow=100&toRow=149`));
+      expect(close).toMatchObject({ rows: 50, lastRow: 149 });
+      expect(close.row).toEqual(Array.from({ length: 50 }, (_, at) => 100 + at));
+      const torque = close.channels.find((channel) => channel.quantity === 'torque')!;
+      // One row a bin: what is lowest there is what is highest.
+      expect(torque.low).toEqual(torque.high);
+      expect(trace.parse(await asked.json('GET', `${path}&fromRow=390&toRow=9000`)).rows).toBe(10);
+      await asked.json('GET', `${path}&fromRow=20&toRow=10`, undefined, 422);
+    }));
 });
 
 describe('ladders over HTTP', () => {

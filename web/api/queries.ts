@@ -78,13 +78,16 @@ export const pullCurveQuery = (id: string, standard: AirStandard | null) =>
     placeholderData: keepPreviousData,
   });
 
-export const traceQuery = (id: string, points: number, whole: boolean) =>
+/** Rows of a recording between which it is drawn, both included; null: all of it. */
+export type RowWindow = { readonly fromRow: number; readonly toRow: number } | null;
+
+export const traceQuery = (id: string, points: number, whole: boolean, rows: RowWindow) =>
   queryOptions({
-    queryKey: ['pulls', id, 'trace', points, whole],
+    queryKey: ['pulls', id, 'trace', points, whole, rows],
     queryFn: () =>
       ask('GET /pulls/{id}/trace', {
         params: { id },
-        query: { points, whole: whole ? 'true' : 'false' },
+        query: { points, whole: whole ? 'true' : 'false', ...rows },
       }),
   });
 

@@ -625,8 +625,9 @@ export type Touched = {
 /** Channels drawn as the lowest and highest value of each bin of rows, so that no spike is lost. */
 export type Trace = {
   readonly pullId: string;
-  readonly span: PullSpan | null;
-  readonly rows: number;
+  readonly span: PullSpan | null /** Rows of the window that is drawn. */;
+  readonly rows: number /** Last row of that window. */;
+  readonly lastRow: number /** First row of each bin. */;
   readonly row: readonly number[];
   readonly timeS: readonly (number | null)[] | null;
   readonly channels: readonly {
@@ -1037,7 +1038,12 @@ export interface Routes {
   /** Channels of the recording behind a pull, thinned for drawing. */
   readonly 'GET /pulls/{id}/trace': {
     readonly params: { readonly id: string };
-    readonly query: { readonly points?: number; readonly whole?: 'true' | 'false' };
+    readonly query: {
+      readonly points?: number;
+      readonly whole?: 'true' | 'false';
+      readonly fromRow?: number | null;
+      readonly toRow?: number | null;
+    };
     readonly body: undefined;
     readonly answer: Trace;
   };

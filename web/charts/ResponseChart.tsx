@@ -151,7 +151,12 @@ export function ResponseChart(props: ResponseChartProps) {
         </Label>
       ))}
       {kneeWatt !== null && knee.value !== null && (
-        <KneeMark knee={knee.value} y={y(power.of(kneeWatt))} {...{ unit, x, plot }} />
+        <KneeMark
+          knee={knee.value}
+          y={y(power.of(kneeWatt))}
+          {...{ unit, x, plot }}
+          limitX={limit?.value == null ? null : x(limit.value)}
+        />
       )}
       {seen.map((one) => (
         <g key={one.id} data-pull={one.id}>

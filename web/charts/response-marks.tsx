@@ -3,7 +3,7 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { Label } from './Label.tsx';
 import { estimate, interval, settingDecimals } from './numbers.ts';
 import type { Plot, Scale } from './scale.ts';
-import { textWidth } from './text.ts';
+import { besideLine, textWidth } from './text.ts';
 
 /** The interval of the best as a bar under the curve, its estimate a tick; an open end fades into an arrow. */
 export function BestBar({
@@ -82,6 +82,7 @@ export function KneeMark({
   x,
   y,
   plot,
+  limitX,
 }: {
   knee: number;
   unit: string;
@@ -89,11 +90,13 @@ export function KneeMark({
   /** Height of the curve at the knee [px]. */
   y: number;
   plot: Plot;
+  /** Where the line of the limit stands [px]; the name keeps clear of it. */
+  limitX: number | null;
 }) {
   const { palette, small } = useChartStyle();
   const text = `knee ${estimate(knee, unit)}`;
   const half = textWidth(text, small) / 2;
-  const middle = clamp(x(knee), plot.left + half, plot.left + plot.width - half);
+  const middle = besideLine(x(knee), half, limitX, plot.left, plot.left + plot.width);
   const foot = Math.min(y + small * 3.4, plot.top + plot.height - small * 1.4);
   if (foot - y < small) return null;
   return (

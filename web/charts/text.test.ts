@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dodge, rowsFor, textWidth } from './text.ts';
+import { besideLine, dodge, rowsFor, textWidth } from './text.ts';
 
 describe('dodge', () => {
   it('leaves labels alone that are apart', () => {
@@ -50,5 +50,29 @@ describe('width of a text', () => {
   it('grows with its letters and weight', () => {
     expect(textWidth('cannot be told from chance', 12)).toBeGreaterThan(textWidth('real', 12));
     expect(textWidth('26°', 12, true)).toBeGreaterThan(textWidth('26°', 12));
+  });
+});
+
+describe('a label beside an upright line', () => {
+  it('keeps its place where that is free', () => {
+    expect(besideLine(100, 20, null, 0, 300)).toBe(100);
+    expect(besideLine(100, 20, 200, 0, 300)).toBe(100);
+    expect(besideLine(5, 20, 200, 0, 300)).toBe(20);
+  });
+
+  it('never touches the line as long as one side has room', () => {
+    for (let line = 0; line <= 300; line += 3)
+      for (let wished = 0; wished <= 300; wished += 3) {
+        const at = besideLine(wished, 40, line, 0, 300);
+        expect(Math.abs(at - line), `${wished} beside ${line}`).toBeGreaterThanOrEqual(47);
+        expect(at).toBeGreaterThanOrEqual(40);
+        expect(at).toBeLessThanOrEqual(260);
+      }
+  });
+
+  it('stays on the side it wished for where there is room', () => {
+    expect(besideLine(195, 20, 200, 0, 300)).toBe(173);
+    expect(besideLine(205, 20, 200, 0, 300)).toBe(227);
+    expect(besideLine(290, 20, 280, 0, 300)).toBe(253);
   });
 });

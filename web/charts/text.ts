@@ -67,3 +67,22 @@ export function rowsFor(spans: readonly (readonly [number, number])[], gap = 6):
     return row;
   });
 }
+
+/**
+ * Where the middle of a label stands that must not touch an upright line: on its wished place where that is free, else
+ * beside the line on the side it wished for, else on the other side. Where neither side has room it keeps its place.
+ */
+export function besideLine(
+  wished: number,
+  half: number,
+  line: number | null,
+  low: number,
+  high: number,
+  gap = 7,
+): number {
+  const middle = Math.max(low + half, Math.min(wished, high - half));
+  if (line === null || Math.abs(middle - line) >= half + gap) return middle;
+  const sides = [line - half - gap, line + half + gap];
+  if (wished > line) sides.reverse();
+  return sides.find((side) => side >= low + half && side <= high - half) ?? middle;
+}

@@ -108,6 +108,12 @@ export const getTrace = createRoute({
         .enum(['true', 'false'])
         .default('false')
         .openapi({ description: 'true: the whole recording; false: the rows of this pull.' }),
+      fromRow: z.coerce.number().int().min(0).optional().openapi({
+        description: 'Only from this row of the recording on: fewer rows a bin, so finer.',
+      }),
+      toRow: z.coerce.number().int().min(0).optional().openapi({
+        description: 'Only up to this row of the recording, itself included.',
+      }),
     }),
   },
   responses: answers(trace, 'Lowest and highest value of each bin of rows'),

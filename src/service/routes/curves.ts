@@ -36,7 +36,7 @@ export function serveCurves(
   );
   api.openapi(contract.getTrace, async (c) => {
     const pull = await record.pulls.get(c.req.valid('param').id);
-    const { points, whole } = c.req.valid('query');
+    const { points, whole, fromRow, toRow } = c.req.valid('query');
     const stored =
       pull.recordingSha256 === null ? null : await record.recordings.find(pull.recordingSha256);
     if (stored === null) {
@@ -46,8 +46,18 @@ export function serveCurves(
     const told = await readings.toldFor(stored, context.cell, engineSetup(context).fuel);
     const { recording } = (await readings.stored(stored, told)).run;
     const all = whole === 'true' || pull.span === null;
-    const first = all ? 0 : pull.span!.firstRow;
-    const last = all ? recording.rows - 1 : Math.min(pull.span!.lastRow, recording.rows - 1);
+    const first = Math.max(fromRow ?? 0, all ? 0 : pull.span!.firstRow);
+    const last = Math.min(
+      toRow ?? recording.rows - 1,
+      all ? recording.rows - 1 : pull.span!.lastRow,
+      recording.rows - 1,
+    );
+    if (first > last) {
+      throw new InputError('There are no rows of this pull between these two.', {
+        found: `${fromRow ?? 0} to ${toRow ?? recording.rows - 1}`,
+        expected: `rows of 0 to ${recording.rows - 1}, the first before the last`,
+      });
+    }
     return c.json(traceOf(pull.id, recording, pull.span, first, last, points), 200);
   });
 }

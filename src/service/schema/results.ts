@@ -93,8 +93,9 @@ export const trace = z
   .object({
     pullId: id,
     span: orNull(pullSpan),
-    rows: z.number().int(),
-    row: numbers,
+    rows: z.number().int().openapi({ description: 'Rows of the window that is drawn.' }),
+    lastRow: z.number().int().openapi({ description: 'Last row of that window.' }),
+    row: numbers.openapi({ description: 'First row of each bin.' }),
     timeS: gappy.nullable(),
     channels: list(
       z.object({

@@ -4,7 +4,9 @@ import type { Channel, PullSpan, Recording } from '../../pull/index.ts';
 export interface Trace {
   readonly pullId: string;
   readonly span: PullSpan | null;
+  /** Rows of the window that is drawn, and the last of them. */
   readonly rows: number;
+  readonly lastRow: number;
   /** First row of each bin. */
   readonly row: readonly number[];
   readonly timeS: readonly (number | null)[] | null;
@@ -64,6 +66,7 @@ export function traceOf(
     pullId,
     span,
     rows,
+    lastRow,
     row: starts,
     timeS:
       time === undefined

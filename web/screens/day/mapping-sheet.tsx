@@ -34,7 +34,7 @@ export function MappingSheet(props: MappingSheetProps) {
   const before = useMemo(() => draftsOf(understood), [understood]);
   const [drafts, setDrafts] = useState(before);
   const samples = useQuery({
-    ...traceQuery(pullId ?? '', SAMPLES, true),
+    ...traceQuery(pullId ?? '', SAMPLES, true, null),
     enabled: pullId !== undefined,
   });
   const change = (at: number, to: Partial<ColumnDraft>) =>

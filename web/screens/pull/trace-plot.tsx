@@ -12,17 +12,29 @@ interface TracePlotProps {
   readonly low: readonly (number | null)[];
   readonly high: readonly (number | null)[];
   readonly timed: boolean;
+  /** Places between which it is drawn; null: all. */
+  readonly range: readonly [number, number] | null;
+  /** After a drag over a part, or a double click for all of it. */
+  readonly onRange: (range: readonly [number, number] | null) => void;
 }
 
 /** Ticks as everywhere else on the page, without marks between thousands. */
 const figures = (_: uPlot, ticks: number[]) => ticks.map(String);
 
+/** A shorter drag is a click. */
+const LEAST_DRAG_PX = 6;
+
 /** All traces of a page share one cursor. */
 const CURSOR_KEY = 'samples';
 
 /** One channel drawn by uPlot as the band between the lowest and the highest sample of each place. */
-export function TracePlot({ name, places, low, high, timed }: TracePlotProps) {
+export function TracePlot(props: TracePlotProps) {
+  const { name, places, low, high, timed, range, onRange } = props;
   const host = useRef<HTMLDivElement>(null);
+  const said = useRef(onRange);
+  useEffect(() => {
+    said.current = onRange;
+  });
   const { palette, small, fontFamily } = useChartStyle();
 
   useEffect(() => {
@@ -38,8 +50,31 @@ export function TracePlot({ name, places, low, high, timed }: TracePlotProps) {
         width: Math.max(120, element.clientWidth),
         height: height(),
         legend: { show: false },
-        cursor: { sync: { key: CURSOR_KEY }, y: false, points: { show: false } },
-        scales: { x: { time: false } },
+        cursor: {
+          sync: { key: CURSOR_KEY, setSeries: false, scales: ['x', null] },
+          y: false,
+          points: { show: false },
+          // The page draws the part that was dragged over, for all traces and from finer samples.
+          drag: { x: true, y: false, setScale: false },
+          bind: {
+            dblclick: () => () => {
+              said.current(null);
+              return null;
+            },
+          },
+        },
+        hooks: {
+          setSelect: [
+            (drawn) => {
+              const { left, width } = drawn.select;
+              if (width < LEAST_DRAG_PX) return;
+              said.current([drawn.posToVal(left, 'x'), drawn.posToVal(left + width, 'x')]);
+            },
+          ],
+        },
+        scales: {
+          x: { time: false, ...(range === null ? {} : { range: [range[0], range[1]] }) },
+        },
         axes: [
           { ...axis, size: small * 2.4, values: figures },
           { ...axis, size: small * 5, space: small * 2, values: figures },
@@ -63,7 +98,7 @@ export function TracePlot({ name, places, low, high, timed }: TracePlotProps) {
       observer.disconnect();
       plot.destroy();
     };
-  }, [places, low, high, palette, small, fontFamily]);
+  }, [places, low, high, range, palette, small, fontFamily]);
 
   return (
     <div
