@@ -11,10 +11,11 @@ const TYPICAL_WANDER_S = 0.35;
 const TYPICAL_WANDER_ROWS = 1;
 /**
  * Roughness of torque curves: sd of the third derivative, speed in half spans, torque as part of its level. A
- * plain curve has 0.4, one with tuning humps 6, a sharp hump more; 4 within a factor of twenty. Our own
- * figure from such curves, no source.
+ * plain curve has 0.4, one with tuning humps 6, a sharp hump 20; the prior leans to the rough, since a hump
+ * that is smoothed away is a bias and a little more noise is in the band. Our own figure from such curves, no
+ * source.
  */
-const ROUGHNESS = { median: 4, logSd: 1.5 };
+const ROUGHNESS = { median: 10, logSd: 1.2 };
 /**
  * Once blips are out, readings are averaged over so long before the fit. Sample noise is correlated over some
  * hundredths of a second in a way of its own; averaged over it is white beside the wander, as the fit takes

@@ -124,7 +124,10 @@ export interface Curve {
   /** The factor each standard would have given, so that switching costs nothing. */
   readonly factors: Readonly<Record<AirStandard, number | null>>;
   readonly basis: TorqueBasis;
-  /** Torque [N·m] against speed [rev/min]; the covariance excludes what is common to the cell and the day. */
+  /**
+   * Torque [N·m] against speed [rev/min]; the covariance is of noise and wander within the pull and excludes
+   * what is common to the pull, the cell and the day.
+   */
   readonly spline: SplineFit;
   /** Scale of the residuals [N·m] and their correlation at one sample apart. */
   readonly residualSdNm: number;
