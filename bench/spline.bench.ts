@@ -81,7 +81,7 @@ const cases: readonly BenchCase[] = [
         roughness: { level: 450, median: 4, logSd: 1.5 },
       };
       const times = await sideBySide(550, (sweep) => {
-        fitRobustSpline(grid, sweep, 3, priors, 15, 4);
+        fitRobustSpline(grid, sweep, 3, priors, { longest: 15, block: 4 });
       });
       return { ...times, met: true, note: 'for information' };
     },

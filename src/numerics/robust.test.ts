@@ -8,7 +8,7 @@ const grid = { low: 3000, high: 7400, segments: 28 };
 const priors = { ...defaultPriors(0.25, 0.02), roughness: { level: 450, median: 4, logSd: 1.5 } };
 const noise = { whiteSd: 5, wanderSd: 2.5, memory: 0.2 };
 const robust = (sweep: { time: number[]; x: number[]; y: number[] }) =>
-  fitRobustSpline(grid, sweep, 3, priors, 25);
+  fitRobustSpline(grid, sweep, 3, priors, { longest: 25 });
 
 describe('the robust fit', () => {
   it.each([
@@ -33,6 +33,19 @@ describe('the robust fit', () => {
         expect(Math.abs(moved)).toBeLessThan(4);
       }
     }
+  });
+
+  it('takes nothing for a blip that is smaller than what is worth it, the curve’s own shape least of all', () => {
+    const still = { whiteSd: 0.02, wanderSd: 0.01, memory: 0.2 };
+    const bent = (x: number) => 400 + 15 * Math.exp(-0.5 * ((x - 4200) / 220) ** 2);
+    const clean = simulatedSweep(bent, 2, still);
+    const search = { longest: 25, least: 2 };
+    expect(fitRobustSpline(grid, clean, 3, priors, { longest: 25 }).blips).not.toEqual([]);
+    expect(fitRobustSpline(grid, clean, 3, priors, search).blips).toEqual([]);
+    const struck = { ...clean, y: clean.y.map((y, i) => (i >= 300 && i < 306 ? y - 30 : y)) };
+    const { blips } = fitRobustSpline(grid, struck, 3, priors, search);
+    expect(blips.map(({ from, to }) => [from, to])).toEqual([[300, 305]]);
+    expect(blips[0]!.size).toBeCloseTo(-30, 0);
   });
 
   it('seldom marks what is not there', () => {

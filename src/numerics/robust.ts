@@ -21,6 +21,16 @@ export interface RobustFit extends PenalisedFit {
   readonly residual: Float64Array;
 }
 
+/** What is looked for as a blip, and how the fit goes on without it. */
+export interface BlipSearch {
+  /** Longest blip, in points. */
+  readonly longest: number;
+  /** Mean distance from the curve below which nothing is worth leaving out, in the unit of the ordinate. */
+  readonly least?: number;
+  /** The full fit is made through means over so many points. */
+  readonly block?: number;
+}
+
 /**
  * How many robust sds the mean over a window must stand off. A pull has some thousand overlapping windows that
  * amount to a few hundred independent ones; 4.5 makes a false blip about one pull in thirty (robust.test.ts).
@@ -32,14 +42,15 @@ const ROUNDS = 5;
 
 /**
  * The penalised fit with blips left out: points get weight 0 or 1, by windows of every length up to
- * `longestBlip` (in points) whose mean residual stands off. The scale of each window length is the robust sd
+ * `longest` (in points) whose mean residual stands off. The scale of each window length is the robust sd
  * of all windows of that length, so autocorrelation is in it and blips are not. Windows see what single
  * samples cannot: a half-second sag of two sds in every sample.
  *
  * Blips are looked for against a curve that bends little and knows no wander (a wander would explain them),
  * again until their set settles; a point that the next curve explains comes back. The full fit is made once,
  * at the end, through means over `block` points: faster, and nearer to white beside the wander than single
- * samples are.
+ * samples are. A blip that the full fit shows to be smaller than `least` comes back into it: where there is
+ * next to no noise, what stands off the stiff curve is mostly the curve's own shape.
  * @throws InputError as fitPenalisedSpline
  */
 export function fitRobustSpline(
@@ -47,20 +58,24 @@ export function fitRobustSpline(
   series: Omit<Series, 'weight'>,
   order: PenaltyOrder,
   priors: FitPriors,
-  longestBlip: number,
-  block = 1,
+  { longest, least = 0, block = 1 }: BlipSearch,
 ): RobustFit {
   const count = series.y.length;
-  let weight = startWeights(series.y, longestBlip);
+  let weight = startWeights(series.y, longest);
   for (let round = 0; round < ROUNDS; round++) {
     const seeking = stiffCurve(grid, { ...series, weight }, order, priors);
-    const next = weightsFrom(residualsOf(seeking, series), longestBlip);
+    const next = weightsFrom(residualsOf(seeking, series), longest, least);
     if (next.every((w, i) => w === weight[i])) break;
     weight = next;
   }
-  const fit = fitPenalisedSpline(grid, blocksOf({ ...series, weight }, block), order, priors);
-  const residual = residualsOf(fit, series);
-  return { ...fit, weight, residual, blips: runsOf(weight, residual, count) };
+  for (let round = 0; ; round++) {
+    const fit = fitPenalisedSpline(grid, blocksOf({ ...series, weight }, block), order, priors);
+    const residual = residualsOf(fit, series);
+    const blips = runsOf(weight, residual, count);
+    const small = blips.filter(({ size }) => Math.abs(size) < least);
+    if (small.length === 0 || round === ROUNDS) return { ...fit, weight, residual, blips };
+    for (const { from, to } of small) weight.fill(1, from, to + 1);
+  }
 }
 
 /**
@@ -155,7 +170,7 @@ interface Window {
   readonly score: number;
 }
 
-function weightsFrom(residual: Float64Array, longestBlip: number): Float64Array {
+function weightsFrom(residual: Float64Array, longestBlip: number, least: number): Float64Array {
   const count = residual.length;
   const centre = median(residual);
   const running = new Float64Array(count + 1);
@@ -172,7 +187,8 @@ function weightsFrom(residual: Float64Array, longestBlip: number): Float64Array 
     if (!(scale > 0)) continue;
     for (let i = 0; i < means.length; i++) {
       const score = Math.abs(means[i]!) / scale;
-      if (score > STAND_OFF) windows.push({ from: i, length, score });
+      if (score > STAND_OFF && Math.abs(means[i]!) >= least)
+        windows.push({ from: i, length, score });
     }
   }
   windows.sort((one, other) => other.score - one.score);

@@ -20,10 +20,11 @@ export function blipMark({ fromS, toS, fromRpm, toRpm, sizeNm }: TimedBlip): Mar
     toRpm - fromRpm < 10
       ? `at ${fromRpm.toFixed(0)} rev/min`
       : `from ${fromRpm.toFixed(0)} to ${toRpm.toFixed(0)} rev/min`;
+  const size = Math.abs(sizeNm);
   return {
     kind: 'blip',
     severity: toS - fromS > 0.15 ? 'look again' : 'note',
-    sentence: `Torque stood ${Math.abs(sizeNm).toFixed(0)} N·m ${sizeNm < 0 ? 'below' : 'above'} the curve ${where}; those readings were left out.`,
+    sentence: `Torque stood ${size.toFixed(size < 10 ? 1 : 0)} N·m ${sizeNm < 0 ? 'below' : 'above'} the curve ${where}; those readings were left out.`,
     fromRpm,
     toRpm,
     sizeNm,

@@ -298,21 +298,6 @@ describe('odd input', () => {
   const recording = simulatedPull({ hertz: 20 });
   const span = findPulls(recording)[0]!;
 
-  it('marks a blip, with where and how big, and does not follow it', () => {
-    const clean = first(recording);
-    const at = Math.floor((span.firstRow + span.lastRow) / 2);
-    const struck = changed(recording, 'torque', (value, row) =>
-      row >= at && row < at + 4 ? value - 60 : value,
-    );
-    const curve = first(struck);
-    const blip = curve.marks.find(({ kind }) => kind === 'blip');
-    expect(blip?.sizeNm).toBeLessThan(-40);
-    expect(Math.abs((blip!.fromRpm! + blip!.toRpm!) / 2 - 4500)).toBeLessThan(150);
-    expect(Math.abs(errorOf(curve, (rpm) => evaluateSpline(clean.spline, rpm)).worst)).toBeLessThan(
-      1,
-    );
-  });
-
   it('takes the zero of the load cell out, and flags one that moved', () => {
     const rested = simulatedPull({ restS: 2, zeroNm: 12, hertz: 20 });
     const zeroed = first(rested);

@@ -75,6 +75,13 @@ export function pointsOf(
   const putBack = chosen.basis.inertia === 'out' && inertiaKgM2 !== null;
   const inertia = putBack ? 'in' : chosen.basis.inertia;
   if (!putBack) inertiaMarks(chosen, options, track, span, marks);
+  else if (options.cell.inertiaAssumed === true && span.direction !== 'held steps') {
+    marks.push({
+      kind: 'inertia',
+      severity: 'look again',
+      sentence: `The torque that accelerated the rotating parts was put back with ${inertiaKgM2} kg·m², the figure of the cell; nobody has said that it is right with this engine on it.`,
+    });
+  }
   const from = track.fromS + (span.direction === 'table' ? 0 : LAGS_TO_FORGET * lag.lagS);
   const points = {
     timeS: [] as number[],

@@ -62,7 +62,9 @@ export function trackSpeed({ timeS, value }: Track): SpeedTrack {
     Math.min(MOST_SEGMENTS, Math.round(duration / KNOT_S), Math.floor(time.length / 3)),
   );
   const grid = { low: 0, high: duration, segments };
-  const fit = fitRobustSpline(grid, { time, x: time, y: value }, 3, WHITE_ONLY, LONGEST_OUTLIER);
+  const fit = fitRobustSpline(grid, { time, x: time, y: value }, 3, WHITE_ONLY, {
+    longest: LONGEST_OUTLIER,
+  });
   const spline: SplineFit = fit.spline;
   const inside = (t: number) => Math.min(duration, Math.max(0, t - origin));
   return {

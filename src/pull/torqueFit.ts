@@ -29,6 +29,11 @@ const HIGHEST_RPM = 40_000;
 /** What lasts longer than this is no blip, nor what is as wide as an engine's own humps can be. */
 const LONGEST_BLIP_S = 0.5;
 const WIDEST_BLIP_RPM = 120;
+/**
+ * A blip smaller than this part of the pull's torque is not worth a word, however quiet the cell: left in, it
+ * moves the curve by less than the air's own uncertainty. Our own figure, no source.
+ */
+const LEAST_BLIP_SHARE = 0.005;
 
 /**
  * Torque against speed through the points of a pull, in the air of its column.
@@ -75,7 +80,11 @@ export function fitTorque(points: Points): RobustFit {
   const series = { time: timeS, x: speedRpm, y: torqueNm };
   // Third derivative, not second: its free part is a parabola, near to what a torque curve is. On simulated
   // sweeps the error is a tenth to a third smaller, and the band holds where the second's falls short.
-  return fitRobustSpline({ low, high, segments }, series, 3, priors, longestBlip, block);
+  return fitRobustSpline({ low, high, segments }, series, 3, priors, {
+    longest: longestBlip,
+    least: LEAST_BLIP_SHARE * median(torqueNm),
+    block,
+  });
 }
 
 /**

@@ -5,6 +5,8 @@ import type { AirStandard, PullSpan, TorqueBasis } from './recording.ts';
 export interface CellSetup {
   /** All that turns with the crank (engine, coupling, brake) as seen at the crank; null: not known. */
   readonly inertiaKgM2: number | null;
+  /** The figure stands with the cell, and nobody has said it with this engine on it: the curve says so. */
+  readonly inertiaAssumed?: boolean;
   /**
    * First-order time constant of the torque sensor; null: not known. It is then read from the jumps of the
    * throttle in the recording where they show it, and said; where they do not, nothing is taken out.
@@ -95,6 +97,7 @@ export interface Mark {
     | 'throttle'
     | 'air'
     | 'basis'
+    | 'inertia'
     | 'boost'
     | 'time since last pull'
     | 'other';
