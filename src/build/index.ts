@@ -21,6 +21,7 @@ export { type FieldProblem, parseSheet, problemSentence, readSheet } from './she
 export * from './sheet/types.ts';
 export { insideOf, unitOfField } from './sheet/units.ts';
 export { inOrder, writeSheet } from './sheet/write.ts';
+export * from './table/index.ts';
 export { SHIPPED_WINDOWS } from './windows/shipped.ts';
 
 /** Rises with any change of what follows from a sheet. */

@@ -1,0 +1,4 @@
+export type { Cell, CellProblem } from './cells.ts';
+export { pasteEach } from './paste.ts';
+export { sheetFromTable, type TableOptions } from './read.ts';
+export { sheetTable } from './write.ts';
