@@ -121,7 +121,7 @@ describe('residual unbalance', () => {
     expect(unbalanceKgM(g(10), 0.05)).toBeCloseTo(500 * G_MM, 12);
   });
 
-  // Reference: a tool maker's page on ISO 1940-1 (docs.steelcam.org, Widia catalogue p. K53): 2 kg, 10 000 rev/min,
+  // Reference: a tool maker's page on ISO 1940-1 (docs.steelcam.org, catalogue p. K53): 2 kg, 10 000 rev/min,
   // G 6.3 → 12 g·mm, 6 g·mm/kg.
   it('allows 12 g·mm for 2 kg at 10 000 rev/min in G 6.3 (reference)', () => {
     const unbalance = permissibleUnbalanceKgM(6.3, 2, 10_000) / G_MM;

@@ -120,8 +120,9 @@ export function correctedTorqueNm(calibration: TorqueCalibration, readingNm: num
 /** Uncertainty [N·m] at a torque, standard or expanded as the one handed in. */
 export function torqueUncertaintyNm(uncertainty: TorqueUncertainty, torqueNm: number): number {
   return Math.hypot(
-    uncertainty.constantNm,
-    uncertainty.fraction * finite('torque', torqueNm, 'N·m'),
+    notNegative('constant part of the uncertainty', uncertainty.constantNm, 'N·m'),
+    notNegative('fraction of the uncertainty', uncertainty.fraction, '') *
+      finite('torque', torqueNm, 'N·m'),
   );
 }
 

@@ -68,12 +68,17 @@ export function windowLimits(
   window: Pick<ClearanceWindow, 'per' | 'low' | 'high'>,
   sizes: SizesM,
 ): WindowLimits | null {
-  if (window.per === 'absolute') return { lowM: window.low, highM: window.high };
+  if (window.per === 'absolute') return timesM(window, 1);
   const sizeM = (window.per === 'bore' ? sizes.boreM : sizes.journalM) ?? null;
   if (sizeM === null) return null;
   positive(window.per, sizeM, 'm');
-  const times = (limit: number | null) => (limit === null ? null : limit * sizeM);
-  return { lowM: times(window.low), highM: times(window.high) };
+  return timesM(window, sizeM);
+}
+
+function timesM({ low, high }: Pick<ClearanceWindow, 'low' | 'high'>, sizeM: number): WindowLimits {
+  const times = (limit: number | null) =>
+    limit === null ? null : finite('limit of the window', limit, '') * sizeM;
+  return { lowM: times(low), highM: times(high) };
 }
 
 export interface ClearanceVerdict {

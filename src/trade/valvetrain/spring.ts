@@ -18,7 +18,7 @@ export function springThrough(
   possible('second spring height', short.heightM, 'm', fallM > 0, 'less than the first');
   const gainN = short.loadN - notNegative('spring load', tall.loadN, 'N');
   possible('second spring load', short.loadN, 'N', gainN > 0, 'more than the first');
-  return { rateNPerM: gainN / fallM, ...tall };
+  return { rateNPerM: gainN / fallM, heightM: tall.heightM, loadN: tall.loadN };
 }
 
 /** Springs inside each other as one: rates and loads at the same height add up. */
