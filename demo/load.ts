@@ -44,7 +44,9 @@ export async function loadDemo(
       const { id: buildId } = await record.builds.create({ ...build, engineId }, CHANGE);
       for (const day of days) {
         const cellId = cellIds.get(day.cell)!;
-        const { id } = await record.days.create({ ...day.day, buildId, cellId }, CHANGE);
+        const inertiaKgM2 = cells[day.cell]!.inertiaKgM2 ?? null;
+        const fresh = { ...day.day, buildId, cellId, inertiaKgM2 };
+        const { id } = await record.days.create(fresh, CHANGE);
         await loadPulls(record, id, day, importRunFile, () => onProgress(++done, total));
         await loadLadder(record, id, day, decide);
       }

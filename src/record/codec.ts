@@ -131,6 +131,7 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
       bandRpm: 'json',
       use: 'plain',
       lambdaTarget: 'plain',
+      inertiaKgM2: 'plain',
     },
     refs: { buildId: 'build', cellId: 'cell' },
     children: [

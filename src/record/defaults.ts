@@ -94,6 +94,7 @@ export const NEW_DAY: Omit<TestDay, 'id' | 'buildId' | 'cellId'> = {
   bandRpm: null,
   use: null,
   lambdaTarget: null,
+  inertiaKgM2: null,
 };
 
 export const NEW_PULL: Omit<Pull, 'id' | 'dayId' | 'order'> = {

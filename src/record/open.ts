@@ -7,6 +7,7 @@ import type { SettingName } from '../ladder/kinds.ts';
 import { backupRecord } from './backup.ts';
 import { checkOpen, databaseFile, INCOMING } from './check.ts';
 import { fromRow, toRow } from './codec.ts';
+import { inertiaSaidBefore } from './days.ts';
 import {
   LADDER_NAMES,
   NEW_BUILD,
@@ -153,7 +154,10 @@ function recordOver(
     engines: makeShelf(at, 'engine', { defaults: { ...NEW_ENGINE } }),
     builds: makeShelf(at, 'build', { defaults: { ...NEW_BUILD } }),
     days: makeShelf(at, 'day', {
-      defaults: { ...NEW_DAY },
+      defaults: async (draft, fresh) => ({
+        ...NEW_DAY,
+        inertiaKgM2: await inertiaSaidBefore(draft, fresh),
+      }),
       along: async (draft, fields) => {
         const id = at.newId('ladder');
         await draft.insert('ladder', id, { ...NEW_LADDER, id, dayId: fields.id });

@@ -141,6 +141,11 @@ export interface TestDay {
   /** A use by name; null: all of the shop's are answered. */
   readonly use: string | null;
   readonly lambdaTarget: number | null;
+  /**
+   * All that turned with the crank that day, this engine, coupling and brake, as seen at the crank [kg m2]. Null: nobody
+   * has said it of this engine, and the cell's figure stands in.
+   */
+  readonly inertiaKgM2: number | null;
 }
 
 /** A file as it came. Its bytes never change and are never destroyed. */

@@ -32,6 +32,37 @@ describe('curves over HTTP', () => {
       await json('GET', `${path}?standard=made-up`, undefined, 400);
     }));
 
+  it('say where the inertia is the cell’s and nobody said it of this engine, and remember who did', () =>
+    withApp(async (asked) => {
+      const { json } = asked;
+      const { day } = await aDay(asked);
+      const answer = await post(asked, day.id, 'a.csv', sweep());
+      const [pull] = ((await answer.json()) as ImportedFile).pulls;
+      type Marked = { curve: { torqueNm: number[]; marks: { sentence: string }[] } };
+      const read = () => json<Marked>('GET', `/pulls/${pull!.id}/curve`);
+      const assumed = await read();
+      const said = (one: Marked) =>
+        one.curve.marks.filter((mark) => mark.sentence.includes('right with this engine on it'));
+      expect(said(assumed)).toHaveLength(1);
+      expect(said(assumed)[0]!.sentence).toContain(
+        'put back with 0.77 kg·m², the figure of the cell',
+      );
+      await json('PATCH', `/days/${day.id}`, { inertiaKgM2: 0.77 });
+      const stated = await read();
+      expect(said(stated)).toEqual([]);
+      expect(stated.curve.torqueNm).toEqual(assumed.curve.torqueNm);
+      await json('PATCH', `/days/${day.id}`, { inertiaKgM2: 1.4 });
+      expect((await read()).curve.torqueNm[50]!).toBeGreaterThan(stated.curve.torqueNm[50]!);
+      // The next day of this engine on this cell has it already; another engine's has not.
+      const { buildId, cellId } = await asked.record.days.get(day.id);
+      const next = await json('POST', `/builds/${buildId}/days`, { cellId }, 201);
+      expect(next).toMatchObject({ inertiaKgM2: 1.4 });
+      const other = await asked.record.engines.create({ name: 'Other' });
+      const build = await asked.record.builds.create({ engineId: other.id, name: 'First' });
+      const first = await json('POST', `/builds/${build.id}/days`, { cellId }, 201);
+      expect(first).toMatchObject({ inertiaKgM2: null });
+    }));
+
   it('say why there is none for typed peaks', () =>
     withApp(async (asked) => {
       const { day } = await aDay(asked);

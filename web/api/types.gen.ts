@@ -161,7 +161,10 @@ export type DayPatch = {
   readonly standard?: AirStandard | null;
   readonly bandRpm?: BandRpm | null;
   readonly use?: string | null;
-  readonly lambdaTarget?: number | null;
+  readonly lambdaTarget?:
+    | number
+    | null /** All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in. */;
+  readonly inertiaKgM2?: number | null;
 };
 export type DaySummary = {
   readonly id: string;
@@ -380,7 +383,10 @@ export type NewDay = {
   readonly standard?: AirStandard | null;
   readonly bandRpm?: BandRpm | null;
   readonly use?: string | null;
-  readonly lambdaTarget?: number | null;
+  readonly lambdaTarget?:
+    | number
+    | null /** All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in. */;
+  readonly inertiaKgM2?: number | null;
 };
 /** The advice that is kept beside it is computed by the service at that moment. */
 export type NewDecision = {
@@ -603,7 +609,10 @@ export type TestDay = {
   readonly standard: AirStandard | null;
   readonly bandRpm: BandRpm | null;
   readonly use: string | null;
-  readonly lambdaTarget: number | null;
+  readonly lambdaTarget:
+    | number
+    | null /** All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in. */;
+  readonly inertiaKgM2: number | null;
   readonly id: string;
   readonly buildId: string;
 };

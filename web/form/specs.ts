@@ -73,6 +73,17 @@ const temperature = (key: string, label: string, hint?: string): Field => ({
   ...(hint === undefined ? {} : { hint }),
 });
 
+/** All that turns with the crank. */
+export const INERTIA_FIELD: Field = {
+  key: 'inertiaKgM2',
+  label: 'Inertia',
+  kind: 'quantity',
+  shown: 'inertia',
+  dimension: 'inertia',
+  low: 1e-4,
+  high: 1000,
+};
+
 /** What a new test day asks: enough to begin; the rest has its place on the day's own page. */
 export const newDayFields = (
   cells: readonly { readonly value: string; readonly label: string }[],
@@ -102,6 +113,10 @@ export const dayFields = (
     label: 'Use',
     kind: 'choice',
     choices: [{ value: '', label: 'all of the shop’s uses' }, ...uses.map(asChoice)],
+  },
+  {
+    ...INERTIA_FIELD,
+    hint: 'Engine, coupling and brake, as seen at the crank. Empty: as written down for the cell.',
   },
   { key: 'lambdaTarget', label: 'Lambda target', kind: 'number', low: 0.4, high: 2 },
   { key: 'fuel', label: 'Fuel', kind: 'text', nullable: true, hint: 'Empty: the engine’s.' },
@@ -152,14 +167,8 @@ export const CONFIGURATION_FIELDS: readonly Field[] = [
 export const CELL_FIELDS: readonly Field[] = [
   { key: 'name', label: 'Name', kind: 'text', required: true },
   {
-    key: 'inertiaKgM2',
-    label: 'Inertia',
-    kind: 'quantity',
-    shown: 'inertia',
-    dimension: 'inertia',
+    ...INERTIA_FIELD,
     hint: 'All that turns with the crank: engine, coupling and brake, as seen at the crank.',
-    low: 0,
-    high: 1000,
   },
   {
     key: 'sensorLagS',

@@ -71,6 +71,12 @@ function dayFields(day: string): Pick<NewDay, 'name' | 'date'> {
 
 function sessionDay(session: Session | null): Partial<NewDay> {
   if (session === null) return {};
-  const { bandRpm, standard, use, day } = session;
-  return { bandRpm, standard, use, ...(day === null ? {} : { date: day }) };
+  const { bandRpm, standard, use, day, cell } = session;
+  return {
+    bandRpm,
+    standard,
+    use,
+    inertiaKgM2: cell.inertiaKgM2,
+    ...(day === null ? {} : { date: day }),
+  };
 }

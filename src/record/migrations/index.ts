@@ -4,6 +4,7 @@ import { sql as plugSpecksAndFuelBatch } from './0002_plug_specks_and_fuel_batch
 import { sql as frozenAdvice } from './0003_frozen_advice.ts';
 import { sql as laddersOfAnySetting } from './0004_ladders_of_any_setting.ts';
 import { sql as inventedShop } from './0005_invented_shop.ts';
+import { sql as inertiaOfADay } from './0006_inertia_of_a_day.ts';
 
 export interface Migration {
   readonly name: string;
@@ -16,4 +17,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0003_frozen_advice', sql: frozenAdvice },
   { name: '0004_ladders_of_any_setting', sql: laddersOfAnySetting },
   { name: '0005_invented_shop', sql: inventedShop },
+  { name: '0006_inertia_of_a_day', sql: inertiaOfADay },
 ];

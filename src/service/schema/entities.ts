@@ -168,6 +168,10 @@ const dayFields = z.object({
   bandRpm: orNull(bandRpm),
   use: label.nullable(),
   lambdaTarget: positive.max(3).nullable(),
+  inertiaKgM2: positiveOrNull.openapi({
+    description:
+      'All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in.',
+  }),
 });
 export const day = dayFields.extend({ id, buildId: id }).openapi('TestDay');
 export const newDay = dayFields.partial().required({ cellId: true }).strict().openapi('NewDay');

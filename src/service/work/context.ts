@@ -65,7 +65,8 @@ export function curveOptions(context: DayContext, pull: Pull, wish: CurveWish): 
   return {
     standard: wish.standard ?? day.standard ?? shop.standard,
     cell: {
-      inertiaKgM2: cell.inertiaKgM2,
+      inertiaKgM2: day.inertiaKgM2 ?? cell.inertiaKgM2,
+      ...(day.inertiaKgM2 === null && cell.inertiaKgM2 !== null ? { inertiaAssumed: true } : {}),
       sensorLagS: cell.sensorLagS,
       ratio: cell.ratio,
       torqueIs: cell.torqueIs,

@@ -13,10 +13,13 @@ export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
       rows={[
         ['Cell', cell.name],
         [
-          'Inertia of the cell',
-          maybe(cell.inertiaKgM2, 'inertia') ?? (
-            <Link to="/settings">not known; write it down</Link>
-          ),
+          'Inertia',
+          maybe(day.inertiaKgM2, 'inertia') ??
+            (cell.inertiaKgM2 === null ? (
+              <Link to="/settings">not known; write it down</Link>
+            ) : (
+              `${figure(cell.inertiaKgM2, 'inertia')}, as for the cell`
+            )),
         ],
         ['Fuel', day.fuel],
         ['Octane number', day.octane],

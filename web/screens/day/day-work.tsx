@@ -20,6 +20,7 @@ import { nameOfLadder } from '../ladder/ladder-words.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
 import { DropZone, FileList } from './drop-zone.tsx';
+import { InertiaQuestion } from './inertia-question.tsx';
 import { Ladders } from './ladders.tsx';
 import { LeadTable } from './lead-table.tsx';
 import { Overlay } from './overlay.tsx';
@@ -106,6 +107,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
     >
       <FileList cell={cell} {...imports} />
       {!empty && <Questions cell={cell} recordings={recordings} pulls={pulls} />}
+      <InertiaQuestion page={page} all={all} />
       {!empty && (
         <section className="panel" aria-labelledby="pulls-of-day">
           <header>
