@@ -1,26 +1,30 @@
 import { PullbookError } from '../../errors.ts';
-import { fieldOf } from '../sections/index.ts';
+import { fieldOf, tableOf } from '../sections/index.ts';
 import type { Sheet } from '../sheet/types.ts';
 import { unitOfField } from '../sheet/units.ts';
-import { Ask, type Need, NotMeasured } from './ask.ts';
+import { Ask, Memory, type Need, NotMeasured, type Shift } from './ask.ts';
 import type {
   Check,
   CheckSpec,
   Figure,
   FigureSpec,
+  Note,
+  Said,
   SheetAnswer,
   ToMeasure,
+  Value,
   Verdict,
   Window,
 } from './types.ts';
 import { ruleFor, type WindowRule, windowOf } from './windows.ts';
 
-type Value = number | readonly (number | null)[];
-
 /** What one computation came to: a value, what is missing, or why the sheet cannot be true. */
 interface Outcome {
   readonly value: Value | null;
+  readonly range: Figure['range'];
+  readonly notes: readonly Note[];
   readonly from: readonly string[];
+  readonly assumed: readonly string[];
   readonly missing: readonly string[];
   readonly problem: string | null;
 }
@@ -36,8 +40,10 @@ export function answerFrom(
   sheet: Sheet,
   rules: readonly WindowRule[],
 ): SheetAnswer {
-  const figureAnswers = figures.map((spec) => figureOf(spec, sheet));
-  const checkAnswers = checks.map((spec) => checkOf(spec, sheet, rules));
+  const asking = new Asking(sheet);
+  const applies = ({ applies: does = () => true }: FigureSpec | CheckSpec) => does(asking.ask());
+  const figureAnswers = figures.filter(applies).map((spec) => figureOf(spec, asking));
+  const checkAnswers = checks.filter(applies).map((spec) => checkOf(spec, asking, rules));
   return {
     figures: figureAnswers,
     checks: checkAnswers,
@@ -45,17 +51,31 @@ export function answerFrom(
   };
 }
 
-function outcomeOf(need: Need<Value>, sheet: Sheet): Outcome {
-  const ask = new Ask(sheet);
+/** One sheet with what was worked out of it so far, for one answer. */
+class Asking {
+  readonly sheet: Sheet;
+  readonly #memory = new Memory();
+  constructor(sheet: Sheet) {
+    this.sheet = sheet;
+  }
+  ask(shift: Shift | null = null): Ask {
+    return new Ask(this.sheet, shift, this.#memory);
+  }
+}
+
+const saidOf = (given: Value | Said): Said =>
+  typeof given === 'number' || !('value' in given) ? { value: given } : given;
+
+function outcomeOf(need: Need<Value | Said>, asking: Asking): Outcome {
+  const ask = asking.ask();
+  const none = { value: null, range: null, notes: [], missing: [], problem: null };
   try {
-    const value = need(ask);
-    return { value, from: [...ask.used], missing: [], problem: null };
+    const { value, range = null, notes = [] } = saidOf(need(ask));
+    return { ...none, value, range, notes, from: [...ask.used], assumed: [...ask.assumed] };
   } catch (error) {
-    const from = [...ask.used];
-    if (error instanceof NotMeasured)
-      return { value: null, from, missing: error.paths, problem: null };
-    if (error instanceof PullbookError)
-      return { value: null, from, missing: [], problem: error.message };
+    const asked = { from: [...ask.used], assumed: [...ask.assumed] };
+    if (error instanceof NotMeasured) return { ...none, ...asked, missing: error.paths };
+    if (error instanceof PullbookError) return { ...none, ...asked, problem: error.message };
     throw error;
   }
 }
@@ -73,18 +93,18 @@ function numberOf(value: Value | null): number | null {
  * with differences in place of derivatives). A field measured at many places is shifted at all of them: a gauge
  * that is off is off everywhere.
  */
-function plusMinusOf(need: Need<Value>, sheet: Sheet, outcome: Outcome): number | null {
+function plusMinusOf(need: Need<Value | Said>, asking: Asking, outcome: Outcome): number | null {
   const middle = numberOf(outcome.value);
   if (middle === null) return null;
   let squares = 0;
   let any = false;
   for (const path of outcome.from) {
-    const tolerance = toleranceOf(sheet, path);
+    const tolerance = toleranceOf(asking.sheet, path);
     if (tolerance === null || tolerance === 0) continue;
     any = true;
     const sides = [-tolerance, tolerance].map((by) => {
       try {
-        return numberOf(need(new Ask(sheet, { path, by })));
+        return numberOf(saidOf(need(asking.ask({ path, by }))).value);
       } catch (error) {
         // A shift may leave what is possible; the other side then speaks alone.
         if (error instanceof PullbookError || error instanceof NotMeasured) return null;
@@ -108,8 +128,8 @@ function toleranceOf(sheet: Sheet, path: string): number | null {
   return entry.plusMinus * (unit?.factor ?? 1);
 }
 
-function figureOf(spec: FigureSpec, sheet: Sheet): Figure {
-  const outcome = outcomeOf(spec.compute, sheet);
+function figureOf(spec: FigureSpec | CheckSpec, asking: Asking): Figure {
+  const outcome = outcomeOf(spec.compute, asking);
   return {
     id: spec.id,
     section: spec.section,
@@ -120,18 +140,21 @@ function figureOf(spec: FigureSpec, sheet: Sheet): Figure {
     per: spec.per ?? null,
     value: numberOf(outcome.value),
     each: Array.isArray(outcome.value) ? outcome.value : null,
-    plusMinus: plusMinusOf(spec.compute, sheet, outcome),
+    plusMinus: plusMinusOf(spec.compute, asking, outcome),
+    isDifference: spec.isDifference ?? false,
+    range: outcome.range,
+    notes: outcome.notes,
     from: outcome.from,
+    assumed: outcome.assumed,
     missing: outcome.missing,
     problem: outcome.problem,
   };
 }
 
-function checkOf(spec: CheckSpec, sheet: Sheet, rules: readonly WindowRule[]): Check {
-  const figure = figureOf(spec, sheet);
-  const ask = new Ask(sheet);
-  const rule = ruleFor(spec.window, ask, rules);
-  const scale = spec.scale === undefined ? null : outcomeOf(spec.scale, sheet);
+function checkOf(spec: CheckSpec, asking: Asking, rules: readonly WindowRule[]): Check {
+  const figure = figureOf(spec, asking);
+  const rule = ruleFor(spec.window, asking.ask(), rules);
+  const scale = spec.scale === undefined ? null : outcomeOf(spec.scale, asking);
   const window = rule === null ? null : windowOf(rule, numberOf(scale?.value ?? null));
   const missing = [...new Set([...figure.missing, ...(rule?.perM ? (scale?.missing ?? []) : [])])];
   const values = figure.each ?? [figure.value];
@@ -189,15 +212,26 @@ function measureNext(
 ): readonly ToMeasure[] {
   const weights = new Map(specs.map((spec) => [spec.id, spec.weight]));
   const wanted = new Map<string, { decides: string[]; weight: number }>();
-  for (const answer of [...checks, ...figures])
-    for (const path of answer.missing) {
-      const entry = wanted.get(path) ?? { decides: [], weight: 0 };
-      if (!entry.decides.includes(answer.label)) entry.decides.push(answer.label);
-      const weight = 'verdict' in answer ? (weights.get(answer.id) ?? 1) : 0.5;
-      entry.weight += weight / answer.missing.length;
-      wanted.set(path, entry);
-    }
+  const want = (path: string, label: string, weight: number) => {
+    const entry = wanted.get(path) ?? { decides: [], weight: 0 };
+    if (!entry.decides.includes(label)) entry.decides.push(label);
+    entry.weight += weight;
+    wanted.set(path, entry);
+  };
+  for (const answer of [...checks, ...figures]) {
+    const weight = 'verdict' in answer ? (weights.get(answer.id) ?? 1) : 0.5;
+    for (const path of answer.missing) want(path, answer.label, weight / answer.missing.length);
+    for (const path of answer.assumed) want(path, answer.label, ASSUMED_WEIGHT * weight);
+  }
   return [...wanted]
-    .map(([path, entry]) => ({ path, label: fieldOf(path)?.label ?? path, ...entry }))
+    .map(([path, entry]) => ({ path, label: labelOf(path), ...entry }))
     .sort((a, b) => b.weight - a.weight || a.path.localeCompare(b.path));
+}
+
+/** What was assumed is answered already, if less well: it counts by this much of what is missing. */
+const ASSUMED_WEIGHT = 0.2;
+
+function labelOf(path: string): string {
+  const [section, id] = path.split('.') as [string, string];
+  return fieldOf(path)?.label ?? tableOf(section, id)?.label ?? path;
 }

@@ -22,6 +22,48 @@ export class NotMeasured extends Error {
 /** A row of a free table, its numbers in inside units. */
 export type Row = Readonly<Record<string, number | string | boolean | null>>;
 
+/** One field moved by so much [inside units], to see what its tolerance does. */
+export interface Shift {
+  readonly path: string;
+  readonly by: number;
+}
+
+type Remembered = ({ readonly value: unknown } | { readonly thrown: unknown }) & {
+  readonly used: ReadonlySet<string>;
+  readonly assumed: ReadonlySet<string>;
+};
+
+/**
+ * What needs came to on one sheet. A field that is shifted changes only the needs that use it: all others are taken
+ * as they were. Needs are told apart by identity, so one that is to be found again stands at the top of its file.
+ */
+export class Memory {
+  readonly #plain = new Map<Need<unknown>, Remembered>();
+  readonly #shifted = new Map<string, Map<Need<unknown>, Remembered>>();
+
+  find(need: Need<unknown>, shift: Shift | null): Remembered | undefined {
+    const plain = this.#plain.get(need);
+    if (shift === null || (plain !== undefined && !plain.used.has(shift.path))) return plain;
+    return this.#shifted.get(keyOf(shift))?.get(need);
+  }
+
+  keep(need: Need<unknown>, shift: Shift | null, remembered: Remembered): void {
+    if (shift === null) {
+      this.#plain.set(need, remembered);
+      return;
+    }
+    const key = keyOf(shift);
+    let needs = this.#shifted.get(key);
+    if (needs === undefined) {
+      needs = new Map();
+      this.#shifted.set(key, needs);
+    }
+    needs.set(need, remembered);
+  }
+}
+
+const keyOf = ({ path, by }: Shift) => `${path} ${by}`;
+
 /**
  * One computation's look at a sheet. Numbers come out in inside units (SI; rev/min; degrees).
  * It keeps which fields it was asked for, and can shift one of them to see what its tolerance does.
@@ -29,13 +71,40 @@ export type Row = Readonly<Record<string, number | string | boolean | null>>;
 export class Ask {
   readonly layout: Layout;
   readonly used = new Set<string>();
+  /** Paths in whose place something usual was taken. */
+  readonly assumed = new Set<string>();
   readonly #sheet: Sheet;
-  readonly #shift: { readonly path: string; readonly by: number } | null;
+  readonly #shift: Shift | null;
+  readonly #memory: Memory;
 
-  constructor(sheet: Sheet, shift: { readonly path: string; readonly by: number } | null = null) {
+  /** @param memory  one for all computations of one answer, so that what several ask for is worked out once */
+  constructor(sheet: Sheet, shift: Shift | null = null, memory: Memory = new Memory()) {
     this.#sheet = sheet;
     this.layout = sheet.layout;
     this.#shift = shift;
+    this.#memory = memory;
+  }
+
+  /** What a need comes to on this sheet, worked out once for all who ask; paths it used count for each of them. */
+  once<T>(need: Need<T>): T {
+    const known = this.#memory.find(need, this.#shift) ?? this.#workOut(need);
+    for (const path of known.used) this.used.add(path);
+    for (const path of known.assumed) this.assumed.add(path);
+    if ('thrown' in known) throw known.thrown;
+    return known.value as T;
+  }
+
+  #workOut(need: Need<unknown>): Remembered {
+    const ask = new Ask(this.#sheet, this.#shift, this.#memory);
+    let came: { readonly value: unknown } | { readonly thrown: unknown };
+    try {
+      came = { value: need(ask) };
+    } catch (thrown) {
+      came = { thrown };
+    }
+    const remembered = { ...came, used: ask.used, assumed: ask.assumed };
+    this.#memory.keep(need, this.#shift, remembered);
+    return remembered;
   }
 
   get use(): string | null {
@@ -143,6 +212,22 @@ export const oneOr =
   <T>(path: string, otherwise: T): Need<number | T> =>
   (ask) =>
     ask.numberOrNull(path) ?? otherwise;
+
+/** A number, or what is usual in its place; the answer then says that it was assumed, and asks for it. */
+export const oneOrUsual =
+  (path: string, usual: number | Need<number>): Need<number> =>
+  (ask) => {
+    const value = ask.numberOrNull(path);
+    if (value !== null) return value;
+    ask.assumed.add(path);
+    return typeof usual === 'number' ? usual : usual(ask);
+  };
+
+/** A need that several figures share, worked out once an answer. */
+export const once =
+  <T>(need: Need<T>): Need<T> =>
+  (ask) =>
+    ask.once(need);
 
 /** Values by place; at least one must be there. Places that were not measured stay null. */
 export const eachOf =

@@ -1,6 +1,6 @@
 import type { DisplayKind } from '../../units/display.ts';
 import type { Place } from '../sheet/types.ts';
-import type { Need } from './ask.ts';
+import type { Ask, Need } from './ask.ts';
 
 /** A window that a measured or computed value should stand in. */
 export interface Window {
@@ -16,6 +16,23 @@ export interface Window {
 
 export type Verdict = 'fine' | 'look again' | 'stop' | 'not known';
 
+/** A sentence that belongs to an answer, and what it rests on where it claims something. */
+export interface Note {
+  readonly sentence: string;
+  readonly source: string | null;
+}
+
+/** A value with words to it: the range that its own rule leaves, reasons, cautions; or no value, and why. */
+export interface Said {
+  readonly value: Value | null;
+  /** Between which the rule itself, not the tolerances on the sheet, lets the truth lie. */
+  readonly range?: { readonly low: number; readonly high: number };
+  readonly notes?: readonly Note[];
+}
+
+/** One number, or one a place. */
+export type Value = number | readonly (number | null)[];
+
 /** What something is made of, before the sheet was asked. */
 interface Spec {
   readonly id: string;
@@ -25,6 +42,10 @@ interface Spec {
   readonly shown: DisplayKind;
   /** Digits where the kind's own are not right. */
   readonly decimals?: number;
+  /** A difference of two such quantities: the zero point of the unit plays no part (of temperatures). */
+  readonly isDifference?: true;
+  /** Whether this engine has such a thing at all; it is asked nothing about what it has not. All do unless said. */
+  readonly applies?: (ask: Ask) => boolean;
 }
 
 /** A figure that follows from the sheet: one number, or one a place. */
@@ -32,7 +53,7 @@ export interface FigureSpec extends Spec {
   readonly per?: Place;
   /** How it comes about, with its source, in one sentence. */
   readonly how: string;
-  readonly compute: Need<number | readonly (number | null)[]>;
+  readonly compute: Need<Value | Said>;
 }
 
 /** A check of a value against a window. */
@@ -42,8 +63,8 @@ export interface CheckSpec extends Spec {
   readonly how: string;
   /** Name of the window in the shop's list. */
   readonly window: string;
-  readonly compute: Need<number | readonly (number | null)[]>;
-  /** Turns a window given per metre of something (bore, journal) into one of lengths. */
+  readonly compute: Need<Value | Said>;
+  /** Turns a window given per metre of something (bore, journal), or per rev/min, into one of the value's own kind. */
   readonly scale?: Need<number>;
   /** What would bring it right, for a value that stands too low and one that stands too high. */
   readonly remedy: { readonly low: string; readonly high: string };
@@ -68,6 +89,13 @@ interface Answered {
   readonly plusMinus: number | null;
   /** Paths of the sheet that it was computed from. */
   readonly from: readonly string[];
+  /** Paths in whose place something usual was taken; the notes say what. */
+  readonly assumed: readonly string[];
+  readonly isDifference: boolean;
+  /** Between which the rule itself lets the truth lie, beside what the tolerances do; null where none is stated. */
+  readonly range: { readonly low: number; readonly high: number } | null;
+  /** Reasons and cautions; of an answer without value that misses nothing, why there is none. */
+  readonly notes: readonly Note[];
   /** Paths that would have to be measured first. */
   readonly missing: readonly string[];
   /** Why the values on the sheet cannot be true together, where they cannot. */

@@ -9,7 +9,7 @@ export interface WindowRule {
   readonly uses: readonly string[] | null;
   /** Holds only where these fields of the sheet say this (`rods.material`: `aluminium`; `layout.aspiration`). */
   readonly when: Readonly<Record<string, string>>;
-  /** Inside units; with `perM` set, per metre of bore or journal. Null: open on that side. */
+  /** Inside units; with `perM` set, per metre of bore or journal, or per rev/min of speed. Null: open on that side. */
   readonly low: number | null;
   readonly high: number | null;
   readonly stopBelow: number | null;
