@@ -24,6 +24,10 @@ export const DISPLAY_KINDS = {
   time: { us: ['s', 2], metric: ['s', 2] },
   pistonSpeed: { us: ['ft/min', 0], metric: ['m/s', 1] },
   specificConsumption: { us: ['lb/hp·h', 3], metric: ['g/kWh', 0] },
+  specificEnergy: { us: ['Btu/lb', 0], metric: ['MJ/kg', 2] },
+  fuelDensity: { us: ['lb/gal', 2], metric: ['kg/L', 3] },
+  /** What is poured: fuel, oil, coolant. */
+  liquidVolume: { us: ['gal', 1], metric: ['L', 1] },
   length: { us: ['in', 4], metric: ['mm', 2] },
   /** Diameters and fits, to what a micrometer reads. */
   bore: { us: ['in', 4], metric: ['mm', 3] },

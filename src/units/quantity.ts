@@ -36,6 +36,7 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   mass: 'a mass such as "612 g"',
   density: 'a density such as "0.745 kg/L"',
   specificConsumption: 'a specific consumption such as "0.45 lb/hp-h"',
+  specificEnergy: 'a heating value such as "43.4 MJ/kg"',
   speed: 'a speed such as "17.7 m/s"',
   acceleration: 'an acceleration such as "26700 m/s^2"',
   force: 'a force such as "140 lbf"',

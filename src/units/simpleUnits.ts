@@ -283,6 +283,14 @@ export const SIMPLE_UNITS: readonly UnitRow[] = [
   unit('density', 'lb/gal', LB_KG / GAL_US_M3, 'lb per US gallon', ['lbs/gal', 'lb/us gal', 'ppg']),
   unit('density', 'lb/ft³', LB_KG / FT_M ** 3, 'lb per ft³', ['lb/ft3', 'lbs/ft3']),
 
+  unit('specificEnergy', 'J/kg', 1, 'SI'),
+  unit('specificEnergy', 'kJ/kg', 1e3, 'SI'),
+  unit('specificEnergy', 'MJ/kg', 1e6, 'SI'),
+  unit('specificEnergy', 'Btu/lb', 2326, '2326 J/kg, International Table, exact', [
+    'Btu/lbm',
+    'Btu per pound',
+  ]),
+
   unit('specificConsumption', 'kg/J', 1, 'SI'),
   unit('specificConsumption', 'g/kWh', 1e-3 / 3.6e6, 'g per 3.6 MJ', [
     'g/kW-h',

@@ -17,6 +17,7 @@ export type Dimension =
   | 'mass'
   | 'density'
   | 'specificConsumption'
+  | 'specificEnergy'
   | 'speed'
   | 'acceleration'
   | 'force'

@@ -72,6 +72,7 @@ describe('constants derived from definitions', () => {
     ['millimetre of mercury', inside(1, 'mmHg'), 133.3224, 5e-5],
     ['psi', inside(1, 'psi'), 6894.757293, 5e-7],
     ['US gallon', inside(1, 'gal'), 3.785411784e-3, 1e-15],
+    ['International Table Btu per pound', inside(1, 'Btu/lb'), 2326, 1e-15],
     ['29.92 inHg', inside(29.92, 'inHg'), 101320, 5],
     ['lb/hp-h in g/kWh', fromInside(inside(1, 'lb/hp-h'), findUnit('g/kWh')!), 608.277, 5e-4],
     ['14.7 psi per standard atmosphere', fromInside(101325, findUnit('psi')!), 14.69594878, 5e-9],
