@@ -5,7 +5,7 @@ import styles from './edit-sheet.module.css';
 import { type Field, readForm, textOf, unitOf, type Values } from './fields.ts';
 import { Sheet } from './sheet.tsx';
 
-interface EditSheetProps {
+export interface EditSheetProps {
   readonly title: string;
   readonly fields: readonly Field[];
   readonly values: Values;

@@ -6,7 +6,7 @@ import { useChange } from '../api/changes.ts';
 import { ask } from '../api/client.ts';
 import { buildQuery, cellsQuery, enginePageQuery } from '../api/queries.ts';
 import type { Build, BuildPatch, Cell, DaySummary, Engine, NewDay } from '../api/types.gen.ts';
-import { EditSheet } from '../form/edit-sheet.tsx';
+import { ChangeSheet } from '../form/change-sheet.tsx';
 import { BUILD_FIELDS, newDayFields } from '../form/specs.ts';
 import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
@@ -64,24 +64,14 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
   const [open, setOpen] = useState<'edit' | 'day' | null>(null);
   const close = () => setOpen(null);
   const params = { id: build.id };
-  const edit = useChange((body: BuildPatch) => ask('PATCH /builds/{id}', { params, body }), {
-    done: `${build.name} is changed.`,
-    after: close,
-  });
   const remove = useChange(() => ask('DELETE /builds/{id}', { params }), {
     done: `${build.name} is removed with its test days.`,
     after: () => void navigate({ to: '/engines/$id', params: { id: engine.id } }),
   });
-  const openDay = useChange(
-    async (patch: Partial<NewDay>) => {
-      const cellId = patch.cellId ?? cells[0]?.id ?? (await firstCell());
-      return ask('POST /builds/{id}/days', { params, body: { date: today(), ...patch, cellId } });
-    },
-    {
-      done: (day) => `${dayLabel(day)} is open for pulls.`,
-      after: (day) => void navigate({ to: '/days/$id', params: { id: day.id } }),
-    },
-  );
+  const openDay = async ({ cellId: chosen, ...day }: Partial<NewDay>) => {
+    const cellId = chosen === undefined || chosen === NEW_CELL ? await firstCell() : chosen;
+    return ask('POST /builds/{id}/days', { params, body: { date: today(), ...day, cellId } });
+  };
   // What a build leaves open is as its engine says.
   const own = <K extends 'cylinders' | 'displacementM3' | 'strokeM' | 'compressionRatio'>(key: K) =>
     build[key] ?? engine[key];
@@ -161,30 +151,26 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
         </section>
       )}
       {open === 'edit' && (
-        <EditSheet
+        <ChangeSheet
           title={`Edit ${build.name}`}
           fields={BUILD_FIELDS}
           values={build}
-          busy={edit.isPending}
+          save={(patch) => ask('PATCH /builds/{id}', { params, body: patch as BuildPatch })}
+          done={`${build.name} is changed.`}
           onClose={close}
-          onSave={(patch) => edit.mutate(patch as BuildPatch)}
         />
       )}
       {open === 'day' && (
-        <EditSheet
+        <ChangeSheet
           title="New test day"
           fields={newDayFields(cellChoices(cells))}
           values={{ date: today(), cellId: cells[0]?.id ?? NEW_CELL }}
           saveLabel="Open the day"
           sendUntouched
-          busy={openDay.isPending}
+          save={openDay}
+          done={(day) => `${dayLabel(day)} is open for pulls.`}
+          after={(day) => void navigate({ to: '/days/$id', params: { id: day.id } })}
           onClose={close}
-          onSave={({ cellId, ...patch }) =>
-            openDay.mutate({
-              ...(cellId === NEW_CELL ? {} : { cellId: cellId as string }),
-              ...(patch as Partial<NewDay>),
-            })
-          }
         />
       )}
     </div>

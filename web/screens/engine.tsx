@@ -6,7 +6,7 @@ import { useChange } from '../api/changes.ts';
 import { ask } from '../api/client.ts';
 import { enginePageQuery } from '../api/queries.ts';
 import type { EnginePage, NewBuild } from '../api/types.gen.ts';
-import { EditSheet } from '../form/edit-sheet.tsx';
+import { ChangeSheet } from '../form/change-sheet.tsx';
 import { ASPIRATIONS, BUILD_FIELDS, CYCLES, ENGINE_FIELDS } from '../form/specs.ts';
 import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
@@ -35,14 +35,6 @@ function Engine({ page }: { page: EnginePage }) {
   const [open, setOpen] = useState<'edit' | 'build' | null>(null);
   const close = () => setOpen(null);
   const params = { id: engine.id };
-  const edit = useChange(
-    (body: ReturnType<typeof engineBody>) => ask('PATCH /engines/{id}', { params, body }),
-    { done: `${engine.name} is changed.`, after: close },
-  );
-  const build = useChange((body: NewBuild) => ask('POST /engines/{id}/builds', { params, body }), {
-    done: (made) => `${made.name} is written down.`,
-    after: (made) => void navigate({ to: '/builds/$id', params: { id: made.id } }),
-  });
   const remove = useChange(() => ask('DELETE /engines/{id}', { params }), {
     done: `${engine.name} is removed with all its builds.`,
     after: () => void navigate({ to: '/' }),
@@ -134,25 +126,26 @@ function Engine({ page }: { page: EnginePage }) {
         </section>
       )}
       {open === 'edit' && (
-        <EditSheet
+        <ChangeSheet
           title={`Edit ${engine.name}`}
           fields={ENGINE_FIELDS}
           values={engine}
-          busy={edit.isPending}
+          save={(patch) => ask('PATCH /engines/{id}', { params, body: engineBody(patch) })}
+          done={`${engine.name} is changed.`}
           onClose={close}
-          onSave={(patch) => edit.mutate(engineBody(patch))}
         />
       )}
       {open === 'build' && (
-        <EditSheet
+        <ChangeSheet
           title={`New build of ${engine.name}`}
           fields={BUILD_FIELDS}
           values={{ name: `Build ${builds.length + 1}` }}
           saveLabel="Write it down"
           sendUntouched
-          busy={build.isPending}
+          save={(values) => ask('POST /engines/{id}/builds', { params, body: values as NewBuild })}
+          done={(made) => `${made.name} is written down.`}
+          after={(made) => void navigate({ to: '/builds/$id', params: { id: made.id } })}
           onClose={close}
-          onSave={(values) => build.mutate(values as NewBuild)}
         />
       )}
     </div>

@@ -2,11 +2,10 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { useChange } from '../api/changes.ts';
 import { ask } from '../api/client.ts';
 import { shopQuery } from '../api/queries.ts';
 import type { DaySummary, EngineSummary, NewEngine, ShopSummary } from '../api/types.gen.ts';
-import { EditSheet } from '../form/edit-sheet.tsx';
+import { ChangeSheet } from '../form/change-sheet.tsx';
 import { ENGINE_FIELDS } from '../form/specs.ts';
 import { useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
@@ -33,13 +32,6 @@ export function ShopScreen() {
 function Shop({ summary }: { summary: ShopSummary }) {
   const [adding, setAdding] = useState(false);
   const navigate = useNavigate();
-  const create = useChange((body: NewEngine) => ask('POST /engines', { body }), {
-    done: (engine) => `${engine.name} is in the shop.`,
-    after: (engine) => {
-      setAdding(false);
-      void navigate({ to: '/engines/$id', params: { id: engine.id } });
-    },
-  });
   const { engines, latestDays } = summary;
   return (
     <div className="stack">
@@ -73,15 +65,16 @@ function Shop({ summary }: { summary: ShopSummary }) {
       )}
       {latestDays.length > 0 && <RecentDays days={latestDays} />}
       {adding && (
-        <EditSheet
+        <ChangeSheet
           title="New engine"
           fields={ENGINE_FIELDS}
           values={{ cycle: '4', aspiration: 'natural', fuel: 'gasoline' }}
           saveLabel="Write it down"
           sendUntouched
-          busy={create.isPending}
+          save={(values) => ask('POST /engines', { body: engineBody(values) as NewEngine })}
+          done={(engine) => `${engine.name} is in the shop.`}
+          after={(engine) => void navigate({ to: '/engines/$id', params: { id: engine.id } })}
           onClose={() => setAdding(false)}
-          onSave={(patch) => create.mutate(engineBody(patch) as NewEngine)}
         />
       )}
     </div>

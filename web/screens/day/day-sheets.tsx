@@ -1,15 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
-import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { cellsQuery } from '../../api/queries.ts';
-import type {
-  Configuration,
-  DayPage,
-  DayPatch,
-  NewPull,
-  Pull,
-  PullPatch,
-} from '../../api/types.gen.ts';
+import type { Configuration, DayPage, DayPatch, Pull, PullPatch } from '../../api/types.gen.ts';
+import { ChangeSheet } from '../../form/change-sheet.tsx';
 import { EditSheet } from '../../form/edit-sheet.tsx';
 import type { Values } from '../../form/fields.ts';
 import { CONFIGURATION_FIELDS, dayFields } from '../../form/specs.ts';
@@ -34,38 +27,31 @@ export function DaySheets({ sheet, page, uses, close, changePull }: DaySheetsPro
   const { day, pulls } = page;
   const cells = useQuery(cellsQuery);
   const params = { id: day.id };
-  const edit = useChange((body: DayPatch) => ask('PATCH /days/{id}', { params, body }), {
-    done: 'The day is changed.',
-    after: close,
-  });
-  const type = useChange((body: NewPull) => ask('POST /days/{id}/pulls', { params, body }), {
-    done: 'The peak is in the ladder.',
-    after: close,
-  });
+  const store = (body: DayPatch) => ask('PATCH /days/{id}', { params, body });
   if (sheet === null) return null;
   if (sheet.kind === 'day')
     return (
-      <EditSheet
+      <ChangeSheet
         title="Facts of the day"
         fields={dayFields(
           (cells.data ?? [page.cell]).map(({ id, name }) => ({ value: id, label: name })),
           uses,
         )}
         values={day}
-        busy={edit.isPending}
+        save={(patch) => store(patch as DayPatch)}
+        done="The day is changed."
         onClose={close}
-        onSave={(patch) => edit.mutate(patch as DayPatch)}
       />
     );
   if (sheet.kind === 'configuration')
     return (
-      <EditSheet
+      <ChangeSheet
         title="How the engine stands on the cell"
         fields={CONFIGURATION_FIELDS}
         values={day.configuration}
-        busy={edit.isPending}
+        save={(patch) => store({ configuration: withPatch(day.configuration, patch) })}
+        done="The day is changed."
         onClose={close}
-        onSave={(patch) => edit.mutate({ configuration: withPatch(day.configuration, patch) })}
       />
     );
   if (sheet.kind === 'pull')
@@ -83,15 +69,15 @@ export function DaySheets({ sheet, page, uses, close, changePull }: DaySheetsPro
     );
   const last = pulls.at(-1)?.peaksAre;
   return (
-    <EditSheet
+    <ChangeSheet
       title="Type in a peak"
       fields={TYPED_PEAK_FIELDS}
       values={{ air: last?.air ?? 'unknown', inertia: last?.inertia ?? 'unknown' }}
       sendUntouched
       saveLabel="Add the pull"
-      busy={type.isPending}
+      save={(values) => ask('POST /days/{id}/pulls', { params, body: typedPeak(values) })}
+      done="The peak is in the ladder."
       onClose={close}
-      onSave={(values) => type.mutate(typedPeak(values))}
     />
   );
 }

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { DayPage, DayPatch } from '../../api/types.gen.ts';
-import { EditSheet } from '../../form/edit-sheet.tsx';
+import { ChangeSheet } from '../../form/change-sheet.tsx';
 import { INERTIA_FIELD } from '../../form/specs.ts';
 import { useFigures } from '../../shell/figures.tsx';
 import styles from './questions.module.css';
@@ -33,13 +33,9 @@ export function InertiaQuestion({ page, all }: InertiaQuestionProps) {
   const { day, cell, engine } = page;
   const { figure } = useFigures();
   const [open, setOpen] = useState(false);
-  const say = useChange(
-    (body: DayPatch) => ask('PATCH /days/{id}', { params: { id: day.id }, body }),
-    {
-      done: `Remembered for ${engine.name} on ${cell.name}.`,
-      after: () => setOpen(false),
-    },
-  );
+  const done = `Remembered for ${engine.name} on ${cell.name}.`;
+  const store = (body: DayPatch) => ask('PATCH /days/{id}', { params: { id: day.id }, body });
+  const say = useChange(store, { done });
   if (!asksForInertia(day.inertiaKgM2, all)) return null;
   const known = cell.inertiaKgM2;
   return (
@@ -71,7 +67,7 @@ export function InertiaQuestion({ page, all }: InertiaQuestionProps) {
         </div>
       </fieldset>
       {open && (
-        <EditSheet
+        <ChangeSheet
           title={`All that turns with ${engine.name} on ${cell.name}`}
           fields={[
             {
@@ -82,9 +78,9 @@ export function InertiaQuestion({ page, all }: InertiaQuestionProps) {
           ]}
           values={{ inertiaKgM2: known }}
           sendUntouched
-          busy={say.isPending}
+          save={(patch) => store(patch as DayPatch)}
+          done={done}
           onClose={() => setOpen(false)}
-          onSave={(patch) => say.mutate(patch as DayPatch)}
         />
       )}
     </section>

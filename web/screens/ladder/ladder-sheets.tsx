@@ -3,7 +3,7 @@ import type { SettingName } from '../../../src/ladder/index.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { Ladder, LadderPatch, NewLadder } from '../../api/types.gen.ts';
-import { EditSheet } from '../../form/edit-sheet.tsx';
+import { ChangeSheet } from '../../form/change-sheet.tsx';
 import { ladderFields } from './ladder-fields.ts';
 import { nameOfLadder } from './ladder-words.ts';
 
@@ -13,13 +13,15 @@ export type LadderSheet =
   | { readonly kind: 'edit'; readonly ladder: Ladder }
   | null;
 
+const isOpen = (made: Ladder) => `${nameOfLadder(made)} is open.`;
+
 /** Makes a ladder on a day and goes to it. */
 export function useNewLadder(dayId: string) {
   const navigate = useNavigate();
   return useChange(
     (body: NewLadder) => ask('POST /days/{id}/ladders', { params: { id: dayId }, body }),
     {
-      done: (made) => `${nameOfLadder(made)} is open.`,
+      done: isOpen,
       after: (made) => void navigate({ to: '/ladders/$id', params: { id: made.id } }),
     },
   );
@@ -33,35 +35,37 @@ interface LadderSheetsProps {
 
 /** The forms of a ladder: a new one, and which pulls are its own. */
 export function LadderSheets({ sheet, dayId, close }: LadderSheetsProps) {
-  const make = useNewLadder(dayId);
-  const edit = useChange(
-    ({ id, body }: { id: string; body: LadderPatch }) =>
-      ask('PATCH /ladders/{id}', { params: { id }, body }),
-    { done: (ladder) => `${nameOfLadder(ladder)} is changed.`, after: close },
-  );
+  const navigate = useNavigate();
   if (sheet === null) return null;
-  if (sheet.kind === 'edit')
+  if (sheet.kind === 'edit') {
+    const { ladder } = sheet;
     return (
-      <EditSheet
-        title={nameOfLadder(sheet.ladder)}
-        fields={ladderFields(sheet.ladder.setting)}
-        values={sheet.ladder}
-        busy={edit.isPending}
+      <ChangeSheet
+        title={nameOfLadder(ladder)}
+        fields={ladderFields(ladder.setting)}
+        values={ladder}
+        save={(patch) =>
+          ask('PATCH /ladders/{id}', { params: { id: ladder.id }, body: patch as LadderPatch })
+        }
+        done={(changed) => `${nameOfLadder(changed)} is changed.`}
         onClose={close}
-        onSave={(patch) => edit.mutate({ id: sheet.ladder.id, body: patch as LadderPatch })}
       />
     );
+  }
   const { setting } = sheet;
   return (
-    <EditSheet
+    <ChangeSheet
       title={setting === 'lead' ? 'New ladder of spark lead' : 'New ladder of lambda'}
       fields={ladderFields(setting)}
       values={{ name: setting === 'lead' ? 'Spark lead' : 'Lambda' }}
       saveLabel="Open the ladder"
       sendUntouched
-      busy={make.isPending}
+      save={(values) =>
+        ask('POST /days/{id}/ladders', { params: { id: dayId }, body: { ...values, setting } })
+      }
+      done={isOpen}
+      after={(made) => void navigate({ to: '/ladders/$id', params: { id: made.id } })}
       onClose={close}
-      onSave={(values) => make.mutate({ ...(values as NewLadder), setting })}
     />
   );
 }

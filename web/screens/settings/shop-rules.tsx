@@ -1,10 +1,9 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
 import { AIR_STANDARDS } from '../../../src/pull/recording.ts';
-import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { Shop, ShopPatch } from '../../api/types.gen.ts';
-import { EditSheet } from '../../form/edit-sheet.tsx';
+import { ChangeSheet } from '../../form/change-sheet.tsx';
 import type { Field } from '../../form/fields.ts';
 import { Facts } from '../../shell/figures.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
@@ -77,10 +76,6 @@ const FIELDS: readonly Field[] = [
 /** What the shop wants everywhere unless a day says otherwise. */
 export function ShopRules({ shop }: { shop: Shop }) {
   const [editing, setEditing] = useState(false);
-  const edit = useChange((body: ShopPatch) => ask('PATCH /shop', { body }), {
-    done: 'The rules of the shop are changed.',
-    after: () => setEditing(false),
-  });
   return (
     <section className="panel" aria-labelledby="shop-rules">
       <header>
@@ -107,18 +102,20 @@ export function ShopRules({ shop }: { shop: Shop }) {
         ]}
       />
       {editing && (
-        <EditSheet
+        <ChangeSheet
           title="The shop"
           fields={FIELDS}
           values={{ ...shop, invented: String(shop.invented) }}
-          busy={edit.isPending}
-          onClose={() => setEditing(false)}
-          onSave={({ invented, ...patch }) =>
-            edit.mutate({
-              ...(patch as ShopPatch),
-              ...(invented === undefined ? {} : { invented: invented === 'true' }),
+          save={({ invented, ...patch }) =>
+            ask('PATCH /shop', {
+              body: {
+                ...(patch as ShopPatch),
+                ...(invented === undefined ? {} : { invented: invented === 'true' }),
+              },
             })
           }
+          done="The rules of the shop are changed."
+          onClose={() => setEditing(false)}
         />
       )}
     </section>
