@@ -7,6 +7,29 @@ import { changed, channel, recordingOf, simulatedPull } from './simulated.fixtur
 const timeOf = (recording: ReturnType<typeof simulatedPull>, row: number) =>
   recording.channels.find(({ quantity }) => quantity === 'time')!.values[row]!;
 
+/** One log at 50 Hz: the pull again and again, with the engine idling for some seconds before each and at the end. */
+function idlingBetween(pull: ReturnType<typeof simulatedPull>, times: number, idleS: number) {
+  const normal = gaussian(5);
+  const idle = new Map([
+    ['speed', 1100],
+    ['torque', 4],
+    ['throttle', 0.04],
+  ]);
+  const columns = pull.channels.flatMap(({ quantity, values }) => {
+    const level = idle.get(quantity);
+    if (level === undefined) return [];
+    const column: number[] = [];
+    for (let n = 0; n < times; n += 1) {
+      for (let i = 0; i < idleS * 50; i += 1) column.push(level * (1 + 0.02 * normal()));
+      for (const value of values) column.push(value);
+    }
+    for (let i = 0; i < 10 * 50; i += 1) column.push(level * (1 + 0.02 * normal()));
+    return [channel(quantity, column)];
+  });
+  const time = columns[0]!.values.map((_, row) => row / 50);
+  return recordingOf([channel('time', time), ...columns]);
+}
+
 describe('finding the pulls of a recording', () => {
   it.each([
     [20, 150],
@@ -48,6 +71,17 @@ describe('finding the pulls of a recording', () => {
     const spans = findPulls(simulatedPull({ pulls: 3 }));
     expect(spans.map(({ direction }) => direction)).toEqual(['rising', 'rising', 'rising']);
     expect(spans[0]!.lastRow).toBeLessThan(spans[1]!.firstRow);
+  });
+
+  it('all pulls of a log of hours, most of it idling', () => {
+    const log = idlingBetween(simulatedPull({ hertz: 50 }), 12, 600);
+    expect(timeOf(log, log.rows - 1)).toBeGreaterThan(7200);
+    const spans = findPulls(log);
+    expect(spans.map(({ direction }) => direction)).toEqual(Array(12).fill('rising'));
+    for (const { fromRpm, toRpm } of spans) {
+      expect(Math.abs(fromRpm - 2500)).toBeLessThan(80);
+      expect(Math.abs(toRpm - 6500)).toBeLessThan(60);
+    }
   });
 
   it('held steps', () => {

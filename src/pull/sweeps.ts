@@ -21,22 +21,28 @@ const LEAST_SPAN_RPM = 400;
 export const leastSpanRpm = (highestRpm: number): number =>
   Math.max(LEAST_SPAN_RPM, LEAST_SPAN_SHARE * highestRpm);
 
-const MOST_BLOCKS = 4000;
+/** About as many blocks as a recording of some minutes needs; a log of hours gets more, each no longer than this. */
+const USUAL_BLOCKS = 4000;
+const LONGEST_BLOCK_S = 0.05;
 /** Throttle at this part of its highest steady value, or more, is open. */
 const OPEN_SHARE = 0.85;
 /** A run under less than this part of the recording's high torque is not a pull but a fall-off. */
 const LOADED_SHARE = 0.4;
+/** So long at least a recording is under the torque that a pull is known by. */
+const LEAST_LOADED_S = 3;
 /** The lag of torque and the filling of the manifold are over after this long [s]. */
 const SETTLE_S = 0.3;
 const LEAST_HOLD_S = 0.8;
+/** A slope over a longer stretch would blur a sweep of some seconds in a log of hours. */
+const LONGEST_HALF_S = 0.5;
 
 /** Rising and falling sweeps and held steps of a time series. */
 export function sweepSpans(recording: Recording, speed: Channel): PullSpan[] {
   const thin = thinned(recording, speed);
   if (thin.timeS.length < 6) return [];
-  const spans: PullSpan[] = [];
-  for (const [from, to] of openRuns(thin)) spans.push(...spansIn(thin, from, to));
-  return spans;
+  const leastRpm = leastSpanRpm(quantile(thin.speedRpm, 1));
+  const leastNm = LOADED_SHARE * highOf(thin.torqueNm, thin.timeS, 0.9);
+  return openRuns(thin).flatMap(([from, to]) => spansIn(thin, from, to, leastRpm, leastNm));
 }
 
 function thinned(recording: Recording, speed: Channel): Thin {
@@ -44,13 +50,14 @@ function thinned(recording: Recording, speed: Channel): Thin {
   const torque = [...channelsOf(recording, 'torque'), ...channelsOf(recording, 'power')].find(
     (channel) => finiteOf(channel).length > 0,
   )!;
-  const throttle = channelsOf(recording, 'throttle').find(moves);
-  const openFrom = throttle === undefined ? 0 : OPEN_SHARE * quantile(finiteOf(throttle), 0.98);
-  const size = Math.max(1, Math.ceil(recording.rows / MOST_BLOCKS));
+  const size = blockRows(recording.rows, time);
   const timeS: number[] = [];
   const speedRpm: number[] = [];
   const torqueNm: number[] = [];
-  const open: number[] = [];
+  const throttles = channelsOf(recording, 'throttle').map(({ values }) => ({
+    values,
+    blocks: [] as number[],
+  }));
   const rowOf: number[] = [];
   for (let row = 0; row < recording.rows; row += size) {
     const end = Math.min(row + size, recording.rows);
@@ -62,10 +69,13 @@ function thinned(recording: Recording, speed: Channel): Thin {
     timeS.push(t);
     speedRpm.push(n);
     torqueNm.push(mean(torque.values));
-    open.push(throttle === undefined || mean(throttle.values) >= openFrom ? 1 : 0);
+    for (const { values, blocks } of throttles) blocks.push(mean(values));
     rowOf.push(row);
   }
   rowOf.push(recording.rows);
+  const throttle = throttles.map(({ blocks }) => blocks).find((blocks) => moves(blocks, timeS));
+  const openFrom = throttle === undefined ? 0 : OPEN_SHARE * highOf(throttle, timeS, 0.98);
+  const open = timeS.map((_, i) => (throttle === undefined || throttle[i]! >= openFrom ? 1 : 0));
   return {
     timeS: Float64Array.from(timeS),
     speedRpm: Float64Array.from(speedRpm),
@@ -73,6 +83,15 @@ function thinned(recording: Recording, speed: Channel): Thin {
     open: Uint8Array.from(open),
     rowOf: Int32Array.from(rowOf),
   };
+}
+
+/** Rows to a block: a pull of some seconds keeps enough blocks, however long the log around it. */
+function blockRows(rows: number, time: Channel | undefined): number {
+  const usual = Math.ceil(rows / USUAL_BLOCKS);
+  const seconds = time === undefined ? [] : finiteOf(time);
+  const durationS = seconds.length === 0 ? 0 : quantile(seconds, 1) - quantile(seconds, 0);
+  const most = durationS > 0 ? Math.floor((rows * LONGEST_BLOCK_S) / durationS) : usual;
+  return Math.max(1, Math.min(usual, most));
 }
 
 function finiteMean(values: Float64Array, from: number, to: number): number {
@@ -85,11 +104,19 @@ function finiteMean(values: Float64Array, from: number, to: number): number {
   return count === 0 ? Number.NaN : sum / count;
 }
 
+/**
+ * A high value that some seconds at least stay above: this quantile, or a higher one, because of a log of hours
+ * nearly all is idling.
+ */
+function highOf(values: ArrayLike<number>, timeS: ArrayLike<number>, probability: number): number {
+  const durationS = timeS[timeS.length - 1]! - timeS[0]!;
+  return quantile(values, Math.max(probability, 1 - LEAST_LOADED_S / durationS));
+}
+
 /** A throttle channel that tells anything: it moves by more than a third of its highest value. */
-function moves(channel: Channel): boolean {
-  const finite = finiteOf(channel);
-  if (finite.length < 6) return false;
-  const [low, high] = [quantile(finite, 0), quantile(finite, 0.98)];
+function moves(values: readonly number[], timeS: readonly number[]): boolean {
+  if (values.filter(Number.isFinite).length < 6) return false;
+  const [low, high] = [quantile(values, 0), highOf(values, timeS, 0.98)];
   return high > 0 && high - low > 0.35 * high;
 }
 
@@ -115,27 +142,32 @@ interface Run {
   to: number;
 }
 
-function spansIn(thin: Thin, from: number, to: number): PullSpan[] {
+/** Sweeps or held steps in one run of open throttle; `leastNm` is the load below which it is a fall-off. */
+function spansIn(
+  thin: Thin,
+  from: number,
+  to: number,
+  leastRpm: number,
+  leastNm: number,
+): PullSpan[] {
   const { timeS, speedRpm } = thin;
   if (to - from < 6) return [];
   const duration = timeS[to - 1]! - timeS[from]!;
-  const half = Math.max(0.3, 0.015 * duration);
+  const half = Math.min(LONGEST_HALF_S, Math.max(0.3, 0.015 * duration));
   const slope = localSlope(timeS, speedRpm, from, to, half);
   const strong = quantile(slope.map(Math.abs), 0.9);
   const threshold = Math.max(12, 0.25 * strong);
   const runs = merged(motions(slope, threshold, from), timeS);
-  const held = heldSteps(thin, runs, from, to);
+  const held = heldSteps(thin, runs, from, to, leastRpm);
   if (held !== null) return [held];
-  const least = leastSpanRpm(quantile(speedRpm, 1));
-  const high = quantile(thin.torqueNm.filter(Number.isFinite), 0.9);
   return runs.flatMap((run, at) => {
     if (run.motion === 0) return [];
     const trimmed = trim(thin, run, runs[at - 1], runs[at + 1], [from, to]);
     if (trimmed === null) return [];
     const [first, last] = trimmed;
-    if ((speedRpm[last]! - speedRpm[first]!) * run.motion < least) return [];
+    if ((speedRpm[last]! - speedRpm[first]!) * run.motion < leastRpm) return [];
     const load = thin.torqueNm.slice(first, last + 1).filter(Number.isFinite);
-    if (load.length < 6 || median(load) < LOADED_SHARE * high) return [];
+    if (load.length < 6 || median(load) < leastNm) return [];
     return [spanOf(thin, first, last, run.motion === 1 ? 'rising' : 'falling')];
   });
 }
@@ -222,7 +254,13 @@ function merged(runs: readonly Run[], timeS: Float64Array): Run[] {
 }
 
 /** Three holds or more at different speeds that make up most of the time are one pull of held steps. */
-function heldSteps(thin: Thin, runs: readonly Run[], from: number, to: number): PullSpan | null {
+function heldSteps(
+  thin: Thin,
+  runs: readonly Run[],
+  from: number,
+  to: number,
+  leastRpm: number,
+): PullSpan | null {
   const { timeS, speedRpm } = thin;
   const holds = runs.filter(
     (run) => run.motion === 0 && timeS[run.to - 1]! - timeS[run.from]! >= LEAST_HOLD_S,
@@ -232,7 +270,7 @@ function heldSteps(thin: Thin, runs: readonly Run[], from: number, to: number): 
   const held = holds.reduce((sum, run) => sum + timeS[run.to - 1]! - timeS[run.from]!, 0);
   const span = Math.max(...levels) - Math.min(...levels);
   if (held < 0.5 * (timeS[to - 1]! - timeS[from]!)) return null;
-  if (span < leastSpanRpm(quantile(speedRpm, 1))) return null;
+  if (span < leastRpm) return null;
   const distinct = levels.filter(
     (level, i) => i === 0 || Math.abs(level - levels[i - 1]!) > 0.04 * span,
   );
@@ -259,7 +297,7 @@ function trim(
   // The local slope is blurred at the ends of the open throttle: the run goes to the very edge there.
   if (before === undefined) first = openFrom;
   if (after === undefined) last = openTo - 1;
-  const isOpening = open.includes(0) && openFrom > 0;
+  const isOpening = openFrom > 0 && open.includes(0);
   while (isOpening && first < last && timeS[first]! - timeS[openFrom]! < SETTLE_S) first++;
   last = beforeCollapse(thin, first, last);
   return last - first >= 6 ? [first, last] : null;

@@ -81,7 +81,9 @@ export class Readings {
       }
       throw error;
     }
-    const remembered = mappings.find(({ shape }) => shape === plain.run.shape.fingerprint);
+    // The search must not hold on to the first reading: a long file would stand in memory twice.
+    const { fingerprint } = plain.run.shape;
+    const remembered = mappings.find(({ shape }) => shape === fingerprint);
     return remembered === undefined ? plain : readWith(remembered);
   }
 
