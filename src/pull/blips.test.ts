@@ -29,11 +29,17 @@ describe('blips', () => {
   });
 
   it('marks nothing on a cell next to without noise, whatever its curve', () => {
-    for (const seed of [1, 2, 3, 4, 5, 6]) {
-      const wavy = (rpm: number) => TRUTH(rpm) + 2 * seed * Math.sin(rpm / 180);
-      const quiet = { seed, truth: wavy, noise: 2e-5, wander: 1e-5, speedNoiseRpm: 0.05 };
-      const { marks } = first(simulatedPull(quiet));
-      expect(marks.filter(({ kind }) => kind === 'blip')).toEqual([]);
+    const humped = (rpm: number) => TRUTH(rpm) + 12 * Math.exp(-0.5 * ((rpm - 4050) / 200) ** 2);
+    const still = { noise: 0, wander: 0, speedNoiseRpm: 0 };
+    const whole = (torque: number) => Math.round(torque);
+    for (const truth of [TRUTH, humped]) {
+      const quiet = simulatedPull({ ...still, truth });
+      for (const each of [
+        quiet,
+        changed(quiet, 'torque', whole),
+        simulatedPull({ ...still, truth, noise: 3e-4, wander: 2e-4 }),
+      ])
+        expect(first(each).marks.filter(({ kind }) => kind === 'blip')).toEqual([]);
     }
   });
 

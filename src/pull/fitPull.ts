@@ -11,7 +11,7 @@ import { speedChannel } from './channels.ts';
 import { checkPull } from './checks/index.ts';
 import { conditionsOf } from './conditions.ts';
 import { derivedCurves } from './derived.ts';
-import { peaksOf } from './peak.ts';
+import { edgeMarks, peaksOf } from './peak.ts';
 import { pointsOf } from './points.ts';
 import type { PullSpan, Recording, TorqueBasis } from './recording.ts';
 import { withSlowWander } from './slowWander.ts';
@@ -19,7 +19,7 @@ import { fitTorque, residualFigures } from './torqueFit.ts';
 import type { FitOptions, PullAir, PullFit } from './types.ts';
 
 /** Of the computation; a stored fit of another version is computed anew. */
-export const CURVE_VERSION = 5;
+export const CURVE_VERSION = 6;
 
 const Z95 = 1.959963984540054;
 
@@ -110,7 +110,7 @@ export function fitPull(recording: Recording, span: PullSpan, options: FitOption
     aspiration: options.engine.aspiration,
     blips,
     pointMarks: points.marks,
-    checkMarks: checkPull(checked),
+    checkMarks: [...checkPull(checked), ...edgeMarks(peaks)],
   };
 }
 

@@ -8,17 +8,21 @@ import {
   splineSd,
 } from '../numerics/index.ts';
 import { RAD_PER_S_PER_RPM } from '../trade/index.ts';
-import type { Peak } from './types.ts';
+import type { Mark, Peak } from './types.ts';
 
 /** Draws from the posterior; the ends of an interval from so many are steady to a few per cent of its width. */
 const DRAWS = 500;
 const PLACES = 400;
+/** A maximum within this part of the range from an end stands at the end. */
+const EDGE_SHARE = 0.01;
+/** With this chance of standing there a peak is said to. */
+const EDGE_CHANCE = 0.25;
 
 /**
  * Highest torque [N·m] and power [W] of a curve with 95 % intervals from the joint posterior of the maximum:
  * of each drawn curve the highest point, wherever it stands, times what is common to the pull. A maximum of
  * an uncertain curve is higher than the uncertain maximum of the mean curve, and pointwise bands do not know
- * it.
+ * it. Where the maximum may well stand at an end of the sweep, the peak says so.
  * @param commonRelSd relative sd of repeatability and calibration together
  */
 export function peaksOf(spline: SplineFit, commonRelSd: number): { torque: Peak; power: Peak } {
@@ -54,11 +58,14 @@ function peakOf(
     .map((rpm) => {
       const first = basisAt(spline, rpm, four);
       const factor = scale(rpm);
-      return { first, four: four.map((part) => part * factor) };
+      return { rpm, first, four: four.map((part) => part * factor) };
     });
+  const margin = EDGE_SHARE * (spline.high - spline.low);
+  let [atLow, atHigh] = [0, 0];
   const highest = curves.map((coefficients, draw) => {
-    let top = Number.NEGATIVE_INFINITY;
+    let [top, topRpm] = [Number.NEGATIVE_INFINITY, 0];
     for (const {
+      rpm,
       first,
       four: [a, b, c, d],
     } of bases) {
@@ -67,12 +74,22 @@ function peakOf(
         b! * coefficients[first + 1]! +
         c! * coefficients[first + 2]! +
         d! * coefficients[first + 3]!;
-      if (at > top) top = at;
+      if (at > top) [top, topRpm] = [at, rpm];
     }
+    if (topRpm <= spline.low + margin) atLow++;
+    if (topRpm >= spline.high - margin) atHigh++;
     return top * common[draw]!;
   });
   const [low, high] = [quantile(highest, 0.025), quantile(highest, 0.975)];
-  return { value, low: Math.min(low, value), high: Math.max(high, value), unit, speedRpm };
+  const edge = atHigh >= atLow ? 'high' : 'low';
+  return {
+    value,
+    low: Math.min(low, value),
+    high: Math.max(high, value),
+    unit,
+    speedRpm,
+    ...(Math.max(atLow, atHigh) >= EDGE_CHANCE * curves.length ? { atEdge: edge } : {}),
+  };
 }
 
 /** Vertex of the parabola through the highest place and its neighbours. */
@@ -83,4 +100,24 @@ function refined(places: number[], values: number[], best: number): [number, num
   if (!(bend < 0)) return [top, places[best]!];
   const shift = (0.5 * (before - after)) / bend;
   return [top - 0.25 * (before - after) * shift, places[best]! + shift * (places[1]! - places[0]!)];
+}
+
+/** What a peak at an end of the sweep means, in words. */
+export function edgeMarks({ torque, power }: { torque: Peak; power: Peak }): Mark[] {
+  return (
+    [
+      ['Torque', torque],
+      ['Power', power],
+    ] as const
+  ).flatMap(([name, { atEdge, speedRpm }]): Mark[] =>
+    atEdge === undefined
+      ? []
+      : [
+          {
+            kind: 'coverage',
+            severity: 'note',
+            sentence: `${name} may be highest at the ${atEdge === 'high' ? 'upper' : 'lower'} end of the sweep (${speedRpm.toFixed(0)} rev/min): the peak given is that of the speeds swept, and the engine's own may lie beyond.`,
+          },
+        ],
+  );
 }

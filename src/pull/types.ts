@@ -77,6 +77,11 @@ export interface Banded {
 export interface Peak extends Banded {
   readonly unit: string;
   readonly speedRpm: number;
+  /**
+   * The highest of what was swept may stand at this end of it: the engine's own peak can lie beyond, at least
+   * as high, and `high` does not bound that.
+   */
+  readonly atEdge?: 'low' | 'high';
 }
 
 /** Something seen in one pull, in a plain sentence. `where` when it belongs to one place in the sweep. */

@@ -19,7 +19,16 @@ const splineFit = z
       'Cubic B-spline on equal knots over [low, high]; segments + 3 coefficients, covariance row-major.',
   });
 
-export const peak = banded.extend({ unit: z.string(), speedRpm: z.number() }).openapi('Peak');
+export const peak = banded
+  .extend({
+    unit: z.string(),
+    speedRpm: z.number(),
+    atEdge: z.enum(['low', 'high']).optional().openapi({
+      description:
+        'The highest of what was swept may stand at this end of it: the peak of the engine may lie beyond.',
+    }),
+  })
+  .openapi('Peak');
 
 export const mark = z
   .object({
