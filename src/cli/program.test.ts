@@ -21,7 +21,16 @@ describe('the command itself', () => {
     const { code, out } = await called('--help');
     expect(code).toBe(0);
     expect(out).toContain('pullbook ladder day-a/session.json');
-    for (const name of ['look', 'curve', 'ladder', 'import', 'backup', 'restore', 'serve']) {
+    for (const name of [
+      'look',
+      'curve',
+      'ladder',
+      'sheet',
+      'import',
+      'backup',
+      'restore',
+      'serve',
+    ]) {
       expect(out).toContain(`  ${name} `);
       const help = await called(name, '--help');
       expect(help.code).toBe(0);

@@ -8,6 +8,7 @@ import type { LadderFlags } from './ladder.ts';
 import type { LookFlags } from './look.ts';
 import type { RecordFlags } from './record.ts';
 import type { ServeFlags } from './serve.ts';
+import type { SheetFlags } from './sheet.ts';
 import { version } from './version.ts';
 
 const EXAMPLES = `
@@ -16,6 +17,7 @@ Examples:
   pullbook curve --inertia "0.42 kg m^2" *.csv   corrected curves with their 95 % bands
   pullbook ladder day-a/session.json             where the knee is, what to leave in it, what to do next
   pullbook ladder --json */session.json          the same for programs, one object a line
+  pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook import --engine "Inline six" *.csv    into the shop's record
   pullbook serve --open                          the workbook in a browser
 
@@ -140,6 +142,17 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: LadderFlags) =>
         (await import('./ladder.ts')).ladder(files, flags, io),
+      ),
+    );
+
+  command('sheet', 'what follows from a build sheet: figures, checks, what to measure next')
+    .argument('<file...>', 'build files (format sheet/1), or the same as a table: .csv, .xlsx')
+    .option('--use <name>', 'use whose windows hold (else the one that the sheet names)')
+    .addOption(units())
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: SheetFlags) =>
+        (await import('./sheet.ts')).sheet(files, flags, io),
       ),
     );
 

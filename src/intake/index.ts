@@ -1,3 +1,4 @@
+export { readBuildFile } from './buildFile.ts';
 export { readRunFile } from './read.ts';
 export { readSession, type Session, type SessionPull } from './session.ts';
 export { readSessionAt } from './sessionFile.ts';

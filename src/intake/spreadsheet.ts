@@ -50,7 +50,7 @@ export async function readSpreadsheet(
   };
 }
 
-function refuseOtherZips(bytes: Uint8Array, fileName: string): void {
+export function refuseOtherZips(bytes: Uint8Array, fileName: string): void {
   let unpacked = 0;
   let isWorkbook = false;
   try {
@@ -125,7 +125,7 @@ function cellText(cell: Cell): string {
 }
 
 /** A cell that holds a time of day alone counts from the calendar's zero, around the turn of 1899. */
-function dateText(date: Date): string {
+export function dateText(date: Date): string {
   if (Number.isNaN(date.getTime())) return '';
   const iso = date.toISOString();
   return date.getUTCFullYear() <= 1900 ? iso.slice(11, 23) : iso.slice(0, 23);

@@ -28,3 +28,4 @@ export {
   refusedSession,
 } from './lookObject.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
+export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';

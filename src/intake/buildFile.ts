@@ -1,0 +1,125 @@
+import readWorkbook from 'read-excel-file/node';
+import { type Cell, parseSheet, type Sheet, sheetFromTable } from '../build/index.ts';
+import { FormatError, PullbookError } from '../errors.ts';
+import { splitCells } from './cells.ts';
+import { headRecords } from './dialect.ts';
+import { shown } from './display.ts';
+import { asBytes, decoderFor, isZip, sniffEncoding } from './encoding.ts';
+import { allBytes, type OpenedSource, openSource, type RunSource } from './source.ts';
+import { dateText, refuseOtherZips } from './spreadsheet.ts';
+
+/** A sheet is written by hand. */
+const LARGEST = 16e6;
+
+/**
+ * Reads a build sheet: a build file (`.json`, format sheet/1), or the same as a spreadsheet table (`.csv`, `.xlsx`). What
+ * it is, its bytes say and not its name.
+ * @throws InputError   there is no such file, or it cannot be read
+ * @throws FormatError  naming the first field or cell that is wrong, and how many more there are
+ */
+export async function readBuildFile(
+  source: RunSource,
+  options: { readonly fileName: string },
+): Promise<Sheet> {
+  const { fileName } = options;
+  const opened = await openSource(source, fileName);
+  try {
+    if (isZip(opened.head)) return fromRows(await workbookRows(opened, fileName), '.', fileName);
+    const text = await wholeText(opened, fileName);
+    if (/^\s*[{[]/.test(text)) return parseSheet(jsonOf(text, fileName), fileName);
+    const { rows, decimal } = textRows(text);
+    return fromRows(rows, decimal, fileName);
+  } finally {
+    await opened.close();
+  }
+}
+
+function fromRows(rows: readonly (readonly Cell[])[], decimal: '.' | ',', fileName: string): Sheet {
+  const read = sheetFromTable(rows, { decimal });
+  if ('sheet' in read) return read.sheet;
+  const [first] = read.problems;
+  const others = read.problems.length - 1;
+  const more = others === 0 ? '' : ` (and ${others} more)`;
+  throw new FormatError(`found ${first!.found}; expected ${first!.expected}${more}`, {
+    file: fileName,
+    line: first!.row,
+    column: first!.column,
+    found: first!.found,
+    expected: first!.expected,
+  });
+}
+
+async function wholeText(opened: OpenedSource, fileName: string): Promise<string> {
+  const guess = sniffEncoding(opened.head, fileName, opened.whole);
+  const bytes = await allBytes(opened, fileName, LARGEST);
+  const one = (async function* () {
+    yield bytes;
+  })();
+  const decoder = decoderFor(guess.encoding);
+  let text = '';
+  for await (const part of asBytes(one, guess)) text += decoder.decode(part, { stream: true });
+  return text + decoder.decode();
+}
+
+/** @throws FormatError  with the line where the JSON breaks, as far as the runtime tells */
+function jsonOf(text: string, fileName: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    const position = Number(/position (\d+)/.exec(why)?.[1] ?? Number.NaN);
+    const before = Number.isNaN(position) ? null : text.slice(0, position).split('\n');
+    throw new FormatError(
+      `the file is not whole JSON (${shown(why, 100)}): look for a comma, a quote or a bracket that is missing or too many`,
+      {
+        file: fileName,
+        ...(before === null ? {} : { line: before.length, column: before.at(-1)!.length + 1 }),
+        expected: 'JSON of the format sheet/1',
+      },
+      error,
+    );
+  }
+}
+
+/** Rows of delimited text. A decimal comma is taken where cells show it and none shows a point. */
+function textRows(text: string): { rows: Cell[][]; decimal: '.' | ',' } {
+  const records = headRecords(text, text.includes('\n') ? '\n' : '\r', true);
+  const count = (mark: string) =>
+    records.reduce((sum, record) => sum + splitCells(record.text, mark).length - 1, 0);
+  const [delimiter] = (['\t', ';', ','] as const)
+    .map((mark) => [mark, count(mark)] as const)
+    .reduce((best, one) => (one[1] > best[1] ? one : best));
+  const rows: Cell[][] = [];
+  for (const record of records) {
+    // Rows are those of the file, also behind a cell that runs over several lines.
+    while (rows.length < record.line - 1) rows.push([]);
+    rows.push(splitCells(record.text, delimiter));
+  }
+  const cells = rows.flat().map(String);
+  const isComma =
+    delimiter !== ',' &&
+    cells.some((cell) => /^[+-]?\d+,\d+(?:\s|$)/.test(cell)) &&
+    !cells.some((cell) => /^[+-]?\d+\.\d+(?:\s|$)/.test(cell));
+  return { rows, decimal: isComma ? ',' : '.' };
+}
+
+/** Rows of the first page of a workbook that holds anything. */
+async function workbookRows(opened: OpenedSource, fileName: string): Promise<Cell[][]> {
+  const bytes = await allBytes(opened, fileName, LARGEST);
+  refuseOtherZips(bytes, fileName);
+  let pages: { data: (Cell | Date)[][] }[];
+  try {
+    pages = (await readWorkbook(Buffer.from(bytes))) as unknown as typeof pages;
+  } catch (error) {
+    if (error instanceof PullbookError) throw error;
+    throw new FormatError(
+      'the spreadsheet is damaged or of a kind that cannot be read: save it again as .xlsx, or as text',
+      { file: fileName, found: shown(error instanceof Error ? error.message : String(error), 120) },
+      error,
+    );
+  }
+  const page = pages.find(({ data }) => data.length > 0) ?? pages[0];
+  return (page?.data ?? []).map((row) =>
+    row.map((cell) => (cell instanceof Date ? dateText(cell).slice(0, 10) : cell)),
+  );
+}
