@@ -204,6 +204,11 @@ function clampTurned(
 }
 
 const BRING_DOWN = 0.9;
+/** 0.9 to this power is 5e-19. */
+const BRING_DOWN_TIMES = 400;
+
+/** Halvings when a piece is looked at; what is still open then counts as turning. */
+const HALVINGS = 12;
 
 function bringDown(
   points: readonly QuinticPoint[],
@@ -212,14 +217,18 @@ function bringDown(
   curvatures: number[],
 ): boolean {
   let limited = false;
-  for (let again = true; again; ) {
+  // Each round can only lower what a neighbour left; more rounds than points means numbers beyond reckoning.
+  let rounds = 0;
+  for (let again = true; again && rounds < 50 * points.length; rounds++) {
     again = false;
     widths.forEach((width, i) => {
       const [from, to] = [points[i]!.value, points[i + 1]!.value];
-      while (!runsOneWay(pieceOf(from, to, width, i, slopes, curvatures))) {
+      for (let times = 1; !runsOneWay(pieceOf(from, to, width, i, slopes, curvatures)); times++) {
+        // Zero ends it; the limit is for numbers so small or large that a tenth off no longer brings them there.
+        if (times > BRING_DOWN_TIMES + 1) break;
         for (const end of [i, i + 1]) {
-          slopes[end]! *= BRING_DOWN;
-          curvatures[end]! *= BRING_DOWN;
+          slopes[end] = times > BRING_DOWN_TIMES ? 0 : slopes[end]! * BRING_DOWN;
+          curvatures[end] = times > BRING_DOWN_TIMES ? 0 : curvatures[end]! * BRING_DOWN;
         }
         limited = true;
         again = true;
@@ -234,7 +243,7 @@ function runsOneWay(piece: Piece): boolean {
   if (rise === 0) return piece[1] === 0 && piece[2] === 0 && piece[4] === 0 && piece[5] === 0;
   const p = powers(piece);
   const derivative = [1, 2, 3, 4, 5].map((j) => (j * p[j]!) / rise);
-  return neverNegative(bernstein(derivative), 40);
+  return neverNegative(bernstein(derivative), HALVINGS);
 }
 
 /** Bernstein coefficients on [0, 1] of a quartic given by powers: b_i = Σ_j C(i,j)/C(4,j) a_j. */

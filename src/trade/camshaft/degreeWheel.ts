@@ -1,5 +1,5 @@
 import { tQuantile } from '../../numerics/index.ts';
-import { count, finite, notNegative, possible } from '../possible.ts';
+import { count, finite, notNegative, possible, within } from '../possible.ts';
 import type { Lobe } from './events.ts';
 
 /** Two wheel readings at one lift, rising and falling, in crank degrees after the top of overlap; before it negative. */
@@ -47,8 +47,8 @@ export function measuredCentreline(
   const n = count('number of degree-wheel readings', readings.length);
   const sign = lobe === 'intake' ? 1 : -1;
   const middlesDeg = readings.map(({ risingAtdcDeg, fallingAtdcDeg }) => {
-    const rising = finite('rising reading', risingAtdcDeg, '°');
-    const falling = finite('falling reading', fallingAtdcDeg, '°');
+    const rising = within('rising reading', risingAtdcDeg, '°', [-720, 720]);
+    const falling = within('falling reading', fallingAtdcDeg, '°', [-720, 720]);
     possible(
       'falling reading',
       falling,

@@ -5,7 +5,7 @@ import {
   type QuinticPoint,
   quinticAt,
 } from '../../numerics/index.ts';
-import { finite, notNegative, positive, possible, within } from '../possible.ts';
+import { finite, notNegative, possible, within } from '../possible.ts';
 import { checkedDurationDeg } from './events.ts';
 
 /** A symmetrical lobe as cards give it: crank degrees of duration at some lifts of the follower, and the lobe's lift. */
@@ -38,6 +38,9 @@ export interface LiftCurve {
    */
   readonly estimated: 'nothing' | 'ramp' | 'flank';
 }
+
+/** Lobe lifts that are taken for real [m]; beyond is a slip of the unit. */
+export const LOBE_LIFT_M = [1e-4, 0.2] as const;
 
 /** Up to this lift of the lowest point the ramp can be run on from the points; above it is not known [m] (0.020 in). */
 export const RAMP_LIFT_M = 0.508e-3;
@@ -84,7 +87,7 @@ function liftCurve(
   opening: readonly SidePoint[],
   closing: readonly SidePoint[],
 ): LiftCurve {
-  positive('lobe lift', lobeLiftM, 'm');
+  within('lobe lift', lobeLiftM, 'm', LOBE_LIFT_M);
   const [up, down] = [sideOf('opening', lobeLiftM, opening), sideOf('closing', lobeLiftM, closing)];
   const points: QuinticPoint[] = [
     { place: -up.endDeg, value: 0, kind: 'rest' },

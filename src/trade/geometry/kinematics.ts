@@ -1,8 +1,13 @@
 import { crossingOnInterval, smallestOnInterval } from '../../numerics/index.ts';
-import { finite, notNegative, positive, possible } from '../possible.ts';
+import { finite, possible, within } from '../possible.ts';
 import { meanPistonSpeedMPerS, RAD_PER_S_PER_RPM } from '../power.ts';
 
 const RAD_PER_DEG = Math.PI / 180;
+
+/** Sizes, speeds and angles that are taken for real; beyond is a slip of the unit. */
+export const SLIDER_LENGTH_M = [1e-3, 10] as const;
+export const CRANK_SPEED_RPM = [0, 1e5] as const;
+export const CRANK_ANGLE_DEG = [-1e6, 1e6] as const;
 
 /**
  * Crank, rod and piston. Crank angles are those of a degree wheel: 0 at the piston's own top (found with a piston stop),
@@ -36,8 +41,8 @@ interface Throw {
  * dx/dφ = r sin φ + s c/q and d²x/dφ² = c + (c² − s r sin φ)/q + s² c²/q³.
  */
 function throwOf(slider: CrankSlider): Throw {
-  const r = positive('stroke', slider.strokeM, 'm') / 2;
-  const l = positive('rod length', slider.rodLengthM, 'm');
+  const r = within('stroke', slider.strokeM, 'm', SLIDER_LENGTH_M) / 2;
+  const l = within('rod length', slider.rodLengthM, 'm', SLIDER_LENGTH_M);
   const e = finite('pin offset', slider.pinOffsetM ?? 0, 'm');
   possible(
     'rod length',
@@ -79,8 +84,11 @@ export function pistonMotion(
   crankDeg: number,
   speedRpm: number,
 ): PistonMotion {
-  const { x, dx, ddx } = motionPerRad(throwOf(slider), finite('crank angle', crankDeg, '°'));
-  const omega = notNegative('speed', speedRpm, 'rev/min') * RAD_PER_S_PER_RPM;
+  const { x, dx, ddx } = motionPerRad(
+    throwOf(slider),
+    within('crank angle', crankDeg, '°', CRANK_ANGLE_DEG),
+  );
+  const omega = within('speed', speedRpm, 'rev/min', CRANK_SPEED_RPM) * RAD_PER_S_PER_RPM;
   return { positionM: x, velocityMPerS: dx * omega, accelerationMPerS2: ddx * omega ** 2 };
 }
 
@@ -92,7 +100,7 @@ export function pistonPositionM(slider: CrankSlider, crankDeg: number): number {
 /** The same for many angles of one slider, which is looked at only once. */
 export function pistonPositionsM(slider: CrankSlider): (crankDeg: number) => number {
   const parts = throwOf(slider);
-  return (crankDeg) => motionPerRad(parts, finite('crank angle', crankDeg, '°')).x;
+  return (crankDeg) => motionPerRad(parts, within('crank angle', crankDeg, '°', CRANK_ANGLE_DEG)).x;
 }
 
 function motionPerRad({ r, l, e, topRad, topM }: Throw, crankDeg: number) {
@@ -117,7 +125,7 @@ export function peakPistonSpeeds(
   speedRpm: number,
 ): { readonly down: AtCrank; readonly up: AtCrank } {
   const parts = throwOf(slider);
-  const omega = notNegative('speed', speedRpm, 'rev/min') * RAD_PER_S_PER_RPM;
+  const omega = within('speed', speedRpm, 'rev/min', CRANK_SPEED_RPM) * RAD_PER_S_PER_RPM;
   // The speed peaks where the acceleration passes through zero, once on the way down and once on the way up.
   const bottomDeg = bottomAngleDeg(parts);
   const peak = (fromDeg: number, toDeg: number): AtCrank => {
@@ -141,7 +149,7 @@ export function peakPistonAccelerations(
   speedRpm: number,
 ): { readonly towardsCrank: AtCrank; readonly awayFromCrank: AtCrank } {
   const parts = throwOf(slider);
-  const omega2 = (notNegative('speed', speedRpm, 'rev/min') * RAD_PER_S_PER_RPM) ** 2;
+  const omega2 = (within('speed', speedRpm, 'rev/min', CRANK_SPEED_RPM) * RAD_PER_S_PER_RPM) ** 2;
   const per = (deg: number) => motionPerRad(parts, deg).ddx;
   const towards = smallestOnInterval((deg) => -per(deg), -180, 180, 360);
   const away = smallestOnInterval(per, 0, 360, 360);
@@ -170,7 +178,7 @@ export function pistonSpeedTable(
   const peak = down.value >= up.value ? down : up;
   const accelerations = peakPistonAccelerations(slider, 1);
   return speedsRpm.map((speedRpm) => ({
-    speedRpm: notNegative('speed', speedRpm, 'rev/min'),
+    speedRpm: within('speed', speedRpm, 'rev/min', CRANK_SPEED_RPM),
     meanMPerS: meanPistonSpeedMPerS(slider.strokeM, speedRpm),
     peakMPerS: peak.value * speedRpm,
     peakCrankDeg: peak.crankDeg,
