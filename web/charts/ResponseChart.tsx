@@ -10,7 +10,7 @@ import { BestBar, KneeMark, LimitZone } from './response-marks.tsx';
 import { type ResponseChartProps, readingText, settingSpan, summaryOf } from './response-words.ts';
 import { Surface } from './Surface.tsx';
 import { extentOf, linear, type Plot, padded, type Scale, type Span, valueAt } from './scale.ts';
-import { rowsFor, textWidth } from './text.ts';
+import { type Box, rowsFor, textWidth } from './text.ts';
 
 /** Mean power in the band against the setting: every pull a dot, the band what those pulls leave possible. */
 export function ResponseChart(props: ResponseChartProps) {
@@ -67,6 +67,15 @@ export function ResponseChart(props: ResponseChartProps) {
     shown(knee.value) &&
     !past(knee.value);
   const kneeWatt = kneeKnown ? at(knee.value!) : null;
+  const taken = seen.map((one): Box => {
+    const [centre, middle] = [x(one.setting), y(power.of(one.meanPowerW.value))];
+    return {
+      left: centre - dot,
+      right: centre + dot,
+      top: Math.min(middle - dot, inside(one.meanPowerW.high)),
+      bottom: Math.max(middle + dot, inside(one.meanPowerW.low)),
+    };
+  });
   const foot: Plot = { ...plot, height: plot.height + label * 2.4 };
 
   return (
@@ -110,7 +119,10 @@ export function ResponseChart(props: ResponseChartProps) {
         strokeWidth={stroke}
       />
       {limit !== null && limit.value !== null && (
-        <LimitZone {...{ limit: limit.value, unit, x, plot, safeDirection }} hatch={`${id}h`} />
+        <LimitZone
+          {...{ limit: limit.value, unit, x, plot, safeDirection, taken }}
+          hatch={`${id}h`}
+        />
       )}
       {flags.map((flag, index) => {
         const watt = at(flag.value);

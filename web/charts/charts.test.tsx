@@ -117,6 +117,40 @@ describe('the response', () => {
     );
   });
 
+  it('keeps the names of knee and limit clear of the limit line and of every pull', () => {
+    const [from, to] = [ANSWER.dots[0]!.setting, ANSWER.dots.at(-1)!.setting];
+    for (let value = from + 0.5; value < to; value += 0.25) {
+      const knee = { value: value - 0.1, low: value - 1, high: value + 1 };
+      const markup = draw({
+        answer: { ...ANSWER, knee, limit: { value, low: value - 1, high: value + 1 } },
+      });
+      const zone = markup.slice(markup.indexOf('data-limit'));
+      const lineX = Number(attribute(zone, '<line', 'x1'));
+      const kneeAt = markup.indexOf('data-knee');
+      if (kneeAt !== -1) {
+        const name = markup.slice(kneeAt);
+        const px = Number(attribute(name, '<text', 'font-size'));
+        const half = textWidth(`knee ${knee.value.toFixed(1)}°`, px) / 2;
+        const middle = Number(attribute(name, '<text', 'x'));
+        expect(Math.abs(middle - lineX), `knee ${knee.value}`).toBeGreaterThan(half);
+      }
+      const px = Number(attribute(zone, '<text', 'font-size'));
+      const [left, middle] = [
+        Number(attribute(zone, '<text', 'x')),
+        Number(attribute(zone, '<text', 'y')) - px * 0.36,
+      ];
+      const right = left + textWidth(`limit ${value.toFixed(1)}°`, px, true);
+      expect(lineX < left || lineX > right, `limit ${value}`).toBe(true);
+      for (const { id } of ANSWER.dots) {
+        const dot = markup.slice(markup.indexOf(`data-pull="${id}"`));
+        const circle = dot.slice(dot.indexOf('<circle'));
+        const [x, y] = ['cx', 'cy'].map((key) => Number(attribute(circle, '<circle', key)));
+        const touches = x! > left && x! < right && Math.abs(y! - middle) < px * 0.7;
+        expect(touches, `limit ${value} and pull ${id}`).toBe(false);
+      }
+    }
+  });
+
   it('hatches the low side of a setting whose safe side is high', () => {
     const limited = draw({
       safeDirection: 'higher',

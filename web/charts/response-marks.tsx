@@ -3,7 +3,7 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { Label } from './Label.tsx';
 import { estimate, interval, settingDecimals } from './numbers.ts';
 import type { Plot, Scale } from './scale.ts';
-import { besideLine, textWidth } from './text.ts';
+import { type Box, besideLine, overlap, textWidth } from './text.ts';
 
 /** The interval of the best as a bar under the curve, its estimate a tick; an open end fades into an arrow. */
 export function BestBar({
@@ -130,6 +130,7 @@ export function LimitZone({
   plot,
   safeDirection,
   hatch,
+  taken,
 }: {
   limit: number;
   unit: string;
@@ -137,13 +138,32 @@ export function LimitZone({
   plot: Plot;
   safeDirection: 'lower' | 'higher';
   hatch: string;
+  /** Where dots and their whiskers stand; the name keeps clear of them. */
+  taken: readonly Box[];
 }) {
   const { palette, label } = useChartStyle();
   const right = plot.left + plot.width;
   const at = clamp(x(limit), plot.left, right);
   const [from, to] = safeDirection === 'lower' ? [at, right] : [plot.left, at];
   const text = `limit ${estimate(limit, unit)}`;
-  const onRight = at + textWidth(text, label, true) + 8 < right;
+  const wide = textWidth(text, label, true);
+  const box = (left: number, middle: number): Box => ({
+    left,
+    right: left + wide,
+    top: middle - label * 0.7,
+    bottom: middle + label * 0.7,
+  });
+  const [top, bottom] = [plot.top + label * 0.9, plot.top + plot.height - label * 0.9];
+  const places = [
+    box(at + 7, top),
+    box(at - 7 - wide, top),
+    box(at + 7, bottom),
+    box(at - 7 - wide, bottom),
+  ].filter((place) => place.left >= plot.left && place.right <= right);
+  const place =
+    places.find((one) => taken.every((other) => !overlap(one, other))) ??
+    places[0] ??
+    box(at - 7 - wide, top);
   return (
     <g data-limit="">
       <rect
@@ -162,11 +182,11 @@ export function LimitZone({
         strokeWidth={1.75}
       />
       <Label
-        x={onRight ? at + 7 : at - 7}
-        y={plot.top + label * 0.9}
+        x={place.left}
+        y={(place.top + place.bottom) / 2}
         bold
         colour={palette.stop}
-        anchor={onRight ? 'start' : 'end'}
+        anchor="start"
         rim={palette.paper}
       >
         {text}

@@ -86,3 +86,17 @@ export function besideLine(
   if (wished > line) sides.reverse();
   return sides.find((side) => side >= low + half && side <= high - half) ?? middle;
 }
+
+/** What a label or a mark takes up [px]. */
+export interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+export const overlap = (one: Box, other: Box): boolean =>
+  one.left < other.right &&
+  one.right > other.left &&
+  one.top < other.bottom &&
+  one.bottom > other.top;

@@ -13,6 +13,8 @@ import { nameOfStandard } from './words.ts';
 export interface Crumb {
   readonly label: string;
   readonly to?: string;
+  /** Stands in place of the label where one can go on from here to its like. */
+  readonly menu?: ReactNode;
 }
 
 interface PageProps {
@@ -32,7 +34,7 @@ function Crumbs({ crumbs }: { crumbs: readonly Crumb[] }) {
         {crumbs.map((crumb, index) => (
           <li key={`${crumb.label}-${crumb.to ?? index}`}>
             {crumb.to === undefined ? (
-              <span aria-current="page">{crumb.label}</span>
+              <span aria-current="page">{crumb.menu ?? crumb.label}</span>
             ) : (
               <Link to={crumb.to} activeOptions={{ exact: true }}>
                 {crumb.label}

@@ -1,10 +1,16 @@
 import { Menu, UnstyledButton } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { Ladder, Pull } from '../../api/types.gen.ts';
 import frame from '../../shell/page.module.css';
+import type { Crumb } from '../../shell/page.tsx';
 import { type LadderSheet, LadderSheets } from './ladder-sheets.tsx';
 import { choiceInWords, nameOfLadder } from './ladder-words.ts';
+
+/** The crumbs with a menu on the last one. */
+export function withMenu(crumbs: readonly Crumb[], menu: ReactNode): readonly Crumb[] {
+  return crumbs.map((crumb, at) => (at === crumbs.length - 1 ? { ...crumb, menu } : crumb));
+}
 
 interface LadderMenuProps {
   readonly ladder: Ladder;
@@ -19,10 +25,10 @@ export function LadderMenu({ ladder, ladders, pulls }: LadderMenuProps) {
   const name = nameOfLadder(ladder);
   return (
     <>
-      <Menu position="bottom-end">
+      <Menu position="bottom-start">
         <Menu.Target>
-          <UnstyledButton className={frame.scenario} aria-label={`Ladder: ${name}`}>
-            Ladders
+          <UnstyledButton className={frame.turn} aria-label={`Ladder: ${name}`}>
+            {name} <span aria-hidden="true">▾</span>
           </UnstyledButton>
         </Menu.Target>
         <Menu.Dropdown>

@@ -18,7 +18,7 @@ import { BandWords, dayCrumbs } from '../day/day.tsx';
 import { withCurves } from '../day/series.ts';
 import { useBand } from '../use-band.ts';
 import { decisionNotes, detailsOf } from './details.ts';
-import { LadderMenu } from './ladder-menu.tsx';
+import { LadderMenu, withMenu } from './ladder-menu.tsx';
 import { nameOfLadder, settingText } from './ladder-words.ts';
 
 interface LadderWorkProps {
@@ -75,15 +75,12 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
   return (
     <Page
       title={`${name}, ${engine.name}`}
-      crumbs={dayCrumbs(page, name)}
+      crumbs={withMenu(
+        dayCrumbs(page, name),
+        <LadderMenu ladder={ladder} ladders={ladders} pulls={pulls} />,
+      )}
       standard={ofDay}
-      scenario={
-        <>
-          <LadderMenu ladder={ladder} ladders={ladders} pulls={pulls} />
-          <span aria-hidden="true">·</span>
-          {onlyPeaks(input) ? <span>judged by peaks</span> : <BandWords band={band} />}
-        </>
-      }
+      scenario={onlyPeaks(input) ? <span>judged by peaks</span> : <BandWords band={band} />}
     >
       <LadderScreen
         input={input}

@@ -6,7 +6,7 @@ import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { dayCrumbs } from '../day/day.tsx';
-import { LadderMenu } from './ladder-menu.tsx';
+import { LadderMenu, withMenu } from './ladder-menu.tsx';
 import { nameOfLadder } from './ladder-words.ts';
 import { LadderWork } from './ladder-work.tsx';
 
@@ -52,15 +52,11 @@ function OneLadder({ dayId, ladderId, error: lost }: OneLadderProps) {
       crumbs={
         page.data === undefined
           ? [{ label: 'Shop', to: '/' }, { label: name }]
-          : dayCrumbs(page.data, name)
+          : withMenu(
+              dayCrumbs(page.data, name),
+              ladder && <LadderMenu ladder={ladder} ladders={ladders} pulls={page.data.pulls} />,
+            )
       }
-      {...(ladder === undefined
-        ? {}
-        : {
-            scenario: (
-              <LadderMenu ladder={ladder} ladders={ladders} pulls={page.data?.pulls ?? []} />
-            ),
-          })}
     >
       {error !== null ? (
         <Trouble
