@@ -49,6 +49,10 @@ export const INDUCTION: SectionSpec = {
     choice('kind', 'Kind', ['carburettor', 'throttle body', 'one throttle a cylinder']),
     number('throttles', 'Throttles', { low: 1, high: 64 }),
     pipe('throttleDiameter', 'Throttle bore', { high: 0.5 }),
+    pipe('throttleShaft', 'Throttle shaft, across the bore', {
+      high: 0.1,
+      help: 'What stands in the bore with the plate wide open; 0 where nothing does.',
+    }),
     airFlow('ratedFlow', 'Rated flow, all together'),
     {
       id: 'ratedDepression',
@@ -74,6 +78,7 @@ export const FUEL_SYSTEM: SectionSpec = {
     text('fuel', 'Fuel', 'A fuel of the handbook, or the blend below.'),
     choice('blendBy', 'Blend is', ['by volume', 'by mass']),
     number('octane', 'Octane number', { low: 0, high: 200 }),
+    choice('octaneIs', 'Octane is', ['RON', '(R+M)/2']),
     number('lambda', 'Lambda at full throttle', { low: 0.4, high: 1.5 }),
     {
       id: 'bsfc',
@@ -86,6 +91,7 @@ export const FUEL_SYSTEM: SectionSpec = {
     },
     number('injectors', 'Injectors', { low: 0, high: 128 }),
     massFlow('injectorFlow', 'Injector flow, each', { high: 0.1 }),
+    fuelVolumeFlow('injectorVolume', 'Injector flow by volume, each', { high: 1e-3 }),
     gaugePressure('injectorRatedPressure', 'Injector rated at'),
     gaugePressure('pressure', 'Fuel pressure across the injector'),
     percent('dutyLimit', 'Duty not beyond'),
@@ -151,6 +157,7 @@ export const OILING: SectionSpec = {
   fields: [
     text('oil', 'Oil', 'Grade and kind.'),
     text('pump', 'Pump and pan'),
+    text('filter', 'Filter'),
     volume('capacity', 'Oil in the engine', { high: 1 }),
     gaugePressure('reliefPressure', 'Relief set to'),
     gaugePressure('hotPressure', 'Pressure, hot'),

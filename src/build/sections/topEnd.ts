@@ -163,6 +163,12 @@ export const VALVE_TRAIN: SectionSpec = {
     springRate('springRate', 'Spring rate'),
     force('seatLoadWanted', 'Seat load wanted'),
     ...both((side, name) =>
+      each(VALVES[side], force(`${side}SeatLoad`, `${name} spring, seat load measured`)),
+    ),
+    ...both((side, name) =>
+      each(VALVES[side], force(`${side}OpenLoad`, `${name} spring, open load measured`)),
+    ),
+    ...both((side, name) =>
       each(VALVES[side], size(`${side}InstalledHeight`, `${name} installed height`, { high: 0.2 })),
     ),
     size('coilBindHeight', 'Height at coil bind', { high: 0.2 }),
