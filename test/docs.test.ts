@@ -17,21 +17,56 @@ function examplesIn(file: string): string[][] {
     (match) => match[1]!,
   );
   return [...blocks.flatMap((block) => block.split('\n')), ...inline]
-    .filter((line) => /^pullbook (look|curve|ladder|import|backup|restore) /.test(line))
+    .filter((line) => /^pullbook (look|curve|ladder|sheet|import|backup|restore) /.test(line))
     .map((line) =>
       [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!).slice(1),
     );
 }
 
-describe.each(['README.md', 'docs/command.md', 'docs/session.md'])('commands in %s', (file) => {
-  it('are found there', () => {
-    expect(examplesIn(file).length).toBeGreaterThan(0);
+describe.each(['README.md', 'docs/command.md', 'docs/session.md', 'docs/sheet.md'])(
+  'commands in %s',
+  (file) => {
+    it('are found there', () => {
+      expect(examplesIn(file).length).toBeGreaterThan(0);
+    });
+
+    it.each(examplesIn(file))('pullbook %s … is known', async (...args) => {
+      const { io, err } = testIo(folder.folder, { PULLBOOK_HOME: join(folder.folder, 'home') });
+      // The files named are mostly not there, which is a refusal and no wrong usage.
+      expect(await run(args, io), err()).not.toBe(2);
+    });
+  },
+);
+
+const blocksIn = (file: string, kind: string) =>
+  [
+    ...readFileSync(join(root, file), 'utf8').matchAll(
+      new RegExp(`\`\`\`${kind}\\n([\\s\\S]*?)\`\`\``, 'g'),
+    ),
+  ].map((match) => match[1]!);
+
+describe('examples in docs/sheet.md', () => {
+  it('are a build file that is read, and an answer with the keys of a real one', async () => {
+    const [build, answer] = blocksIn('docs/sheet.md', 'json');
+    folder.add('build.json', build!);
+    const { io, objects, err } = testIo(folder.folder);
+    expect(await run(['sheet', '--json', 'build.json'], io), err()).toBe(0);
+    const real = objects()[0] as Record<string, unknown[]>;
+    const shown = JSON.parse(answer!) as typeof real;
+    expect(Object.keys(shown)).toEqual(Object.keys(real));
+    for (const list of ['figures', 'checks', 'measureNext'])
+      expect(Object.keys(shown[list]![0] as object).sort()).toEqual(
+        Object.keys(real[list]![0] as object).sort(),
+      );
   });
 
-  it.each(examplesIn(file))('pullbook %s … is known', async (...args) => {
-    const { io, err } = testIo(folder.folder, { PULLBOOK_HOME: join(folder.folder, 'home') });
-    // The files named are mostly not there, which is a refusal and no wrong usage.
-    expect(await run(args, io), err()).not.toBe(2);
+  it('are tables that are read, together and the first alone', async () => {
+    const tables = blocksIn('docs/sheet.md', 'csv');
+    expect(tables).toHaveLength(3);
+    folder.add('first.csv', tables[0]!);
+    folder.add('all.csv', tables.join('\n'));
+    const { io, err } = testIo(folder.folder);
+    expect(await run(['sheet', '--json', 'first.csv', 'all.csv'], io), err()).toBe(0);
   });
 });
 
