@@ -3,10 +3,11 @@ import { type Cell, parseSheet, type Sheet, sheetFromTable } from '../build/inde
 import { FormatError, PullbookError } from '../errors.ts';
 import { splitCells } from './cells.ts';
 import { headRecords } from './dialect.ts';
-import { shown } from './display.ts';
+import { quoted, shown } from './display.ts';
 import { asBytes, decoderFor, isZip, sniffEncoding } from './encoding.ts';
 import { allBytes, type OpenedSource, openSource, type RunSource } from './source.ts';
 import { dateText, refuseOtherZips } from './spreadsheet.ts';
+import { keyTwice } from './twiceKey.ts';
 
 /** A sheet is written by hand. */
 const LARGEST = 16e6;
@@ -63,8 +64,9 @@ async function wholeText(opened: OpenedSource, fileName: string): Promise<string
 
 /** @throws FormatError  with the line where the JSON breaks, as far as the runtime tells */
 function jsonOf(text: string, fileName: string): unknown {
+  let value: unknown;
   try {
-    return JSON.parse(text);
+    value = JSON.parse(text);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     const position = Number(/position (\d+)/.exec(why)?.[1] ?? Number.NaN);
@@ -79,6 +81,15 @@ function jsonOf(text: string, fileName: string): unknown {
       error,
     );
   }
+  const twice = keyTwice(text);
+  if (twice === null) return value;
+  throw new FormatError(`${quoted(twice.key)} stands twice in the same place: keep one of them`, {
+    file: fileName,
+    line: twice.line,
+    column: twice.column,
+    found: quoted(twice.key),
+    expected: 'each key once',
+  });
 }
 
 /** Rows of delimited text. A decimal comma is taken where cells show it and none shows a point. */

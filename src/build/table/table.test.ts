@@ -168,6 +168,78 @@ describe('a sheet from a spreadsheet', () => {
   }, 120_000);
 });
 
+describe('any rows of cells', () => {
+  const cell = fc.oneof(
+    fc.constantFrom<Cell>(
+      'section',
+      'field',
+      'value',
+      'unit',
+      'place',
+      'plus/minus',
+      'table',
+      'heads.flow',
+      'heads.parts',
+      'layout',
+      'cylinders',
+      'sheet',
+      'name',
+      'notes',
+      'block',
+      'boreTopAcross',
+      'crank',
+      'stroke',
+      'Cylinder 1',
+      'Cylinder 99',
+      '__proto__',
+      'constructor',
+      'lift (in)',
+      'lift (psi)',
+      'in',
+      'mm',
+      'NaN',
+      '4,030',
+      '#REF!',
+      null,
+      true,
+      4,
+      -1,
+      1e300,
+    ),
+    fc.string({ maxLength: 8 }),
+    fc.double(),
+  );
+
+  it('are a sheet or are refused by row and column within them, and never crash (property)', () => {
+    const header = fc.constant<Cell[]>([
+      'section',
+      'field',
+      'place',
+      'value',
+      'unit',
+      'Cylinder 1',
+    ]);
+    const layoutRow = fc.constant<Cell[]>(['layout', 'cylinders', null, 2]);
+    const rows = fc.array(fc.oneof(header, layoutRow, fc.array(cell, { maxLength: 7 })), {
+      maxLength: 8,
+    });
+    fc.assert(
+      fc.property(rows, (table) => {
+        const answer = sheetFromTable(table);
+        if ('sheet' in answer) return;
+        expect(answer.problems.length).toBeGreaterThan(0);
+        for (const { row, column, expected } of answer.problems) {
+          expect(row).toBeGreaterThanOrEqual(1);
+          expect(row).toBeLessThanOrEqual(Math.max(table.length, 1) + 1);
+          expect(column).toBeGreaterThanOrEqual(1);
+          expect(expected).not.toBe('');
+        }
+      }),
+      { seed: 20261125, numRuns: 600 },
+    );
+  }, 60_000);
+});
+
 describe('a column pasted from a spreadsheet', () => {
   const BORE = fieldOf('block.boreTopAcross')!;
   const V8 = layoutOf(8);
