@@ -78,11 +78,11 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
           </tbody>
         </table>
       </div>
-      {common.sentences.length > 0 && (
+      {common.marks.length > 0 && (
         <ul className={`${below.seen} ${below.everyPull}`} aria-label="Said of every pull">
-          {common.sentences.map((sentence) => (
-            <li key={sentence} data-icon="note">
-              <NoteIcon />
+          {common.marks.map(({ sentence, severity }) => (
+            <li key={sentence} data-icon={severity === 'note' ? 'note' : 'look'}>
+              {severity === 'note' ? <NoteIcon /> : <LookIcon />}
               <span>Every pull: {kept(inUnitsOf(sentence, units))}</span>
             </li>
           ))}

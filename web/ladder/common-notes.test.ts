@@ -15,8 +15,8 @@ const blip = (sizeNm: number): Mark => ({
 
 describe('what every pull of a ladder says', () => {
   it('is said once, its figures from least to greatest', () => {
-    const { sentences, says } = commonNotes([[air(8)], [blip(5), air(6)], [air(7)]]);
-    expect(sentences).toEqual([
+    const { marks, says } = commonNotes([[air(8)], [blip(5), air(6)], [air(7)]]);
+    expect(marks.map((mark) => mark.sentence)).toEqual([
       'Inlet air at 6 to 8 °C is outside the 15 to 35 °C that SAE J1349 is written for.',
     ]);
     expect([says(air(7)), says(blip(5))]).toEqual([true, false]);
@@ -24,9 +24,20 @@ describe('what every pull of a ladder says', () => {
 
   it('is not what one pull does not say, nor what is of each pull alone, nor what is grave', () => {
     const grave = { ...air(8), severity: 'look again' } as const;
-    expect(commonNotes([[air(8)], []]).sentences).toEqual([]);
-    expect(commonNotes([[blip(5)], [blip(6)]]).sentences).toEqual([]);
-    expect(commonNotes([[grave], [grave]]).sentences).toEqual([]);
-    expect(commonNotes([[air(8)]]).sentences).toEqual([]);
+    expect(commonNotes([[air(8)], []]).marks).toEqual([]);
+    expect(commonNotes([[blip(5)], [blip(6)]]).marks).toEqual([]);
+    expect(commonNotes([[grave], [grave]]).marks).toEqual([]);
+    expect(commonNotes([[air(8)]]).marks).toEqual([]);
+  });
+
+  it('says an inertia that nobody confirmed once, as something to look at again', () => {
+    const inertia: Mark = {
+      kind: 'inertia',
+      severity: 'look again',
+      sentence: 'Put back with 0.42.',
+    };
+    expect(commonNotes([[inertia], [inertia, blip(5)]]).marks).toEqual([
+      { severity: 'look again', sentence: 'Put back with 0.42.' },
+    ]);
   });
 });

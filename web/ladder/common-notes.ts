@@ -9,12 +9,14 @@ const OF_THE_DAY: ReadonlySet<Mark['kind']> = new Set([
 ]);
 const NUMBER = /\d+(?:\.\d+)?/g;
 
-const isOfTheDay = (mark: Mark) => mark.severity === 'note' && OF_THE_DAY.has(mark.kind);
+/** The inertia of an engine on a cell is one for the day, and said once even where it wants a second look. */
+const isOfTheDay = (mark: Mark) =>
+  mark.kind === 'inertia' || (mark.severity === 'note' && OF_THE_DAY.has(mark.kind));
 const shapeOf = (sentence: string) => sentence.replace(NUMBER, '#');
 
 export interface CommonNotes {
-  /** One sentence for what every pull says; figures that differ from pull to pull as `6 to 8`. */
-  readonly sentences: readonly string[];
+  /** One mark for what every pull says; figures that differ from pull to pull as `6 to 8`. */
+  readonly marks: readonly Pick<Mark, 'severity' | 'sentence'>[];
   /** Whether a mark of a pull is said by one of them. */
   readonly says: (mark: Mark) => boolean;
 }
@@ -22,18 +24,18 @@ export interface CommonNotes {
 /** Notes that every recorded pull of a ladder carries in the same words, so that they can be said once. */
 export function commonNotes(pulls: readonly (readonly Mark[])[]): CommonNotes {
   const [first = []] = pulls;
-  const common = new Map<string, string>();
+  const common = new Map<string, CommonNotes['marks'][number]>();
   if (pulls.length > 1)
-    for (const { sentence } of first.filter(isOfTheDay)) {
+    for (const { sentence, severity } of first.filter(isOfTheDay)) {
       const shape = shapeOf(sentence);
       const alike = pulls.map((marks) =>
         marks.find((mark) => isOfTheDay(mark) && shapeOf(mark.sentence) === shape),
       );
       if (alike.every((mark) => mark !== undefined))
-        common.set(shape, merged(alike.map((mark) => mark.sentence)));
+        common.set(shape, { severity, sentence: merged(alike.map((mark) => mark.sentence)) });
     }
   return {
-    sentences: [...common.values()],
+    marks: [...common.values()],
     says: (mark) => isOfTheDay(mark) && common.has(shapeOf(mark.sentence)),
   };
 }

@@ -1,7 +1,7 @@
 import { Button, Menu } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
-import { belongsTo } from '../../../src/ladder/index.ts';
+import { belongsTo } from '../../../src/ladder/members.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { DayPage, Ladder } from '../../api/types.gen.ts';

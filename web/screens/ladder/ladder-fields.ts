@@ -1,4 +1,4 @@
-import { SETTING_KINDS, type SettingName } from '../../../src/ladder/index.ts';
+import { SETTING_KINDS, type SettingName } from '../../../src/ladder/kinds.ts';
 import type { Field } from '../../form/fields.ts';
 
 /** What can be said of a ladder: which pulls are its own, and what it is judged by where that is not the shop's. */

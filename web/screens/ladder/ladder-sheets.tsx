@@ -1,5 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
-import type { SettingName } from '../../../src/ladder/index.ts';
+import type { SettingName } from '../../../src/ladder/kinds.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { Ladder, LadderPatch, NewLadder } from '../../api/types.gen.ts';

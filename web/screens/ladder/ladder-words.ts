@@ -1,4 +1,4 @@
-import { SETTING_KINDS, type SettingName } from '../../../src/ladder/index.ts';
+import { SETTING_KINDS, type SettingName } from '../../../src/ladder/kinds.ts';
 import type { Ladder, Pull } from '../../api/types.gen.ts';
 import { setting } from '../../charts/numbers.ts';
 

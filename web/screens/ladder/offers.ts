@@ -1,4 +1,9 @@
-import { belongsTo, type SteppedSetting, settingIn, steppedIn } from '../../../src/ladder/index.ts';
+import {
+  belongsTo,
+  type SteppedSetting,
+  settingIn,
+  steppedIn,
+} from '../../../src/ladder/members.ts';
 import type { Ladder, NewLadder, Pull } from '../../api/types.gen.ts';
 import { choiceInWords, settingText } from './ladder-words.ts';
 
