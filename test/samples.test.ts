@@ -63,6 +63,8 @@ describe.skipIf(!there)('all sample days through `ladder --json`', () => {
     expect(again.answer).toEqual(first.answer);
     const iso = await workSession(sessionOf(day), { standard: 'ISO 1585' });
     expect(iso.pulls[0]!.curve!.standard).toBe('ISO 1585');
+    // From the fits of the first: nothing is read or fitted again.
+    expect(first.inStandard('ISO 1585').answer).toEqual(iso.answer);
     // Two standards differ by a common factor nearly: gains of rungs must not care.
     for (const [index, step] of iso.answer.steps.entries())
       expect(Math.abs(step.gainPercent - first.answer.steps[index]!.gainPercent)).toBeLessThan(

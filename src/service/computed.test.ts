@@ -1,4 +1,5 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import type { Curve } from '../pull/index.ts';
 import { curve as curveSchema, ladderReading, pullCurve, trace } from './schema/results.ts';
 import { withApp } from './testing.ts';
 import { aDay, type ImportedFile, post, sweep } from './testingDays.ts';
@@ -61,6 +62,29 @@ describe('curves over HTTP', () => {
       const build = await asked.record.builds.create({ engineId: other.id, name: 'First' });
       const first = await json('POST', `/builds/${build.id}/days`, { cellId }, 201);
       expect(first).toMatchObject({ inertiaKgM2: null });
+    }));
+
+  it('are fitted once, whatever the standards they are asked for in', () =>
+    withApp(async (asked) => {
+      const { day, ladder } = await aDay(asked);
+      const text = sweep({ lead: 'Spark Lead (deg)' });
+      expect((await post(asked, day.id, 'a.csv', text)).status).toBe(201);
+      const kept = vi.spyOn(asked.record.derived, 'put');
+      const inStandard = (standard: string) =>
+        asked.json<{ curve: Curve }[]>('GET', `/days/${day.id}/curves?standard=${standard}`);
+      const [first] = await inStandard('SAE%20J1349');
+      const { factors, torqueNm } = first!.curve;
+      for (const [name, standard] of [
+        ['ISO%201585', 'ISO 1585'],
+        ['DIN%2070020', 'DIN 70020'],
+        ['none', 'none'],
+      ] as const) {
+        const [other] = await inStandard(name);
+        const ratio = factors[standard]! / factors['SAE J1349']!;
+        expect(other!.curve.torqueNm[9]! / torqueNm[9]!).toBeCloseTo(ratio, 12);
+        await asked.json('GET', `/ladders/${ladder.id}/reading?standard=${name}`);
+      }
+      expect(kept).toHaveBeenCalledTimes(1);
     }));
 
   it('say why there is none for typed peaks', () =>
