@@ -26,11 +26,19 @@ interface PublishedAnswer {
   /** Fields it was computed from, and fields that would have to be measured first. */
   readonly from: readonly string[];
   readonly missing: readonly string[];
+  /** Fields in whose place something usual was taken; the notes say what. */
+  readonly assumed: readonly string[];
+  /** Between which the rule itself lets the truth lie, beside what the tolerances do. */
+  readonly range: { readonly low: number; readonly high: number } | null;
+  /** Reasons and cautions; where there is no value and nothing is missing, why. */
+  readonly notes: readonly { readonly sentence: string; readonly source: string | null }[];
   /** Why the values cannot be true together, where they cannot. */
   readonly problem: string | null;
   /** How it is shown to a person. */
   readonly shown: DisplayKind;
   readonly decimals: number | null;
+  /** A difference: the zero point of a shown unit plays no part. */
+  readonly isDifference: boolean;
 }
 
 export interface PublishedCheck extends PublishedAnswer {
@@ -105,9 +113,13 @@ function published(answer: Figure, sheet: Sheet): PublishedAnswer {
     how: answer.how,
     from: answer.from,
     missing: answer.missing,
+    assumed: answer.assumed,
+    range: answer.range,
+    notes: answer.notes,
     problem: answer.problem,
     shown: answer.shown,
     decimals: answer.decimals,
+    isDifference: answer.isDifference,
   };
 }
 

@@ -88,7 +88,8 @@ function figuresOf({ figures }: SheetObject, system: UnitSystem, columns: number
   return SECTIONS.map((section) => {
     const known = figures.filter((one) => one.section === section.id && one.value !== null);
     const impossible = figures.filter((one) => one.section === section.id && one.problem !== null);
-    if (known.length + impossible.length === 0) return '';
+    const noted = figures.filter((one) => one.section === section.id && one.notes.length > 0);
+    if (known.length + impossible.length + noted.length === 0) return '';
     const rows = known.map((figure) => [
       figure.label,
       textOf(figure, figure.value, system),
@@ -106,7 +107,7 @@ function figuresOf({ figures }: SheetObject, system: UnitSystem, columns: number
               { title: 'value', align: 'right' },
               { title: '95 %' },
               { title: 'unit' },
-              { title: 'smallest to largest' },
+              { title: 'between' },
             ],
             rows,
             '  ',
@@ -114,8 +115,22 @@ function figuresOf({ figures }: SheetObject, system: UnitSystem, columns: number
       ...impossible.map(({ label, problem }) =>
         wrapped(`${label}: ${inUnitsOf(problem!, system)}`, columns, '  '),
       ),
+      ...notesOf(noted, system, columns),
     ].join('');
   }).join('');
+}
+
+/** Notes of a section, each sentence once, with the figures that it belongs to. */
+function notesOf(figures: readonly Figure[], system: UnitSystem, columns: number): string[] {
+  const labels = new Map<string, string[]>();
+  for (const { label, notes } of figures)
+    for (const { sentence, source } of notes) {
+      const said = source === null ? sentence : `${sentence} (${source})`;
+      labels.set(said, [...(labels.get(said) ?? []), label]);
+    }
+  return [...labels].map(([said, of]) =>
+    wrapped(`note: ${of.join('; ')}: ${inUnitsOf(said, system)}`, columns, '  '),
+  );
 }
 
 /** `± 0.04`, or `± under 0.01` where it rounds to nothing. */
@@ -125,8 +140,12 @@ function toleranceText(figure: Figure, system: UnitSystem): string {
   return Number(text) === 0 ? `± under ${text.replace(/0$/, '1')}` : `± ${text}`;
 }
 
-/** Of a figure by place whose values differ: the smallest and the largest. */
+/** The range that its own rule leaves; of a figure by place whose values differ the smallest and the largest. */
 function spreadOf(figure: Figure, system: UnitSystem): string {
+  if (figure.range !== null) {
+    const { low, high } = figure.range;
+    return `${textOf(figure, low, system)} to ${textOf(figure, high, system)}`;
+  }
   const known = (figure.each ?? []).map(({ value }) => value).filter((one) => one !== null);
   if (known.length < 2) return '';
   const [low, high] = [Math.min(...known), Math.max(...known)].map((one) =>
@@ -150,13 +169,13 @@ function measureNext(sheet: SheetObject, columns: number): string {
 }
 
 function textOf(
-  { shown, decimals }: Figure,
+  { shown, decimals, isDifference }: Figure,
   value: number | null,
   system: UnitSystem,
   difference = false,
 ): string {
   return formatQuantity(value, shown, system, {
-    difference,
+    difference: difference || isDifference,
     ...(decimals === null ? {} : { decimals }),
   }).text;
 }
