@@ -68,7 +68,7 @@ export function Ladders({ page }: { readonly page: DayPage }) {
                     <Button
                       variant="default"
                       size="compact-xs"
-                      aria-label={`Choose the pulls of ${nameOfLadder(ladder)}`}
+                      aria-label={`Choose pulls of ${nameOfLadder(ladder)}`}
                       onClick={() => setSheet({ kind: 'edit', ladder })}
                     >
                       Choose pulls
@@ -97,7 +97,7 @@ export function Ladders({ page }: { readonly page: DayPage }) {
                 <Button
                   variant="default"
                   size="compact-xs"
-                  aria-label={`Open a ladder: ${offer.sentence}`}
+                  aria-label={`Open it: ${offer.sentence}`}
                   loading={make.isPending}
                   onClick={() => make.mutate(offer.ladder)}
                 >
