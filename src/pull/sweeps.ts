@@ -51,37 +51,44 @@ function thinned(recording: Recording, speed: Channel): Thin {
     (channel) => finiteOf(channel).length > 0,
   )!;
   const size = blockRows(recording.rows, time);
-  const timeS: number[] = [];
-  const speedRpm: number[] = [];
-  const torqueNm: number[] = [];
+  // Filled in place: growing lists would leave a log of hours several times over in memory.
+  const most = Math.ceil(recording.rows / size);
+  const column = () => new Float64Array(most);
+  const [times, speeds, torques] = [column(), column(), column()];
   const throttles = channelsOf(recording, 'throttle').map(({ values }) => ({
     values,
-    blocks: [] as number[],
+    blocks: column(),
   }));
-  const rowOf: number[] = [];
+  const rowOf = new Int32Array(most + 1);
+  let count = 0;
   for (let row = 0; row < recording.rows; row += size) {
     const end = Math.min(row + size, recording.rows);
-    const mean = (values: Float64Array) => finiteMean(values, row, end);
-    const t = time === undefined ? row / 50 : mean(time.values);
-    const n = mean(speed.values);
+    const t = time === undefined ? row / 50 : finiteMean(time.values, row, end);
+    const n = finiteMean(speed.values, row, end);
     if (!Number.isFinite(t) || !Number.isFinite(n)) continue;
-    if (timeS.length > 0 && t <= timeS[timeS.length - 1]!) continue;
-    timeS.push(t);
-    speedRpm.push(n);
-    torqueNm.push(mean(torque.values));
-    for (const { values, blocks } of throttles) blocks.push(mean(values));
-    rowOf.push(row);
+    if (count > 0 && t <= times[count - 1]!) continue;
+    times[count] = t;
+    speeds[count] = n;
+    torques[count] = finiteMean(torque.values, row, end);
+    for (const { values, blocks } of throttles) blocks[count] = finiteMean(values, row, end);
+    rowOf[count++] = row;
   }
-  rowOf.push(recording.rows);
-  const throttle = throttles.map(({ blocks }) => blocks).find((blocks) => moves(blocks, timeS));
+  rowOf[count] = recording.rows;
+  const timeS = times.subarray(0, count);
+  const throttle = throttles
+    .map(({ blocks }) => blocks.subarray(0, count))
+    .find((blocks) => moves(blocks, timeS));
   const openFrom = throttle === undefined ? 0 : OPEN_SHARE * highOf(throttle, timeS, 0.98);
-  const open = timeS.map((_, i) => (throttle === undefined || throttle[i]! >= openFrom ? 1 : 0));
+  const open = new Uint8Array(count).fill(1);
+  throttle?.forEach((value, block) => {
+    if (!(value >= openFrom)) open[block] = 0;
+  });
   return {
-    timeS: Float64Array.from(timeS),
-    speedRpm: Float64Array.from(speedRpm),
-    torqueNm: Float64Array.from(torqueNm),
-    open: Uint8Array.from(open),
-    rowOf: Int32Array.from(rowOf),
+    timeS,
+    speedRpm: speeds.subarray(0, count),
+    torqueNm: torques.subarray(0, count),
+    open,
+    rowOf: rowOf.subarray(0, count + 1),
   };
 }
 
@@ -108,14 +115,15 @@ function finiteMean(values: Float64Array, from: number, to: number): number {
  * A high value that some seconds at least stay above: this quantile, or a higher one, because of a log of hours
  * nearly all is idling.
  */
-function highOf(values: ArrayLike<number>, timeS: ArrayLike<number>, probability: number): number {
+function highOf(values: Float64Array, timeS: Float64Array, probability: number): number {
   const durationS = timeS[timeS.length - 1]! - timeS[0]!;
   return quantile(values, Math.max(probability, 1 - LEAST_LOADED_S / durationS));
 }
 
 /** A throttle channel that tells anything: it moves by more than a third of its highest value. */
-function moves(values: readonly number[], timeS: readonly number[]): boolean {
-  if (values.filter(Number.isFinite).length < 6) return false;
+function moves(values: Float64Array, timeS: Float64Array): boolean {
+  if (values.reduce((count, value) => count + (Number.isFinite(value) ? 1 : 0), 0) < 6)
+    return false;
   const [low, high] = [quantile(values, 0), highOf(values, timeS, 0.98)];
   return high > 0 && high - low > 0.35 * high;
 }

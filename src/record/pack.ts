@@ -15,7 +15,10 @@ export const packed = (piece: Uint8Array): Promise<Uint8Array> =>
   compress(piece, { params: { [constants.BROTLI_PARAM_QUALITY]: 4 } });
 export const unpacked = (piece: Uint8Array): Promise<Uint8Array> => decompress(piece);
 
-/** The same bytes in pieces of exactly PIECE_BYTES, the last one shorter. */
+/**
+ * The same bytes in pieces of exactly PIECE_BYTES, the last one shorter. A piece is only good until the next is asked
+ * for: it is the same memory, because a long file would else leave a gigabyte of it for the collector to find.
+ */
 export async function* inPieces(
   source: Uint8Array | AsyncIterable<Uint8Array>,
 ): AsyncGenerator<Uint8Array> {
@@ -25,7 +28,7 @@ export async function* inPieces(
     }
     return;
   }
-  let piece = new Uint8Array(PIECE_BYTES);
+  const piece = new Uint8Array(PIECE_BYTES);
   let filled = 0;
   for await (const chunk of source) {
     for (let from = 0; from < chunk.length; ) {
@@ -35,7 +38,6 @@ export async function* inPieces(
       from += part.length;
       if (filled === PIECE_BYTES) {
         yield piece;
-        piece = new Uint8Array(PIECE_BYTES);
         filled = 0;
       }
     }

@@ -1,12 +1,12 @@
 /** A file as it streams in: counted against the limit, hashed, kept in memory while small, on disk when large. */
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
 import { type FileHandle, mkdtemp, open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { SpooledFile } from '../../record/index.ts';
 import { RequestRefused } from '../errors.ts';
 
 const IN_MEMORY_BYTES = 16 * 1024 * 1024;
+const CHUNK_BYTES = 256 * 1024;
 
 export interface Spool {
   readonly sha256: string;
@@ -71,8 +71,23 @@ export async function spool(
     return { sha256, sizeBytes, file: bytes, source: bytes, release };
   }
   const { path } = disk;
-  const file: SpooledFile = { sha256, sizeBytes, read: () => createReadStream(path) };
+  const file: SpooledFile = { sha256, sizeBytes, read: () => chunksOf(path) };
   return { sha256, sizeBytes, file, source: path, release };
+}
+
+/** The file in chunks, all read into the same memory: each is only good until the next is asked for. */
+async function* chunksOf(path: string): AsyncGenerator<Uint8Array> {
+  const file = await open(path, 'r');
+  const chunk = new Uint8Array(CHUNK_BYTES);
+  try {
+    for (;;) {
+      const { bytesRead } = await file.read(chunk, 0, CHUNK_BYTES, null);
+      if (bytesRead === 0) return;
+      yield chunk.subarray(0, bytesRead);
+    }
+  } finally {
+    await file.close();
+  }
 }
 
 /** Errors of the file system carry the call that failed; those of a connection do not. */
