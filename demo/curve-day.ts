@@ -21,8 +21,8 @@ export interface CurveDay {
 }
 
 /** Knot intervals of the curves, and of the grid of speeds on which their noise is made. */
-const SEGMENTS = 20;
-const GRID = 61;
+export const SEGMENTS = 20;
+export const GRID = 61;
 const KNOCK_BINS = 12;
 
 /**
@@ -175,7 +175,7 @@ function colouredWalk(chance: Chance, sd: number, keep: number): () => number {
 const operators = new Map<string, Float64Array>();
 
 /** The matrix that takes values on the grid to least-squares spline coefficients, row-major (segments+3)×grid. */
-function splineOperator(segments: number, grid: number): Float64Array {
+export function splineOperator(segments: number, grid: number): Float64Array {
   const key = `${segments} ${grid}`;
   const known = operators.get(key);
   if (known !== undefined) return known;
@@ -195,7 +195,7 @@ function splineOperator(segments: number, grid: number): Float64Array {
 }
 
 /** A·C·Aᵀ, row-major. */
-function propagate(operator: Float64Array, covariance: Float64Array): number[] {
+export function propagate(operator: Float64Array, covariance: Float64Array): number[] {
   const K = operator.length / GRID;
   const half = new Float64Array(K * GRID);
   for (let r = 0; r < K; r++) {

@@ -19,7 +19,7 @@ import { warningsOf } from './warnings.ts';
 import { unwatched } from './words.ts';
 
 /** Changes whenever the same pulls would give another answer. */
-const LADDER_VERSION = 1;
+const LADDER_VERSION = 2;
 
 /** A pull is said to disagree with the others above this chance. */
 const STRAY_CHANCE = 0.6;
@@ -161,7 +161,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
   const surface =
     speeds === null || rungs.length < LEAST_RUNGS
       ? null
-      : surfaceOf(picture, reach, draws, speeds, (lowest + highest) / 2, mirror);
+      : surfaceOf(picture, reach, draws, speeds, (lowest + highest) / 2, rung, mirror);
   const repeatSd = Float64Array.from(draws.repeatSd).sort();
   const answer = {
     version: LADDER_VERSION,
@@ -195,7 +195,8 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     }),
     response: responseCurve(picture, draws, meanPower, mirror),
     map: surface?.map ?? null,
-    following: surface?.following ?? null,
+    // What is gained over the best fixed setting cannot be told before that is known.
+    following: bestAnswer.value === null ? null : (surface?.following ?? null),
     warnings: warningsOf(
       input,
       reading,

@@ -49,7 +49,7 @@ export interface Move {
 
 /** Chance of a worthwhile gain at which another rung is run. */
 const PULL_CHANCE = 0.3;
-/** Chance below which the ladder is finished; and the same where the last step itself gained less than is worth having. */
+/** Chance below which the ladder is finished; and the same where the last of several steps gained less than is worth having. */
 const STOP_CHANCE = 0.05;
 const STOP_CHANCE_AFTER_SMALL_STEP = 0.15;
 /** Chance that the best lies below the whole ladder at which a more careful rung is asked for. */
@@ -120,7 +120,8 @@ export function nextMove(standing: Standing): Move {
     };
   }
   const { lastStepPercent } = standing;
-  const smallStep = lastStepPercent !== null && lastStepPercent < worthPercent;
+  // One step alone shows no knee: what its two pulls happened to be off by would end the ladder.
+  const smallStep = rungs.length >= 3 && lastStepPercent !== null && lastStepPercent < worthPercent;
   const stopChance = smallStep ? STOP_CHANCE_AFTER_SMALL_STEP : STOP_CHANCE;
   if (standing.limitMiddle !== null && next > standing.limitMiddle) {
     return {

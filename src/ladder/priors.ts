@@ -10,8 +10,8 @@ const STATED_LOG_SD = 0.1;
  * Sd and its weight; ours, from common practice, no source.
  */
 export const DRIFT_SDS: readonly (readonly [sd: number, weight: number])[] = [
-  [0.0002, 0.7],
-  [0.0016, 0.3],
+  [0.0002, 0.65],
+  [0.0016, 0.35],
 ];
 /** Share of pulls that are off by far more than the cell usually repeats, and how far (relative sd). */
 export const STRAY_SHARE = 0.03;

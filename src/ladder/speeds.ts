@@ -1,5 +1,6 @@
 import { functionalCovariance, valueFunctional } from '../numerics/spline.ts';
 import type { BandReading } from './band.ts';
+import { fitComponents, sumsOf } from './component.ts';
 import { normalFraction } from './evenly.ts';
 import { lossAt } from './form.ts';
 import type { ResponseDraws } from './posterior.ts';
@@ -12,20 +13,30 @@ import type { ResponseDraws } from './posterior.ts';
  * band, weighted by power. So z_p is exactly the mean power over the band (relative), whose response to the setting is
  * integrated in posterior.ts, and the φ_j say only how speeds differ. Each c_pj answers the setting by a small
  * regression of its own, c_pj = a_j + β_j v + q_j v² + noise: β_j moves the best with speed, q_j lets the curvature
- * differ; both have Gaussian priors that shrink with j (the best moves smoothly), and the noise is the pull's own
- * wander over speed, its sd summed over a grid. Given the sd all is closed form, so 12 pulls cost a few milliseconds.
+ * differ; both have Gaussian priors that shrink with the square of j (the best moves smoothly), and the noise is the
+ * pull's own wander over speed (component.ts). The priors of β and q are in proportion to the band's curvature, which
+ * is not known either: the draws are parted by their curvature and each part is fitted with its own. Given all that the
+ * rest is closed form, so 12 pulls cost a few milliseconds.
  */
 
 const COMPONENTS = 5;
 const GRID = 31;
 const SPEED_DRAWS = 192;
-/** How far the best may lie from its mean over the band at the end of the sweep [rungs], prior sd of the first component. */
-const SHIFT_RUNGS = 2;
+/** Parts of the draws, by their curvature, that are fitted each with its own. */
+const STRATA = 4;
+/**
+ * How far the best may lie from its mean over the band at the end of the sweep [rungs], prior sd of the first component:
+ * 2.5 degrees, as the published regression (Crossley and Cook 1991) moves its best 0.9 degrees per 1000 rev/min, some
+ * 2 degrees at the end of a sweep, and engines differ.
+ */
+const SHIFT_RUNGS = 1.25;
 /** By what part the curvature may differ over speed, prior sd of the first component. */
 const CURVATURE_PART = 0.25;
-/** Wander of a pull over speed: median sd of the first component [1] and the sd of its logarithm (ours, no source). */
-const WANDER_MEDIAN = 0.003;
-const WANDER_LOG_SD = 0.8;
+/**
+ * Wander of a pull over speed beyond what its curve's own band knows of it: median sd of the first component [1] (ours,
+ * no source).
+ */
+const WANDER_MEDIAN = 0.002;
 
 export interface SpeedModel {
   readonly speedRpm: readonly number[];
@@ -77,80 +88,6 @@ function inverseOf(a: readonly (readonly number[])[]): number[][] {
     }
   }
   return out;
-}
-
-interface ComponentFit {
-  readonly mean: readonly [number, number, number];
-  /** Lower Cholesky factor of the covariance of (a, β, q). */
-  readonly factor: readonly [number, number, number, number, number, number];
-}
-
-function fitComponent(
-  v: readonly number[],
-  c: readonly number[],
-  cVariance: readonly number[],
-  priorSd: readonly [number, number, number],
-  wanderMedian: number,
-): ComponentFit {
-  const mean = [0, 0, 0];
-  const second = new Array<number>(9).fill(0);
-  let total = 0;
-  const parts: { log: number; mu: number[]; cov: number[][] }[] = [];
-  for (let g = -3; g <= 3; g++) {
-    const z = g * 0.7;
-    const sd = wanderMedian * Math.exp(z * WANDER_LOG_SD);
-    const precision = [0, 1, 2].map((i) =>
-      [0, 1, 2].map((j) => (i === j ? 1 / priorSd[i]! ** 2 : 0)),
-    );
-    const rhs = [0, 0, 0];
-    let quad = 0;
-    let logDet = 0;
-    v.forEach((value, p) => {
-      const w = 1 / (sd * sd + cVariance[p]!);
-      const x = [1, value, value * value];
-      logDet -= Math.log(w);
-      quad += w * c[p]! * c[p]!;
-      for (let i = 0; i < 3; i++) {
-        rhs[i]! += w * x[i]! * c[p]!;
-        for (let j = 0; j < 3; j++) precision[i]![j]! += w * x[i]! * x[j]!;
-      }
-    });
-    const cov = inverseOf(precision);
-    const mu = cov.map((row) => row.reduce((sum, value, j) => sum + value * rhs[j]!, 0));
-    const fitted = mu.reduce((sum, value, i) => sum + value * rhs[i]!, 0);
-    const det =
-      precision[0]![0]! * (precision[1]![1]! * precision[2]![2]! - precision[1]![2]! ** 2) -
-      precision[0]![1]! *
-        (precision[0]![1]! * precision[2]![2]! - precision[1]![2]! * precision[0]![2]!) +
-      precision[0]![2]! *
-        (precision[0]![1]! * precision[1]![2]! - precision[1]![1]! * precision[0]![2]!);
-    parts.push({
-      log: -0.5 * (quad - fitted + logDet + Math.log(Math.max(det, 1e-300)) + z * z),
-      mu,
-      cov,
-    });
-  }
-  const top = Math.max(...parts.map((part) => part.log));
-  for (const { log, mu, cov } of parts) {
-    const weight = Math.exp(log - top);
-    total += weight;
-    for (let i = 0; i < 3; i++) {
-      mean[i]! += weight * mu[i]!;
-      for (let j = 0; j < 3; j++) second[3 * i + j]! += weight * (cov[i]![j]! + mu[i]! * mu[j]!);
-    }
-  }
-  for (let i = 0; i < 3; i++) mean[i]! /= total;
-  const cov = (i: number, j: number) => second[3 * i + j]! / total - mean[i]! * mean[j]!;
-  const l11 = Math.sqrt(Math.max(cov(0, 0), 0));
-  const l21 = l11 > 0 ? cov(1, 0) / l11 : 0;
-  const l31 = l11 > 0 ? cov(2, 0) / l11 : 0;
-  const l22 = Math.sqrt(Math.max(cov(1, 1) - l21 * l21, 0));
-  const l32 = l22 > 0 ? (cov(2, 1) - l31 * l21) / l22 : 0;
-  const l33 = Math.sqrt(Math.max(cov(2, 2) - l31 * l31 - l32 * l32, 0));
-  return {
-    mean: [mean[0]!, mean[1]!, mean[2]!],
-    factor: [l11, l21, l22, l31, l32, l33],
-  };
 }
 
 /**
@@ -210,9 +147,8 @@ export function modelSpeeds(
       shapes.reduce((sum, shape, i) => sum + inverse[j]![i]! * shape[m]!, 0),
     ),
   );
-  const k = response.curvature.reduce((sum, value) => sum + value, 0) / response.count;
   const v = counted.map(({ u }) => u - middle);
-  const fits = shapes.map((_, j) => {
+  const components = shapes.map((_, j) => {
     const row = project[j]!;
     const c: number[] = [];
     const variance: number[] = [];
@@ -229,28 +165,32 @@ export function modelSpeeds(
       c.push(value);
       variance.push(Math.max(0, functionalCovariance(fit, functional)));
     });
-    return fitComponent(
-      v,
-      c,
-      variance,
-      [0.05, (2 * k * SHIFT_RUNGS * rung) / (j + 1), (k * CURVATURE_PART) / (j + 1)],
-      WANDER_MEDIAN / (j + 1),
-    );
+    return { c, variance, wanderMedian: WANDER_MEDIAN / (j + 1) };
   });
+  const sums = sumsOf(v, components);
   const draws = SPEED_DRAWS;
   const a = new Float64Array(draws * COMPONENTS);
   const beta = new Float64Array(draws * COMPONENTS);
   const bend = new Float64Array(draws * COMPONENTS);
-  for (let j = 0; j < COMPONENTS; j++) {
-    const { mean, factor } = fits[j]!;
-    for (let d = 0; d < draws; d++) {
-      // Each component walks the same even points in an order of its own.
-      const at = ((d + 1) * STRIDES[j]!) % 509;
-      const [z1, z2, z3] = [normalFraction(at, 5), normalFraction(at, 6), normalFraction(at, 7)];
-      a[d * COMPONENTS + j] = mean[0] + factor[0] * z1;
-      beta[d * COMPONENTS + j] = mean[1] + factor[1] * z1 + factor[2] * z2;
-      bend[d * COMPONENTS + j] = mean[2] + factor[3] * z1 + factor[4] * z2 + factor[5] * z3;
-    }
+  for (const { k, members } of strataOf(response)) {
+    const priorSds = components.map(
+      (_, j) =>
+        [
+          0.05,
+          (2 * k * SHIFT_RUNGS * rung) / (j + 1) ** 2,
+          (k * CURVATURE_PART) / (j + 1) ** 2,
+        ] as const,
+    );
+    fitComponents(sums, priorSds).forEach(({ mean, factor }, j) => {
+      for (const d of members) {
+        // Each component walks the same even points in an order of its own.
+        const at = ((d + 1) * STRIDES[j]!) % 509;
+        const [z1, z2, z3] = [normalFraction(at, 5), normalFraction(at, 6), normalFraction(at, 7)];
+        a[d * COMPONENTS + j] = mean[0] + factor[0] * z1;
+        beta[d * COMPONENTS + j] = mean[1] + factor[1] * z1 + factor[2] * z2;
+        bend[d * COMPONENTS + j] = mean[2] + factor[3] * z1 + factor[4] * z2 + factor[5] * z3;
+      }
+    });
   }
   const onSpeeds = (table: Float64Array) => {
     const out = new Float64Array(draws * GRID);
@@ -274,11 +214,33 @@ export function modelSpeeds(
   };
 }
 
+/** Draws of like curvature, and the curvature that stands for them. */
+function strataOf(response: ResponseDraws): { k: number; members: number[] }[] {
+  const curvatureOf = (draw: number) => response.curvature[responseDraw(draw, response)]!;
+  const order = Array.from({ length: SPEED_DRAWS }, (_, d) => d).sort(
+    (d, e) => curvatureOf(d) - curvatureOf(e),
+  );
+  const size = SPEED_DRAWS / STRATA;
+  return Array.from({ length: STRATA }, (_, i) => {
+    const members = order.slice(i * size, (i + 1) * size);
+    const logs = members.reduce((sum, d) => sum + Math.log(curvatureOf(d)), 0);
+    return { k: Math.exp(logs / size), members };
+  });
+}
 const STRIDES = [101, 197, 307, 401, 467];
 
 /** Index into the response's draws that goes with a draw of the speeds. */
 export const responseDraw = (draw: number, response: ResponseDraws): number =>
   Math.floor(((draw + 0.5) * response.count) / SPEED_DRAWS) % response.count;
+
+/** Mean power over the band at a setting, relative to the day's mean, for one draw of the response. */
+export const bandPower = (u: number, response: ResponseDraws, draw: number): number =>
+  response.level[draw]! -
+  lossAt(u - response.best[draw]!, response.curvature[draw]!, response.lean[draw]!);
+
+/** What a speed adds to it at v above the middle; `place` is draw × speeds + speed. */
+export const addedPower = (v: number, { offset, slope, bend }: SpeedModel, place: number): number =>
+  offset[place]! + v * (slope[place]! + v * bend[place]!);
 
 /** Relative power at a setting: the band's response and what each speed adds to it; at [draw × speeds + speed]. */
 export function relativePower(
@@ -291,13 +253,8 @@ export function relativePower(
   const v = u - middle;
   const out = new Float64Array(speeds.draws * grid);
   for (let d = 0; d < speeds.draws; d++) {
-    const at = responseDraw(d, response);
-    const band =
-      response.level[at]! -
-      lossAt(u - response.best[at]!, response.curvature[at]!, response.lean[at]!);
-    for (let i = d * grid; i < (d + 1) * grid; i++) {
-      out[i] = band + speeds.offset[i]! + v * (speeds.slope[i]! + v * speeds.bend[i]!);
-    }
+    const band = bandPower(u, response, responseDraw(d, response));
+    for (let i = d * grid; i < (d + 1) * grid; i++) out[i] = band + addedPower(v, speeds, i);
   }
   return out;
 }

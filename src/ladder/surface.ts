@@ -1,7 +1,8 @@
-import { lossAt } from './form.ts';
+import type { Banded } from '../pull/types.ts';
+import { normalFraction } from './evenly.ts';
 import type { ResponseDraws } from './posterior.ts';
 import { quantileOf } from './quantiles.ts';
-import { responseDraw, type SpeedModel } from './speeds.ts';
+import { addedPower, bandPower, responseDraw, type SpeedModel } from './speeds.ts';
 import type { LadderAnswer } from './types.ts';
 
 /** Settings of the pictures: a quarter of a rung apart, from a rung below the ladder to a rung above it. Mirrored. */
@@ -29,9 +30,7 @@ export function responseCurve(
   for (const u of us) {
     for (let i = 0; i < count; i++) {
       const d = PICTURE_PART * i;
-      column[i] =
-        meanPower *
-        (draws.level[d]! - lossAt(u - draws.best[d]!, draws.curvature[d]!, draws.lean[d]!));
+      column[i] = meanPower * bandPower(u, draws, d);
     }
     column.sort();
     meanPowerW.push(quantileOf(column, 0.5));
@@ -76,6 +75,28 @@ function bestAt(
 }
 
 const TABLE_SPEEDS = 7;
+/**
+ * How flat the top may be [rungs], sd: within some such distance of the best a loss is smaller than the parabola's, as
+ * published sweeps show flat tops and no pull resolves them (ours, from common practice, no source).
+ */
+const LEVEL_RUNGS = 0.4;
+
+/**
+ * The shortest interval that holds 95 % of draws that cannot be below zero, with their middle. Equal tails would end
+ * above zero always, and never hold the truth of an engine whose best does not move with speed.
+ */
+function shortestOf(column: Float64Array): Banded {
+  const sorted = Float64Array.from(column).sort();
+  const out = Math.round(0.05 * sorted.length);
+  const last = sorted.length - 1 - out;
+  let [low, high] = [0, sorted[last]!];
+  for (let i = 1; i <= out; i++) {
+    if (sorted[last + i]! - sorted[i]! < high - low) {
+      [low, high] = [sorted[i]!, sorted[last + i]!];
+    }
+  }
+  return { value: quantileOf(sorted, 0.5), low, high };
+}
 
 export interface Surface {
   readonly map: NonNullable<LadderAnswer['map']>;
@@ -94,34 +115,35 @@ export function surfaceOf(
   response: ResponseDraws,
   speeds: SpeedModel,
   middle: number,
+  rung: number,
   mirror: number,
 ): Surface {
   const { draws, speedRpm, bandWeight, slope: slopes, bend: bends, offset: offsets } = speeds;
   const grid = speedRpm.length;
   const bests = Array.from({ length: grid }, () => new Float64Array(draws));
-  const valueAt = (d: number, at: number, m: number, u: number) => {
-    const v = u - middle;
-    const i = d * grid + m;
-    return (
-      response.level[at]! -
-      lossAt(u - response.best[at]!, response.curvature[at]!, response.lean[at]!) +
-      offsets[i]! +
-      v * (slopes[i]! + v * bends[i]!)
-    );
-  };
+  const valueAt = (d: number, at: number, m: number, u: number) =>
+    bandPower(u, response, at) + addedPower(u - middle, speeds, d * grid + m);
+  const levelSd = LEVEL_RUNGS * rung;
+  /** A draw whose curve at a speed has no top is told of as far from its best as the ladder is long. */
+  const width = (reach[1] - reach[0]) / 2;
   const clamp = (u: number) => Math.min(reach[1], Math.max(reach[0], u));
   const gains = new Float64Array(draws);
   const fixedCosts = Array.from({ length: grid }, () => new Float64Array(draws));
   for (let d = 0; d < draws; d++) {
     const at = responseDraw(d, response);
-    const fixed = clamp(response.best[at]!);
+    // Gains are told of each draw's own best, even where that lies beyond the ladder: cut off there, they would vanish.
+    const fixed = response.best[at]!;
+    const near = (u: number) => Math.min(fixed + width, Math.max(fixed - width, u));
+    const level = levelSd * normalFraction(((d + 1) * 89) % 509, 4);
     let gain = 0;
     for (let m = 0; m < grid; m++) {
       const i = d * grid + m;
       const best = bestAt(response, at, slopes[i]!, bends[i]!, middle);
       bests[m]![d] = best;
-      const top = valueAt(d, at, m, clamp(best));
-      const cost = Math.max(0, 1 - valueAt(d, at, m, fixed) / top);
+      const own = near(best);
+      const square = (own - fixed) ** 2;
+      const told = square > 0 ? square / (square + level * level) : 0;
+      const cost = told * Math.max(0, 1 - valueAt(d, at, m, fixed) / valueAt(d, at, m, own));
       fixedCosts[m]![d] = 100 * cost;
       gain += bandWeight[m]! * cost;
     }
@@ -185,6 +207,6 @@ export function surfaceOf(
       bestLow: quantiles.map((q) => (mirror > 0 ? q.low : q.high)),
       bestHigh: quantiles.map((q) => (mirror > 0 ? q.high : q.low)),
     },
-    following: { gainPercent: banded(gains), table },
+    following: { gainPercent: shortestOf(gains), table },
   };
 }

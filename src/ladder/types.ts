@@ -170,7 +170,7 @@ export interface LadderAnswer {
     readonly bestLow: readonly (number | null)[];
     readonly bestHigh: readonly (number | null)[];
   } | null;
-  /** What a setting that follows speed would gain over the best fixed one. Null where nothing can be said. */
+  /** What a setting that follows speed would gain over the best fixed one. Null where that is not known yet. */
   readonly following: {
     readonly gainPercent: Banded;
     readonly table: readonly {

@@ -1,14 +1,26 @@
-import type { SimulatedDay } from '../../demo/cell.ts';
-import type { CurveDay } from '../../demo/curve-day.ts';
+import type { DayKnobs, DayTruth } from '../../demo/cell.ts';
 import type { LadderAnswer } from '../../src/ladder/index.ts';
 
 /** A day whose truth is known, whichever way it was made. */
-type KnownDay = Pick<CurveDay & SimulatedDay, 'knobs' | 'truth'>;
+interface KnownDay {
+  readonly knobs: Pick<DayKnobs, 'leadsDeg'>;
+  readonly truth: Pick<
+    DayTruth,
+    | 'bestLeadOverBandDeg'
+    | 'limitLeadDeg'
+    | 'followingGainPercent'
+    | 'torqueNm'
+    | 'meanPowerW'
+    | 'lossPercent'
+  >;
+}
 
 /** What one day's answer was worth against the truth; null where the question did not arise. */
 export interface Verdict {
   /** The best was answered, and its interval holds the true one. */
   readonly bestHeld: boolean | null;
+  /** Sd of the error of the best in terms of the interval's own: a well-made interval has about 1. Closed ones only. */
+  readonly bestError: number | null;
   readonly knowsBest: boolean;
   /** One entry a setting given. */
   readonly pastLimit: readonly boolean[];
@@ -22,6 +34,11 @@ export interface Verdict {
   readonly stepCurvesHeld: readonly boolean[];
   readonly limitHeld: boolean | null;
   readonly followingHeld: boolean | null;
+}
+
+function errorOf(truth: number, { value, low, high }: LadderAnswer['best']): number | null {
+  if (value === null || low === null || high === null) return null;
+  return (value - truth) / ((high - low) / (2 * 1.96));
 }
 
 const inside = (value: number, low: number | null, high: number | null) =>
@@ -48,6 +65,7 @@ export function judge(day: KnownDay, answer: LadderAnswer, worthPercent: number)
   const unfinished = nextGain >= worthPercent && (limit === null || limit > top + 2);
   return {
     bestHeld: answer.best.value === null ? null : inside(best, answer.best.low, answer.best.high),
+    bestError: errorOf(best, answer.best),
     knowsBest: answer.best.low !== null && answer.best.high !== null,
     pastLimit: limit === null ? [] : given.map(({ value }) => value > limit),
     pastBest: given.map(({ value }) => value > best),
@@ -83,8 +101,8 @@ export function judge(day: KnownDay, answer: LadderAnswer, worthPercent: number)
         ? null
         : inside(
             truth.followingGainPercent,
-            answer.following.gainPercent.low - 0.01,
-            answer.following.gainPercent.high + 0.01,
+            answer.following.gainPercent.low,
+            answer.following.gainPercent.high,
           ),
   };
 }
@@ -93,6 +111,12 @@ export function judge(day: KnownDay, answer: LadderAnswer, worthPercent: number)
 export function share(entries: readonly (boolean | null)[]): number {
   const known = entries.filter((entry) => entry !== null);
   return known.filter(Boolean).length / known.length;
+}
+
+/** Sd about zero of the entries that arose; NaN of none. */
+function sdOf(entries: readonly (number | null)[]): number {
+  const known = entries.filter((entry) => entry !== null);
+  return Math.sqrt(known.reduce((sum, value) => sum + value * value, 0) / known.length);
 }
 
 /** One line a kind, for the record. */
@@ -104,7 +128,7 @@ export function tableOf(kinds: ReadonlyMap<string, readonly Verdict[]>): string 
     return [
       kind.padEnd(18),
       `${verdicts.length} days`,
-      `best answered ${answered.length}, held ${percent(share(verdicts.map((v) => v.bestHeld)))}`,
+      `best answered ${answered.length}, held ${percent(share(verdicts.map((v) => v.bestHeld)))}, error ${sdOf(verdicts.map((v) => v.bestError)).toFixed(2)} sd`,
       `past limit ${percent(share(all((v) => v.pastLimit)))}`,
       `past best ${percent(share(all((v) => v.pastBest)))}`,
       `gave up > 1.5 % ${percent(share(all((v) => v.givenUp).map((loss) => loss > 1.5)))}`,

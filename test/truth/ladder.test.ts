@@ -1,37 +1,49 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { simulateDay } from '../../demo/cell.ts';
 import { simulateCurveDay } from '../../demo/curve-day.ts';
-import { dayOfKind, KINDS_OF_DAY, type KindOfDay } from '../../demo/kinds-of-day.ts';
+import {
+  dayOfKind,
+  KINDS_OF_DAY,
+  type KindOfDay,
+  LEAST_SOAK_PERCENT,
+} from '../../demo/kinds-of-day.ts';
 import { answerLadder } from '../../src/ladder/index.ts';
 import { curveOf, findPulls } from '../../src/pull/index.ts';
 import { ladderInputOf } from '../../src/report/ladderInput.ts';
 import { judge, share, tableOf, type Verdict } from './judge.ts';
+import { OTHER_SHAPES, type OtherShape, otherDay } from './other-cell.ts';
 
 /*
  * Answers against known truth. The simulated cell's torque falls away from its best by four shapes, none of them the
  * model's; pulls are off by offsets, drift and coloured wander; knock comes in counts. Most days are made at the level
- * of curves, for speed; the rest go the whole way from samples (lag, inertia, noise, spikes) through the pull room.
+ * of curves, for speed; the rest go the whole way from samples (lag, inertia, noise, spikes, blips) through the pull
+ * room; a second cell, of which no prior was settled, checks that the priors do not merely fit the first.
  * The figures asserted are those that the product promises. Seeds count up from 1 and were not chosen.
  */
 
-/** At the level of curves, a kind. */
-const CURVE_DAYS = 150;
-/** From samples, a kind. */
-const SAMPLE_DAYS = 7;
-const WORTH_PERCENT = 0.75;
-
-/** The kinds of day by which intervals are judged, each made of the simulated kinds that fit it. */
-const JUDGED: Readonly<Record<string, readonly KindOfDay[]>> = {
-  'without a knock channel': ['plain', 'flat', 'steep'],
-  'with a knock channel': ['knock', 'knock in the way'],
-  'with repeats': ['repeat', 'drift and repeat'],
-  'with drift': ['drift', 'drift and repeat'],
-  'steep curvature': ['steep'],
+/** At the level of curves, a kind; more where 250 days scatter too much about an end of what is promised. */
+const CURVE_DAYS = 250;
+const MORE_DAYS: Readonly<Partial<Record<KindOfDay, number>>> = {
+  knock: 500,
+  'knock in the way': 500,
 };
+/** From samples, a kind. */
+const SAMPLE_DAYS = 13;
+/** On the second cell, a shape and repeatability. */
+const OTHER_DAYS = 50;
+const OTHER_REPEATS_PERCENT = [0.25, 0.4, 0.7];
+const WORTH_PERCENT = 0.75;
+/** Ladders cut off before their best: where they answer, the interval is open above and can hardly miss. */
+const CUT_OFF: readonly KindOfDay[] = ['unfinished', 'short'];
 
-function curveDay(kind: KindOfDay, seed: number): Verdict {
+interface CurveVerdict extends Verdict {
+  readonly soaked: boolean;
+}
+
+function curveDay(kind: KindOfDay, seed: number): CurveVerdict {
   const day = simulateCurveDay(dayOfKind(kind, seed));
-  return judge(day, answerLadder(day.input), WORTH_PERCENT);
+  const soaked = Math.abs(day.knobs.driftPercentPerPull) >= LEAST_SOAK_PERCENT;
+  return { ...judge(day, answerLadder(day.input), WORTH_PERCENT), soaked };
 }
 
 function sampleDay(kind: KindOfDay, seed: number): Verdict {
@@ -45,34 +57,58 @@ function sampleDay(kind: KindOfDay, seed: number): Verdict {
   return judge(day, answerLadder(ladderInputOf(pulls, input)), WORTH_PERCENT);
 }
 
-describe('a thousand and more days at the level of curves', () => {
-  const kinds = new Map<KindOfDay, Verdict[]>();
+const seeds = (count: number, from = 1) => Array.from({ length: count }, (_, i) => from + i);
+
+/** The promise of every 95 % interval. */
+function expectHonest(entries: readonly (boolean | null)[]): void {
+  expect(share(entries)).toBeGreaterThanOrEqual(0.92);
+  expect(share(entries)).toBeLessThanOrEqual(0.98);
+}
+
+function expectHonestSteps(verdicts: readonly Verdict[]): void {
+  expectHonest(verdicts.flatMap((verdict) => verdict.stepsHeld));
+  expectHonest(verdicts.flatMap((verdict) => verdict.stepCurvesHeld));
+}
+
+describe('thousands of days at the level of curves', () => {
+  const kinds = new Map<KindOfDay, CurveVerdict[]>();
   const of = (wanted: readonly KindOfDay[]) => wanted.flatMap((kind) => kinds.get(kind)!);
   const all = () => of(KINDS_OF_DAY);
+  const full = () => of(KINDS_OF_DAY.filter((kind) => !CUT_OFF.includes(kind)));
 
   beforeAll(() => {
     for (const kind of KINDS_OF_DAY) {
       kinds.set(
         kind,
-        Array.from({ length: CURVE_DAYS }, (_, i) => curveDay(kind, i + 1)),
+        seeds(MORE_DAYS[kind] ?? CURVE_DAYS).map((seed) => curveDay(kind, seed)),
       );
     }
     console.log(tableOf(kinds));
   }, 300_000);
 
-  for (const [name, wanted] of Object.entries(JUDGED)) {
-    it(`holds the true best in 92 to 98 % of the answered days ${name}`, () => {
-      const held = share(of(wanted).map((verdict) => verdict.bestHeld));
-      expect(held).toBeGreaterThanOrEqual(0.92);
-      expect(held).toBeLessThanOrEqual(0.98);
+  for (const kind of KINDS_OF_DAY.filter((one) => !CUT_OFF.includes(one))) {
+    it(`holds best and following gain in 92 to 98 % of the answered days (${kind})`, () => {
+      expectHonest(of([kind]).map((verdict) => verdict.bestHeld));
+      expectHonest(of([kind]).map((verdict) => verdict.followingHeld));
     });
   }
 
-  it('holds the true best in at least 92 % of the answered days of flat curvature', () => {
-    // Wider than the 98 % that is wanted at most: a flat engine's pulls say little, and the priors (how far short of
-    // the best a ladder starts, drift) are kept wider than this simulated shop. See the table for the figure.
-    const held = share(of(['flat']).map((verdict) => verdict.bestHeld));
-    expect(held).toBeGreaterThanOrEqual(0.92);
+  for (const kind of KINDS_OF_DAY) {
+    it(`holds steps and steps by speed in 92 to 98 % (${kind})`, () => {
+      expectHonestSteps(of([kind]));
+    });
+  }
+
+  it('holds best and following gain in at least 92 % of the answered days of ladders cut off', () => {
+    expect(share(of(CUT_OFF).map((verdict) => verdict.bestHeld))).toBeGreaterThanOrEqual(0.92);
+    expect(share(of(CUT_OFF).map((verdict) => verdict.followingHeld))).toBeGreaterThanOrEqual(0.92);
+  });
+
+  it.each([true, false])('is honest whether or not heat soaked in (%s)', (soaked) => {
+    const days = full().filter((verdict) => verdict.soaked === soaked);
+    expectHonest(days.map((verdict) => verdict.bestHeld));
+    expectHonestSteps(days);
+    expectHonest(days.map((verdict) => verdict.followingHeld));
   });
 
   it('leaves a setting past the true limit in at most 1 %', () => {
@@ -93,24 +129,18 @@ describe('a thousand and more days at the level of curves', () => {
   });
 
   it('calls a ladder finished before its knee in at most 5 %', () => {
-    const early = of(['unfinished', 'short']).map((verdict) => verdict.finishedEarly);
-    expect(early.filter((entry) => entry !== null).length).toBeGreaterThan(60);
+    const early = of(CUT_OFF).map((verdict) => verdict.finishedEarly);
+    expect(early.filter((entry) => entry !== null).length).toBeGreaterThan(100);
     expect(share(early)).toBeLessThanOrEqual(0.05);
   });
 
-  it('gives steps, steps by speed and limits that hold the truth in at least 92 %', () => {
-    expect(share(all().flatMap((verdict) => verdict.stepsHeld))).toBeGreaterThanOrEqual(0.92);
-    expect(share(all().flatMap((verdict) => verdict.stepsHeld))).toBeLessThanOrEqual(0.98);
-    expect(share(all().flatMap((verdict) => verdict.stepCurvesHeld))).toBeGreaterThanOrEqual(0.92);
+  it('gives limits that hold the truth in at least 92 %', () => {
+    // Above 98 % where knock is in the way: many rungs beyond the limit locate it within the rounding of its onset.
     expect(share(all().map((verdict) => verdict.limitHeld))).toBeGreaterThanOrEqual(0.92);
-    expect(share(all().map((verdict) => verdict.followingHeld))).toBeGreaterThanOrEqual(0.92);
   });
 
-  it('answers most days that have passed their best', () => {
-    const answered = of(['plain', 'steep', 'repeat', 'knock']).map(
-      ({ bestHeld }) => bestHeld !== null,
-    );
-    expect(share(answered)).toBeGreaterThan(0.9);
+  it('answers nearly all ladders whose operator had seen enough', () => {
+    expect(share(full().map(({ bestHeld }) => bestHeld !== null))).toBeGreaterThan(0.9);
   });
 });
 
@@ -122,15 +152,16 @@ describe('days from samples', () => {
     for (const kind of KINDS_OF_DAY) {
       kinds.set(
         kind,
-        Array.from({ length: SAMPLE_DAYS }, (_, i) => sampleDay(kind, 1001 + i)),
+        seeds(SAMPLE_DAYS, 1001).map((seed) => sampleDay(kind, seed)),
       );
     }
     console.log(tableOf(new Map([['from samples', all()]])));
   }, 300_000);
 
-  it('hold the true best no less often', () => {
-    const held = share(all().map((verdict) => verdict.bestHeld));
-    expect(held).toBeGreaterThanOrEqual(0.92);
+  it('are as honest', () => {
+    expectHonest(all().map((verdict) => verdict.bestHeld));
+    expectHonestSteps(all());
+    expect(share(all().map((verdict) => verdict.followingHeld))).toBeGreaterThanOrEqual(0.92);
   });
 
   it('keep to limit, best and power given up', () => {
@@ -140,9 +171,41 @@ describe('days from samples', () => {
     expect(share(given.map((loss) => loss <= 1.5))).toBeGreaterThanOrEqual(0.95);
   });
 
-  it('are not called finished early, and their steps hold', () => {
+  it('are not called finished early', () => {
     expect(share(all().map((verdict) => verdict.finishedEarly))).toBeLessThanOrEqual(0.05);
-    expect(share(all().flatMap((verdict) => verdict.stepsHeld))).toBeGreaterThanOrEqual(0.92);
-    expect(share(all().flatMap((verdict) => verdict.stepCurvesHeld))).toBeGreaterThanOrEqual(0.9);
+  });
+});
+
+describe('days of another cell', () => {
+  const shapes = new Map<OtherShape, Verdict[]>();
+  const all = () => [...shapes.values()].flat();
+
+  beforeAll(() => {
+    const lines = new Map<string, readonly Verdict[]>();
+    for (const shape of OTHER_SHAPES) {
+      for (const repeatPercent of OTHER_REPEATS_PERCENT) {
+        const verdicts = seeds(OTHER_DAYS).map((seed) => {
+          const day = otherDay(shape, repeatPercent, seed);
+          return judge(day, answerLadder(day.input), WORTH_PERCENT);
+        });
+        lines.set(`${shape} ${repeatPercent} %`, verdicts);
+        shapes.set(shape, [...(shapes.get(shape) ?? []), ...verdicts]);
+      }
+    }
+    console.log(tableOf(lines));
+  }, 300_000);
+
+  it.each(OTHER_SHAPES)('are as honest, over its repeatabilities (%s)', (shape) => {
+    expectHonest(shapes.get(shape)!.map((verdict) => verdict.bestHeld));
+    expectHonestSteps(shapes.get(shape)!);
+    // This cell's best moves little with speed: an interval that reaches down to no gain at all hardly misses.
+    const following = shapes.get(shape)!.map((verdict) => verdict.followingHeld);
+    expect(share(following)).toBeGreaterThanOrEqual(0.92);
+  });
+
+  it('keep to best and power given up', () => {
+    expect(share(all().flatMap((verdict) => verdict.pastBest))).toBeLessThanOrEqual(0.025);
+    const given = all().flatMap((verdict) => verdict.givenUp);
+    expect(share(given.map((loss) => loss <= 1.5))).toBeGreaterThanOrEqual(0.95);
   });
 });
