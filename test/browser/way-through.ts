@@ -305,9 +305,9 @@ export const wayThrough = (standOf: () => Stand) =>
       const [ladder] = await stand.record.ladders.list({ dayId: dayId() });
       const [decision] = await stand.record.decisions.list({ ladderId: ladder!.id });
       expect(decision).toMatchObject({ who: 'the person at the desk', setting: 24 });
-      // The advice is kept as it stood, with what it was made from.
+      // The advice is kept as it stood on the screen, in the standard chosen there, with what it was made from.
       expect(decision!.advice!.evidence).toMatchObject({
-        standard: 'SAE J1349',
+        standard: 'SAE 60F dry',
         pullIds: expect.any(Array),
       });
       expect(decision!.advice!.why).not.toBe('');
