@@ -2,7 +2,7 @@ import { PullbookError } from '../../errors.ts';
 import { fieldOf, tableOf } from '../sections/index.ts';
 import type { Sheet } from '../sheet/types.ts';
 import { unitOfField } from '../sheet/units.ts';
-import { Ask, Memory, type Need, NotMeasured, type Shift } from './ask.ts';
+import { Ask, Memory, type Need, NotMeasured } from './ask.ts';
 import type {
   Check,
   CheckSpec,
@@ -54,12 +54,27 @@ export function answerFrom(
 /** One sheet with what was worked out of it so far, for one answer. */
 class Asking {
   readonly sheet: Sheet;
-  readonly #memory = new Memory();
+  readonly #memory: Memory;
+  readonly #shifted = new Map<string, readonly Ask[] | null>();
   constructor(sheet: Sheet) {
     this.sheet = sheet;
+    this.#memory = new Memory(sheet);
   }
-  ask(shift: Shift | null = null): Ask {
-    return new Ask(this.sheet, shift, this.#memory);
+  ask(): Ask {
+    return new Ask(this.sheet, null, this.#memory);
+  }
+  /** The sheet with a field moved by its tolerance, down and up; null where it has none. One pair for all who ask. */
+  asShifted(path: string): readonly Ask[] | null {
+    let pair = this.#shifted.get(path);
+    if (pair === undefined) {
+      const by = toleranceOf(this.sheet, path);
+      pair =
+        by === null || by === 0
+          ? null
+          : [-by, by].map((one) => new Ask(this.sheet, { path, by: one }, this.#memory));
+      this.#shifted.set(path, pair);
+    }
+    return pair;
   }
 }
 
@@ -70,7 +85,7 @@ function outcomeOf(need: Need<Value | Said>, asking: Asking): Outcome {
   const ask = asking.ask();
   const none = { value: null, range: null, notes: [], missing: [], problem: null };
   try {
-    const { value, range = null, notes = [] } = saidOf(need(ask));
+    const { value, range = null, notes = [] } = saidOf(ask.once(need));
     return { ...none, value, range, notes, from: [...ask.used], assumed: [...ask.assumed] };
   } catch (error) {
     const asked = { from: [...ask.used], assumed: [...ask.assumed] };
@@ -99,12 +114,12 @@ function plusMinusOf(need: Need<Value | Said>, asking: Asking, outcome: Outcome)
   let squares = 0;
   let any = false;
   for (const path of outcome.from) {
-    const tolerance = toleranceOf(asking.sheet, path);
-    if (tolerance === null || tolerance === 0) continue;
+    const shifted = asking.asShifted(path);
+    if (shifted === null) continue;
     any = true;
-    const sides = [-tolerance, tolerance].map((by) => {
+    const sides = shifted.map((ask) => {
       try {
-        return numberOf(saidOf(need(asking.ask({ path, by }))).value);
+        return numberOf(saidOf(ask.once(need)).value);
       } catch (error) {
         // A shift may leave what is possible; the other side then speaks alone.
         if (error instanceof PullbookError || error instanceof NotMeasured) return null;

@@ -1,6 +1,6 @@
 import { fieldOf, tableOf } from '../sections/index.ts';
 import { countOf } from '../sheet/layout.ts';
-import type { Entry, Layout, Sheet } from '../sheet/types.ts';
+import type { Layout, Sheet } from '../sheet/types.ts';
 import { isEach } from '../sheet/types.ts';
 import { insideOf } from '../sheet/units.ts';
 
@@ -10,11 +10,13 @@ import { insideOf } from '../sheet/units.ts';
  */
 export type Need<T> = (ask: Ask) => T;
 
-/** Thrown inside a computation when something it needs is not on the sheet; caught by `answerOf`. */
-export class NotMeasured extends Error {
+/**
+ * Thrown inside a computation when something it needs is not on the sheet; caught by `answerFrom`. No Error: a half
+ * filled sheet throws it by the thousand, and a stack trace nobody reads costs more than the computation.
+ */
+export class NotMeasured {
   readonly paths: readonly string[];
   constructor(paths: readonly string[]) {
-    super(`not measured: ${paths.join(', ')}`);
     this.paths = paths;
   }
 }
@@ -38,31 +40,95 @@ type Remembered = ({ readonly value: unknown } | { readonly thrown: unknown }) &
  * as they were. Needs are told apart by identity, so one that is to be found again stands at the top of its file.
  */
 export class Memory {
-  readonly #plain = new Map<Need<unknown>, Remembered>();
-  readonly #shifted = new Map<string, Map<Need<unknown>, Remembered>>();
+  readonly #sheet: Sheet;
+  readonly #typed = new Map<string, Typed>();
+  readonly #rows = new Map<string, readonly Row[]>();
+  readonly #plain: Layer = new Map();
 
-  find(need: Need<unknown>, shift: Shift | null): Remembered | undefined {
-    const plain = this.#plain.get(need);
-    if (shift === null || (plain !== undefined && !plain.used.has(shift.path))) return plain;
-    return this.#shifted.get(keyOf(shift))?.get(need);
+  constructor(sheet: Sheet) {
+    this.#sheet = sheet;
   }
 
-  keep(need: Need<unknown>, shift: Shift | null, remembered: Remembered): void {
-    if (shift === null) {
-      this.#plain.set(need, remembered);
-      return;
+  /** What stands at a path, numbers in inside units. */
+  typed(path: string): Typed {
+    let typed = this.#typed.get(path);
+    if (typed === undefined) {
+      typed = typedAt(this.#sheet, path);
+      this.#typed.set(path, typed);
     }
-    const key = keyOf(shift);
-    let needs = this.#shifted.get(key);
-    if (needs === undefined) {
-      needs = new Map();
-      this.#shifted.set(key, needs);
+    return typed;
+  }
+
+  rows(path: string): readonly Row[] {
+    let rows = this.#rows.get(path);
+    if (rows === undefined) {
+      rows = rowsAt(this.#sheet, path);
+      this.#rows.set(path, rows);
     }
-    needs.set(need, remembered);
+    return rows;
+  }
+
+  /** Where what came of needs is kept: a place of its own for each shift. */
+  layer(shift: Shift | null): Layer {
+    return shift === null ? this.#plain : new Map();
+  }
+
+  /** What a need came to: without the shift, where what is shifted plays no part in it. */
+  find(need: Need<unknown>, shift: Shift | null, layer: Layer): Remembered | undefined {
+    const plain = this.#plain.get(need);
+    if (shift === null || (plain !== undefined && !plain.used.has(shift.path))) return plain;
+    return layer.get(need);
   }
 }
 
-const keyOf = ({ path, by }: Shift) => `${path} ${by}`;
+type Layer = Map<Need<unknown>, Remembered>;
+
+/** An entry with its numbers in inside units. */
+type Typed =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'number'; readonly value: number; readonly count: number | null }
+  | { readonly kind: 'each'; readonly values: readonly (number | null)[] }
+  | { readonly kind: 'text'; readonly value: string }
+  | { readonly kind: 'yesNo'; readonly value: boolean };
+
+function typedAt(sheet: Sheet, path: string): Typed {
+  const [section, id] = path.split('.') as [string, string];
+  const entry = sheet.sections[section]?.values?.[id];
+  const field = fieldOf(path);
+  if (entry === undefined || field === undefined) return { kind: 'nothing' };
+  if (isEach(entry)) {
+    const values = entry.each.map((one) =>
+      one === null ? null : insideOf(field, one, entry.unit),
+    );
+    return values.every((one) => one === null) ? { kind: 'nothing' } : { kind: 'each', values };
+  }
+  const { value } = entry;
+  if (typeof value === 'boolean') return { kind: 'yesNo', value };
+  if (typeof value === 'string')
+    return value.trim() === '' ? { kind: 'nothing' } : { kind: 'text', value };
+  return {
+    kind: 'number',
+    value: insideOf(field, value, entry.unit),
+    count: field.per === undefined ? null : countOf(field.per, sheet.layout),
+  };
+}
+
+function rowsAt(sheet: Sheet, path: string): readonly Row[] {
+  const [section, id] = path.split('.') as [string, string];
+  const table = sheet.sections[section]?.tables?.[id];
+  const spec = tableOf(section, id);
+  if (table === undefined || spec === undefined) return [];
+  return table.rows.map((row) =>
+    Object.fromEntries(
+      spec.columns.map((column) => {
+        const cell = row[column.id] ?? null;
+        const value =
+          typeof cell === 'number' ? insideOf(column, cell, table.units?.[column.id]) : cell;
+        return [column.id, value];
+      }),
+    ),
+  );
+}
 
 /**
  * One computation's look at a sheet. Numbers come out in inside units (SI; rev/min; degrees).
@@ -70,15 +136,18 @@ const keyOf = ({ path, by }: Shift) => `${path} ${by}`;
  */
 export class Ask {
   readonly layout: Layout;
+  /** Paths that were used; not kept with a field shifted, where they are the same. */
   readonly used = new Set<string>();
   /** Paths in whose place something usual was taken. */
   readonly assumed = new Set<string>();
   readonly #sheet: Sheet;
   readonly #shift: Shift | null;
   readonly #memory: Memory;
+  readonly #layer: Layer;
 
   /** @param memory  one for all computations of one answer, so that what several ask for is worked out once */
-  constructor(sheet: Sheet, shift: Shift | null = null, memory: Memory = new Memory()) {
+  constructor(sheet: Sheet, shift: Shift | null = null, memory: Memory = new Memory(sheet)) {
+    this.#layer = memory.layer(shift);
     this.#sheet = sheet;
     this.layout = sheet.layout;
     this.#shift = shift;
@@ -87,15 +156,18 @@ export class Ask {
 
   /** What a need comes to on this sheet, worked out once for all who ask; paths it used count for each of them. */
   once<T>(need: Need<T>): T {
-    const known = this.#memory.find(need, this.#shift) ?? this.#workOut(need);
-    for (const path of known.used) this.used.add(path);
-    for (const path of known.assumed) this.assumed.add(path);
+    const known = this.#memory.find(need, this.#shift, this.#layer) ?? this.#workOut(need);
+    if (this.#shift === null) {
+      for (const path of known.used) this.used.add(path);
+      for (const path of known.assumed) this.assumed.add(path);
+    }
     if ('thrown' in known) throw known.thrown;
     return known.value as T;
   }
 
   #workOut(need: Need<unknown>): Remembered {
-    const ask = new Ask(this.#sheet, this.#shift, this.#memory);
+    // What a need uses is known from the sheet as it is; with a field shifted nobody asks for it again.
+    const ask = this.#shift === null ? new Ask(this.#sheet, null, this.#memory) : this;
     let came: { readonly value: unknown } | { readonly thrown: unknown };
     try {
       came = { value: need(ask) };
@@ -103,17 +175,21 @@ export class Ask {
       came = { thrown };
     }
     const remembered = { ...came, used: ask.used, assumed: ask.assumed };
-    this.#memory.keep(need, this.#shift, remembered);
+    this.#layer.set(need, remembered);
     return remembered;
+  }
+
+  #note(path: string): void {
+    if (this.#shift === null) this.used.add(path);
+  }
+
+  /** Says that something usual was taken in place of what nobody measured. */
+  assume(path: string): void {
+    if (this.#shift === null) this.assumed.add(path);
   }
 
   get use(): string | null {
     return this.#sheet.use ?? null;
-  }
-
-  #entry(path: string) {
-    const [section, field] = path.split('.') as [string, string];
-    return this.#sheet.sections[section]?.values?.[field];
   }
 
   #moved(path: string, value: number): number {
@@ -122,61 +198,44 @@ export class Ask {
 
   /** A value that stands once, or null. */
   numberOrNull(path: string): number | null {
-    const entry = this.#entry(path);
-    if (entry === undefined || isEach(entry) || typeof entry.value !== 'number') return null;
-    this.used.add(path);
-    return this.#moved(path, insideOf(fieldOf(path)!, entry.value, entry.unit));
+    const typed = this.#memory.typed(path);
+    if (typed.kind !== 'number') return null;
+    this.#note(path);
+    return this.#moved(path, typed.value);
   }
 
   /** Values by place, null where not measured; null when nothing was measured. One value for all is repeated. */
   eachOrNull(path: string): readonly (number | null)[] | null {
-    const entry = this.#entry(path);
-    if (entry === undefined) return null;
-    const field = fieldOf(path)!;
-    const inside = (value: number) => this.#moved(path, insideOf(field, value, entry.unit));
-    if (isEach(entry)) {
-      if (entry.each.every((one) => one === null)) return null;
-      this.used.add(path);
-      return entry.each.map((one) => (one === null ? null : inside(one)));
+    const typed = this.#memory.typed(path);
+    if (typed.kind === 'each') {
+      this.#note(path);
+      if (this.#shift?.path !== path) return typed.values;
+      return typed.values.map((one) => (one === null ? null : this.#moved(path, one)));
     }
-    if (typeof entry.value !== 'number' || field.per === undefined) return null;
-    this.used.add(path);
-    return Array.from({ length: countOf(field.per, this.layout) }, () =>
-      inside(entry.value as number),
-    );
+    if (typed.kind !== 'number' || typed.count === null) return null;
+    this.#note(path);
+    return Array<number>(typed.count).fill(this.#moved(path, typed.value));
   }
 
   textOrNull(path: string): string | null {
-    const entry = this.#entry(path) as Entry | undefined;
-    if (typeof entry?.value !== 'string' || entry.value.trim() === '') return null;
-    this.used.add(path);
-    return entry.value;
+    const typed = this.#memory.typed(path);
+    if (typed.kind !== 'text') return null;
+    this.#note(path);
+    return typed.value;
   }
 
   yesOrNull(path: string): boolean | null {
-    const entry = this.#entry(path) as Entry | undefined;
-    if (typeof entry?.value !== 'boolean') return null;
-    this.used.add(path);
-    return entry.value;
+    const typed = this.#memory.typed(path);
+    if (typed.kind !== 'yesNo') return null;
+    this.#note(path);
+    return typed.value;
   }
 
   /** Rows of a free table (`camshaft.card`) with numbers in inside units; empty when there are none. */
   rows(path: string): readonly Row[] {
-    const [section, id] = path.split('.') as [string, string];
-    const table = this.#sheet.sections[section]?.tables?.[id];
-    const spec = tableOf(section, id);
-    if (table === undefined || spec === undefined || table.rows.length === 0) return [];
-    this.used.add(path);
-    return table.rows.map((row) =>
-      Object.fromEntries(
-        spec.columns.map((column) => {
-          const cell = row[column.id] ?? null;
-          const value =
-            typeof cell === 'number' ? insideOf(column, cell, table.units?.[column.id]) : cell;
-          return [column.id, value];
-        }),
-      ),
-    );
+    const rows = this.#memory.rows(path);
+    if (rows.length > 0) this.#note(path);
+    return rows;
   }
 
   /** All of these at once; what is missing among them is told together. */
@@ -219,7 +278,7 @@ export const oneOrUsual =
   (ask) => {
     const value = ask.numberOrNull(path);
     if (value !== null) return value;
-    ask.assumed.add(path);
+    ask.assume(path);
     return typeof usual === 'number' ? usual : usual(ask);
   };
 

@@ -6,6 +6,7 @@ import {
   meanOf,
   type Need,
   NotMeasured,
+  once,
   one,
   type Row,
 } from '../compute/ask.ts';
@@ -21,14 +22,14 @@ const BORE_FIELDS = ['Top', 'Middle', 'Bottom'].flatMap((height) =>
 );
 
 /** The bores as measured: mean of the diameters taken in each cylinder [m]. */
-const measuredBores: Need<ByPlace> = (ask) => {
+const measuredBores: Need<ByPlace> = once((ask) => {
   const taken = BORE_FIELDS.map((path) => ask.eachOrNull(path)).filter((each) => each !== null);
   if (taken.length === 0) throw new NotMeasured(['block.boreNominal']);
   return Array.from({ length: ask.layout.cylinders }, (_, i) => {
     const known = taken.map((each) => each[i] ?? null).filter((value) => value !== null);
     return known.length === 0 ? null : known.reduce((sum, value) => sum + value, 0) / known.length;
   });
-};
+});
 
 /** The same number at each place. */
 export const everywhere =
@@ -43,7 +44,7 @@ export const boresM: Need<ByPlace> = firstOf(
 );
 
 /** Mean bore [m]. */
-export const boreM: Need<number> = meanOf(boresM);
+export const boreM: Need<number> = once(meanOf(boresM));
 export const strokeM: Need<number> = one('crank.stroke');
 export const rodLengthM: Need<number> = one('rods.length');
 
@@ -62,10 +63,14 @@ export const decksM: Need<ByPlace> = firstOf(
 );
 
 /** Swept volume of each cylinder [m³]. */
-export const sweptM3: Need<ByPlace> = (ask) => {
+export const sweptM3: Need<ByPlace> = once((ask) => {
   const { bores, stroke } = ask.all({ bores: boresM, stroke: strokeM });
   return bores.map((bore) => (bore === null ? null : sweptVolumeM3(bore, stroke)));
-};
+});
+
+/** Swept volume of one cylinder, mean [m³], and of all together. */
+export const cylinderM3: Need<number> = meanOf(sweptM3);
+export const displacementM3: Need<number> = (ask) => cylinderM3(ask) * ask.layout.cylinders;
 
 /** Applies a formula place by place; a place where one of the values is not known stays unknown. */
 export function byPlace<K extends string>(

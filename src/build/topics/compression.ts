@@ -7,7 +7,7 @@ import {
   quenchM,
   sweptVolumeM3,
 } from '../../trade/geometry/index.ts';
-import { type Ask, eachOf, firstOf, ifThere, meanOf, type Need, one } from '../compute/ask.ts';
+import { eachOf, firstOf, ifThere, meanOf, type Need, once, one } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec } from '../compute/types.ts';
 import { boreM, boresM, byPlace, decksM, orNone, strokeM, sweptM3 } from './basics.ts';
 
@@ -34,7 +34,7 @@ const PARTS = {
 } as const;
 
 /** Parts of the clearance volume of each cylinder; null where one of its own is not measured. */
-function partsOf(ask: Ask): readonly (ClearanceParts | null)[] {
+const partsOf: Need<readonly (ClearanceParts | null)[]> = once((ask) => {
   const parts = ask.all(PARTS);
   return parts.bores.map((bore, i) => {
     const chamber = parts.chambers[i] ?? null;
@@ -50,17 +50,19 @@ function partsOf(ask: Ask): readonly (ClearanceParts | null)[] {
       ...(parts.land === null ? {} : { topLand: parts.land }),
     };
   });
-}
+});
 
 /** Clearance volume above each piston [m³]. */
-export const clearancesM3: Need<readonly (number | null)[]> = (ask) =>
-  partsOf(ask).map((parts) => (parts === null ? null : clearanceVolume(parts).totalM3));
+export const clearancesM3: Need<readonly (number | null)[]> = once((ask) =>
+  partsOf(ask).map((parts) => (parts === null ? null : clearanceVolume(parts).totalM3)),
+);
 
 /** Compression ratio of each cylinder. */
-export const ratios: Need<readonly (number | null)[]> = (ask) =>
+export const ratios: Need<readonly (number | null)[]> = once((ask) =>
   byPlace(ask.all({ swept: sweptM3, clearance: clearancesM3 }), (at) =>
     compressionRatio(at.swept, at.clearance),
-  );
+  ),
+);
 
 /** What a part would have to be for the wanted ratio, by cylinder. */
 const forWantedRatio =

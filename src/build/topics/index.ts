@@ -2,7 +2,13 @@ import type { CheckSpec, FigureSpec } from '../compute/types.ts';
 import { BALANCE_CHECKS, BALANCE_FIGURES } from './balance.ts';
 import { CAM_CHECKS, CAM_FIGURES } from './cam.ts';
 import { COMPRESSION_CHECKS, COMPRESSION_FIGURES } from './compression.ts';
+import { FIRST_SETTINGS_FIGURES } from './firstSettings.ts';
+import { FLOW_CHECKS, FLOW_FIGURES } from './flow.ts';
+import { FUEL_SYSTEM_CHECKS, FUEL_SYSTEM_FIGURES } from './fuelSystem.ts';
+import { INDUCTION_CHECKS, INDUCTION_FIGURES } from './induction.ts';
 import { MOTION_CHECKS, MOTION_FIGURES } from './motion.ts';
+import { OILING_CHECKS } from './oiling.ts';
+import { TUNING_CHECKS, TUNING_FIGURES } from './tuning.ts';
 
 /** Every figure and check of the sheet, topic by topic. */
 export const FIGURES: readonly FigureSpec[] = [
@@ -10,10 +16,20 @@ export const FIGURES: readonly FigureSpec[] = [
   ...MOTION_FIGURES,
   ...BALANCE_FIGURES,
   ...CAM_FIGURES,
+  ...FLOW_FIGURES,
+  ...INDUCTION_FIGURES,
+  ...FUEL_SYSTEM_FIGURES,
+  ...TUNING_FIGURES,
+  ...FIRST_SETTINGS_FIGURES,
 ];
 export const CHECKS: readonly CheckSpec[] = [
   ...COMPRESSION_CHECKS,
   ...MOTION_CHECKS,
   ...BALANCE_CHECKS,
   ...CAM_CHECKS,
+  ...FLOW_CHECKS,
+  ...INDUCTION_CHECKS,
+  ...FUEL_SYSTEM_CHECKS,
+  ...TUNING_CHECKS,
+  ...OILING_CHECKS,
 ];

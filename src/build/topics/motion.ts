@@ -11,7 +11,7 @@ import {
   rodRatio,
 } from '../../trade/geometry/index.ts';
 import { meanPistonSpeedMPerS } from '../../trade/power.ts';
-import { eachOf, firstOf, meanOf, type Need, one, oneOr } from '../compute/ask.ts';
+import { eachOf, firstOf, meanOf, type Need, once, one, oneOr } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec } from '../compute/types.ts';
 import { boreM, orNone, rodLengthM, spreadOf, strokeM } from './basics.ts';
 import { eventsAt } from './cam.ts';
@@ -30,7 +30,7 @@ export const slider: Need<CrankSlider> = (ask) => {
 };
 
 /** Mean weight of what goes up and down in one cylinder [kg]. */
-export const reciprocatingKg: Need<number> = (ask) => {
+export const reciprocatingKg: Need<number> = once((ask) => {
   const parts = ask.all({
     rodSmallEndKg: meanOf(eachOf('rods.smallEndMass')),
     pistonKg: meanOf(eachOf('pistons.mass')),
@@ -40,7 +40,7 @@ export const reciprocatingKg: Need<number> = (ask) => {
     rodBigEndKg: orNone('rods.bearingMass'),
   });
   return reciprocatingPerCylinderKg({ ...parts, rodBearingsKg: 0 });
-};
+});
 
 /** Highest speed that the parts must stand [rev/min]. */
 export const highestSpeedRpm: Need<number> = one('intent.highestSpeed');
@@ -49,7 +49,7 @@ export const highestSpeedRpm: Need<number> = one('intent.highestSpeed');
 const ABOVE_PARTING = 0.5;
 
 /** Pull on the rod at the top of the exhaust stroke, at the highest speed. */
-export const rodTension: Need<RodTension> = (ask) => {
+export const rodTension: Need<RodTension> = once((ask) => {
   const needs = ask.all({
     slider,
     reciprocating: reciprocatingKg,
@@ -64,10 +64,10 @@ export const rodTension: Need<RodTension> = (ask) => {
     bolts: needs.bolts,
     speedRpm: needs.speed,
   });
-};
+});
 
 /** Dynamic ratio from the intake's closing at its seat, mean of the cylinders. */
-export const dynamicRatio: Need<number> = (ask) => {
+export const dynamicRatio: Need<number> = once((ask) => {
   const needs = ask.all({
     slider,
     bore: boreM,
@@ -80,7 +80,7 @@ export const dynamicRatio: Need<number> = (ask) => {
     clearanceM3: needs.clearance,
     intakeClosesAbdcDeg: needs.events.intakeClosesAbdcDeg,
   }).ratio;
-};
+});
 
 const meanSpeedAt =
   (speed: Need<number>): Need<number> =>

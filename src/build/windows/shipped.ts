@@ -2,6 +2,8 @@ import type { WindowRule } from '../compute/windows.ts';
 
 const COMMON = 'common practice, no source';
 const IN = 0.0254;
+const PSI = 6894.757293168;
+const IN_HG = 3386.389;
 
 /** A shipped line with what most lines leave open. */
 const rule = (
@@ -44,4 +46,18 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
   rule('leakDown', null, 0.1, COMMON, { stopAbove: 0.25 }),
   rule('setSpread', null, 0.001, COMMON),
   rule('bobweightUsed', -0.01, 0.01, COMMON, { stopBelow: -0.04, stopAbove: 0.04 }),
+  rule('dischargeCoefficient', 0.4, 0.75, 'from memory (Heywood §6.3), low confidence', {
+    stopAbove: 0.9,
+  }),
+  rule('exhaustToInlet', 0.65, 1, 'heads sold: common practice, no source; 1: NACA TN 1365 (1947)'),
+  rule('machIndex', null, 0.6, 'C. F. Taylor, vol. 1 ch. 6 (from memory); found with mild timing'),
+  rule('carburettorDepression', 0.5 * IN_HG, 1.5 * IN_HG, COMMON),
+  rule('throttleDrop', null, 2000, COMMON),
+  rule('injectorDuty', null, 0.85, COMMON, { stopAbove: 1 }),
+  rule('pumpMargin', 1.2, null, COMMON, { stopBelow: 1 }),
+  rule('primaryBore', 0.9, 1.15, 'ours, about the 20 % that such rules are good to; no source'),
+  rule('collectorLength', 0.25, 0.5, `tried on large engines; ${COMMON}`),
+  // 10 psi for each 1000 rev/min, as pressure for each rev/min.
+  rule('oilPressure', (10 * PSI) / 1000, null, COMMON, { perM: true }),
+  rule('oilPressureIdle', 10 * PSI, null, COMMON),
 ];
