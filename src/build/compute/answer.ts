@@ -207,11 +207,12 @@ function judge(
   const under = window.low === null ? -Infinity : (window.low - value) / width;
   const over = window.high === null ? -Infinity : (value - window.high) / width;
   const beyond = Math.max(under, over);
-  const stops =
-    (window.stopBelow !== null && value < window.stopBelow) ||
-    (window.stopAbove !== null && value > window.stopAbove);
   // A value on the edge of its window stands in it: what was typed in inches must not fall out by rounding.
-  const isIn = beyond <= 1e-9 && !stops;
+  const hair = 1e-9;
+  const stops =
+    (window.stopBelow !== null && value < window.stopBelow - hair * width) ||
+    (window.stopAbove !== null && value > window.stopAbove + hair * width);
+  const isIn = beyond <= hair && !stops;
   return {
     verdict: stops ? 'stop' : isIn ? 'fine' : 'look again',
     side: isIn ? null : under > over ? 'low' : 'high',
@@ -234,7 +235,7 @@ function measureNext(
     wanted.set(path, entry);
   };
   for (const answer of [...checks, ...figures]) {
-    const weight = 'verdict' in answer ? (weights.get(answer.id) ?? 1) : 0.5;
+    const weight = 'verdict' in answer ? (weights.get(answer.id) ?? 1) : FIGURE_WEIGHT;
     for (const path of answer.missing) want(path, answer.label, weight / answer.missing.length);
     for (const path of answer.assumed) want(path, answer.label, ASSUMED_WEIGHT * weight);
   }
@@ -243,6 +244,8 @@ function measureNext(
     .sort((a, b) => b.weight - a.weight || a.path.localeCompare(b.path));
 }
 
+/** A figure tells, a check decides: many figures of one fuel must not outweigh a piston that may meet the head. */
+const FIGURE_WEIGHT = 0.2;
 /** What was assumed is answered already, if less well: it counts by this much of what is missing. */
 const ASSUMED_WEIGHT = 0.2;
 
