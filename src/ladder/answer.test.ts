@@ -163,6 +163,16 @@ describe('the states of a ladder', () => {
 });
 
 describe('limits that were heard', () => {
+  it('one small step alone ends no ladder: its two pulls may have been off', () => {
+    const rungs = [
+      [28, 400],
+      [30, 402],
+    ] as const;
+    const answer = answerLadder(typedLadder(rungs));
+    expect(answer.steps[0]!.measuredPercent).toBeLessThan(0.75);
+    expect(answer.next).toMatchObject({ action: 'pull', value: 32 });
+  });
+
   it('knock after clean rungs: back to the clean one, never further', () => {
     const answer = answerLadder(
       typedLadder([
