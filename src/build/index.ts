@@ -14,6 +14,7 @@ export type {
   Window,
 } from './compute/types.ts';
 export type { WindowRule } from './compute/windows.ts';
+export * from './plan/index.ts';
 export * from './sections/index.ts';
 export { newSheetFrom } from './sheet/copy.ts';
 export { countOf, layoutOf, placeLabels } from './sheet/layout.ts';

@@ -60,4 +60,33 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
   // 10 psi for each 1000 rev/min, as pressure for each rev/min.
   rule('oilPressure', (10 * PSI) / 1000, null, COMMON, { perM: true }),
   rule('oilPressureIdle', 10 * PSI, null, COMMON),
+  // The test plan. Exhaust temperature hangs on where the probe stands and on the fuel.
+  rule(
+    'limitOilPressure',
+    (10 * PSI) / 1000,
+    null,
+    `${COMMON}; to stop at: three quarters of it, ours`,
+    {
+      perM: true,
+      stopBelow: (7.5 * PSI) / 1000,
+    },
+  ),
+  rule('limitOilPressureIdle', 10 * PSI, null, COMMON),
+  rule('limitWater', null, 366.5, COMMON, { stopAbove: 377.6 }),
+  rule('limitOil', null, 394.3, COMMON, { stopAbove: 408.2 }),
+  rule('limitExhaust', null, 1088.7, COMMON, { stopAbove: 1172 }),
+  rule('limitLean', null, 0.93, `ours, ${COMMON}`, { stopAbove: 0.98 }),
+  rule('limitLean', null, 0.85, `ours, ${COMMON}`, {
+    when: { 'layout.aspiration': 'boosted' },
+    stopAbove: 0.9,
+  }),
+  rule('limitLean', null, 0.85, `ours, ${COMMON}`, {
+    when: { 'layout.aspiration': 'nitrous' },
+    stopAbove: 0.9,
+  }),
+  rule('loadOil', 333.2, null, COMMON),
+  rule('pullOil', 355.4, 372, COMMON),
+  rule('pullWater', 344.3, 360.9, COMMON),
+  // rev/min a second
+  rule('sweepRate', 200, 400, COMMON),
 ];
