@@ -6,7 +6,7 @@ import {
   reciprocatingAmplitudeN,
   unbalanceForceN,
 } from '../../trade/balance/index.ts';
-import { type Ask, eachOf, firstOf, meanOf, type Need, one } from '../compute/ask.ts';
+import { type Ask, eachOf, firstOf, meanOf, type Need, once, one } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec } from '../compute/types.ts';
 import { countOf } from '../sheet/layout.ts';
 import { orNone, rodLengthM, strokeM } from './basics.ts';
@@ -23,7 +23,7 @@ const rodsPerThrow = (ask: Ask) =>
 const share: Need<number> = firstOf(one('crank.overbalance'), () => USUAL_SHARE);
 
 /** Bobweight of one throw, from mean weights of the set. */
-const throwWeight: Need<Bobweight> = (ask) => {
+const throwWeight: Need<Bobweight> = once((ask) => {
   const parts = ask.all({
     rodBigEndKg: meanOf(eachOf('rods.bigEndMass')),
     rodBearingsKg: one('rods.bearingMass'),
@@ -36,7 +36,7 @@ const throwWeight: Need<Bobweight> = (ask) => {
   });
   const rule: BobweightRule = { rodsPerThrow: rodsPerThrow(ask), reciprocatingShare: share(ask) };
   return bobweight(parts, rule);
-};
+});
 
 const matched = (
   id: string,

@@ -8,40 +8,42 @@ import {
   measuredCentreline,
   valveOverlapDeg,
 } from '../../trade/camshaft/index.ts';
-import { type Ask, firstOf, ifThere, type Need, NotMeasured, one } from '../compute/ask.ts';
+import { type Ask, firstOf, ifThere, type Need, NotMeasured, once, one } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec } from '../compute/types.ts';
 import { numbersIn } from './basics.ts';
 
 /** Centrelines as the card gives them: separation with its advance, or with the intake's own centreline. */
-export const cardCentrelines: Need<Centrelines> = firstOf<Centrelines>(
-  (ask) => {
-    const { separation, intake } = ask.all({
-      separation: one('camshaft.separation'),
-      intake: one('camshaft.intakeCentreline'),
-    });
-    return { intakeCentrelineDeg: intake, exhaustCentrelineDeg: 2 * separation - intake };
-  },
-  (ask) => {
-    const { separation, advance } = ask.all({
-      separation: one('camshaft.separation'),
-      advance: one('camshaft.advance'),
-    });
-    return centrelinesOfCard(separation, advance);
-  },
+export const cardCentrelines: Need<Centrelines> = once(
+  firstOf<Centrelines>(
+    (ask) => {
+      const { separation, intake } = ask.all({
+        separation: one('camshaft.separation'),
+        intake: one('camshaft.intakeCentreline'),
+      });
+      return { intakeCentrelineDeg: intake, exhaustCentrelineDeg: 2 * separation - intake };
+    },
+    (ask) => {
+      const { separation, advance } = ask.all({
+        separation: one('camshaft.separation'),
+        advance: one('camshaft.advance'),
+      });
+      return centrelinesOfCard(separation, advance);
+    },
+  ),
 );
 
 /** Intake centreline from the degree wheel, with its own uncertainty. */
-const wheel = (ask: Ask) => {
+const wheel = once((ask: Ask) => {
   const readings = ask.rows('camshaft.degreeWheel').flatMap((row) => {
     const pair = numbersIn(row, ['opening', 'closing']);
     return pair === null ? [] : [{ risingAtdcDeg: pair.opening, fallingAtdcDeg: pair.closing }];
   });
   if (readings.length === 0) throw new NotMeasured(['camshaft.degreeWheel']);
   return measuredCentreline('intake', readings);
-};
+});
 
 /** Where the cam really stands: by the degree wheel, else as its card says. */
-export const centrelines: Need<Centrelines> = (ask) => {
+export const centrelines: Need<Centrelines> = once((ask) => {
   const card = cardCentrelines(ask);
   const measured = ifThere(wheel)(ask);
   if (measured === null) return card;
@@ -50,7 +52,7 @@ export const centrelines: Need<Centrelines> = (ask) => {
     intakeCentrelineDeg: card.intakeCentrelineDeg + later,
     exhaustCentrelineDeg: card.exhaustCentrelineDeg - later,
   };
-};
+});
 
 const durations =
   (kind: '' | 'Seat'): Need<Durations> =>
@@ -63,12 +65,15 @@ const durations =
   };
 
 /** Events at the checking lift, or at the seat. */
-export const eventsAt =
-  (kind: '' | 'Seat'): Need<CamEvents> =>
-  (ask) => {
-    const { lobes, places } = ask.all({ lobes: durations(kind), places: centrelines });
+const eventsOf = (kind: '' | 'Seat'): Need<CamEvents> => {
+  const needs = { lobes: durations(kind), places: centrelines };
+  return once((ask) => {
+    const { lobes, places } = ask.all(needs);
     return camEvents({ ...lobes, ...places });
-  };
+  });
+};
+const EVENTS = { '': eventsOf(''), Seat: eventsOf('Seat') } as const;
+export const eventsAt = (kind: '' | 'Seat'): Need<CamEvents> => EVENTS[kind];
 
 const SOURCE = 'Lobes taken as symmetrical about their centrelines. Geometry.';
 

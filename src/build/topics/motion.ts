@@ -20,14 +20,14 @@ import { clearancesM3 } from './compression.ts';
 /** Standard atmosphere, for an estimate that is good to a tenth. */
 const ATMOSPHERE_PA = 101_325;
 
-export const slider: Need<CrankSlider> = (ask) => {
+export const slider: Need<CrankSlider> = once((ask) => {
   const { stroke, rod, offset } = ask.all({
     stroke: strokeM,
     rod: rodLengthM,
     offset: orNone('pistons.pinOffset'),
   });
   return { strokeM: stroke, rodLengthM: rod, pinOffsetM: offset };
-};
+});
 
 /** Mean weight of what goes up and down in one cylinder [kg]. */
 export const reciprocatingKg: Need<number> = once((ask) => {
