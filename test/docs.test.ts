@@ -17,7 +17,9 @@ function examplesIn(file: string): string[][] {
     (match) => match[1]!,
   );
   return [...blocks.flatMap((block) => block.split('\n')), ...inline]
-    .filter((line) => /^pullbook (look|curve|ladder|sheet|import|backup|restore) /.test(line))
+    .filter((line) =>
+      /^pullbook (look|curve|ladder|compare|sheet|import|backup|restore) /.test(line),
+    )
     .map((line) =>
       [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!).slice(1),
     );

@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { sentenceOf, UsageError } from '../errors.ts';
 import { AIR_STANDARDS, type AirStandard, standardNamed } from '../trade/index.ts';
+import type { CompareFlags } from './compare.ts';
 import type { CurveFlags } from './curve.ts';
 import type { ImportFlags } from './import/index.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
@@ -17,6 +18,7 @@ Examples:
   pullbook curve --inertia "0.42 kg m^2" *.csv   corrected curves with their 95 % bands
   pullbook ladder day-a/session.json             where the knee is, what to leave in it, what to do next
   pullbook ladder --json */session.json          the same for programs, one object a line
+  pullbook compare before/session.json after/session.json   what was gained and given up, from where to where
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook import --engine "Inline six" *.csv    into the shop's record
   pullbook serve --open                          the workbook in a browser
@@ -142,6 +144,19 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: LadderFlags) =>
         (await import('./ladder.ts')).ladder(files, flags, io),
+      ),
+    );
+
+  command('compare', 'what was gained and given up, by speed, the second over the first')
+    .argument('<file...>', 'two session or run files, or one session with groups "a" and "b"')
+    .option('--band <speeds>', 'speeds over which mean power is compared, such as 4500-7000')
+    .addOption(standard())
+    .addOption(correctBoosted())
+    .addOption(units())
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: CompareFlags) =>
+        (await import('./compare.ts')).compare(files, flags, io),
       ),
     );
 

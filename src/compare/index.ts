@@ -1,2 +1,3 @@
 export { COMPARE_VERSION, compareGroups } from './compare.ts';
+export { type Reconciled, reconcile, type Side, type SidePull } from './reconcile.ts';
 export type * from './types.ts';

@@ -1,4 +1,12 @@
 export { adviceOf } from './advice.ts';
+export { type CompareObject, compareObject } from './compareObject.ts';
+export {
+  type CompareOptions,
+  type CompareWork,
+  compareParts,
+  compareSources,
+  type Source,
+} from './compareWork.ts';
 export { configurationWords } from './configuration.ts';
 export { type CurveObject, curveObject } from './curveObject.ts';
 export {

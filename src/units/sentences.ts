@@ -6,12 +6,12 @@ import type { UnitSystem } from './types.ts';
 const NUMBER = String.raw`[-−]?\d+(?:\.\d+)?`;
 /** One or two figures with their unit; the words beside tell a difference of temperature from a temperature. */
 const FIGURES = new RegExp(
-  `(moved by )?(${NUMBER})(?: to (${NUMBER}))? (N·m|°C|kPa|hPa)(?! for each)(?=( above| below)?)`,
+  `(moved by )?(${NUMBER})(?: to (${NUMBER}))? (N·m|kW|°C|kPa|hPa)(?! for each)(?=( above| below)?)`,
   'g',
 );
 
 /**
- * A sentence of the computing rooms, which speak in N·m, °C, kPa, hPa and rev/min, in the units of a system. Words stay,
+ * A sentence of the computing rooms, which speak in N·m, kW, °C, kPa, hPa and rev/min, in the units of a system. Words stay,
  * and so do figures without one of these units.
  */
 export function inUnitsOf(sentence: string, system: UnitSystem): string {
@@ -32,6 +32,7 @@ export function inUnitsOf(sentence: string, system: UnitSystem): string {
 /** What a figure of each unit is; a barometer is read in other units than an oil gauge. */
 const KINDS = {
   N·m: () => 'torque',
+  kW: () => 'power',
   '°C': () => 'temperature',
   hPa: () => 'barometer',
   kPa: (sentence) => (sentence.startsWith('Dry air') ? 'barometer' : 'oilPressure'),

@@ -1,0 +1,119 @@
+import type { Banded } from '../pull/types.ts';
+import type { CompareWork } from './compareWork.ts';
+
+/** A peak of one side's mean curve: `value` in `unit` with its 95 % interval, and where it stands. */
+export interface ComparePeak extends Banded {
+  readonly unit: string;
+  readonly speedRpm: number;
+  readonly speedLowRpm: number;
+  readonly speedHighRpm: number;
+  readonly atEdge: boolean;
+}
+
+/** Two sides compared, as `pullbook compare --json` publishes it: gains are of B over A, intervals 95 %. */
+export interface CompareObject {
+  readonly a: string;
+  readonly b: string;
+  readonly standard: string;
+  readonly band: {
+    readonly fromRpm: number;
+    readonly toRpm: number;
+    readonly gainPercent: number;
+    readonly lowPercent: number;
+    readonly highPercent: number;
+    readonly word: string;
+  };
+  /** The whole true difference lies inside of this band with 95 %. */
+  readonly bySpeed: readonly {
+    readonly speedRpm: number;
+    readonly gainPercent: number;
+    readonly lowPercent: number;
+    readonly highPercent: number;
+  }[];
+  readonly crossings: readonly {
+    readonly speedRpm: number;
+    readonly lowRpm: number;
+    readonly highRpm: number;
+  }[];
+  readonly peaks: {
+    readonly a: { readonly torque: ComparePeak; readonly power: ComparePeak };
+    readonly b: { readonly torque: ComparePeak; readonly power: ComparePeak };
+    readonly powerChange: Banded & { readonly unit: string };
+    readonly torqueChange: Banded & { readonly unit: string };
+    readonly powerMovedRpm: Banded;
+    readonly torqueMovedRpm: Banded;
+  };
+  readonly finding: string;
+  /** Chance that B has more mean power in the band. */
+  readonly chanceAhead: number;
+  readonly repeatabilityPercent: number;
+  /** Null where all pulls are of one day. */
+  readonly dayToDayPercent: number | null;
+  readonly pulls: { readonly a: readonly string[]; readonly b: readonly string[] };
+  readonly warnings: readonly string[];
+}
+
+/** The published object of a comparison of two. */
+export function compareObject(work: CompareWork): CompareObject {
+  const { answer, input, taken } = work;
+  const pair = answer.pairs[0]!;
+  const [first, second] = [answer.groups[0]!, answer.groups[1]!];
+  const peaks = (group: typeof first) => ({
+    torque: peak(group.peakTorqueNm, 'N·m'),
+    power: peak(group.peakPowerW, 'W'),
+  });
+  const ids = (group: number) =>
+    input.groups[group]!.pulls.filter((one) => one.excludedBecause === null).map(({ id }) => id);
+  return {
+    a: pair.a,
+    b: pair.b,
+    standard: work.standard,
+    band: {
+      fromRpm: answer.bandRpm[0],
+      toRpm: answer.bandRpm[1],
+      gainPercent: pair.gain.value,
+      lowPercent: pair.gain.low,
+      highPercent: pair.gain.high,
+      word: pair.word,
+    },
+    bySpeed: pair.bySpeed.speedRpm.map((speedRpm, m) => ({
+      speedRpm,
+      gainPercent: pair.bySpeed.gainPercent[m]!,
+      lowPercent: pair.bySpeed.lowPercent[m]!,
+      highPercent: pair.bySpeed.highPercent[m]!,
+    })),
+    crossings: pair.crossings.map(({ speedRpm, lowRpm, highRpm }) => ({
+      speedRpm,
+      lowRpm,
+      highRpm,
+    })),
+    peaks: {
+      a: peaks(first),
+      b: peaks(second),
+      powerChange: { ...pair.peakPowerChangeW, unit: 'W' },
+      torqueChange: { ...pair.peakTorqueChangeNm, unit: 'N·m' },
+      powerMovedRpm: pair.peakPowerMovedRpm,
+      torqueMovedRpm: pair.peakTorqueMovedRpm,
+    },
+    finding: `${pair.finding} ${taken.sentence}`,
+    chanceAhead: pair.chanceAhead,
+    repeatabilityPercent: answer.repeatability.value,
+    dayToDayPercent: answer.dayToDay?.value ?? null,
+    pulls: { a: ids(0), b: ids(1) },
+    warnings: work.warnings,
+  };
+}
+
+function peak(
+  { value, speedRpm, atEdge }: CompareWork['answer']['groups'][number]['peakPowerW'],
+  unit: string,
+): ComparePeak {
+  return {
+    ...value,
+    unit,
+    speedRpm: speedRpm.value,
+    speedLowRpm: speedRpm.low,
+    speedHighRpm: speedRpm.high,
+    atEdge,
+  };
+}
