@@ -212,7 +212,7 @@ export class Ask {
       if (this.#shift?.path !== path) return typed.values;
       return typed.values.map((one) => (one === null ? null : this.#moved(path, one)));
     }
-    if (typed.kind !== 'number' || typed.count === null) return null;
+    if (typed.kind !== 'number' || typed.count === null || typed.count === 0) return null;
     this.#note(path);
     return Array<number>(typed.count).fill(this.#moved(path, typed.value));
   }
