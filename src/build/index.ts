@@ -5,6 +5,7 @@ import type { Sheet } from './sheet/types.ts';
 import { CHECKS, FIGURES } from './topics/index.ts';
 import { SHIPPED_WINDOWS } from './windows/shipped.ts';
 
+export * from './changes/index.ts';
 export type {
   Check,
   Figure,

@@ -23,6 +23,7 @@ interface Outcome {
   readonly value: Value | null;
   readonly range: Figure['range'];
   readonly notes: readonly Note[];
+  readonly rows: readonly string[] | null;
   readonly from: readonly string[];
   readonly assumed: readonly string[];
   readonly missing: readonly string[];
@@ -83,10 +84,10 @@ const saidOf = (given: Value | Said): Said =>
 
 function outcomeOf(need: Need<Value | Said>, asking: Asking): Outcome {
   const ask = asking.ask();
-  const none = { value: null, range: null, notes: [], missing: [], problem: null };
+  const none = { value: null, range: null, notes: [], rows: null, missing: [], problem: null };
   try {
-    const { value, range = null, notes = [] } = saidOf(ask.once(need));
-    return { ...none, value, range, notes, from: [...ask.used], assumed: [...ask.assumed] };
+    const { value, range = null, notes = [], rows = null } = saidOf(ask.once(need));
+    return { ...none, value, range, notes, rows, from: [...ask.used], assumed: [...ask.assumed] };
   } catch (error) {
     const asked = { from: [...ask.used], assumed: [...ask.assumed] };
     if (error instanceof NotMeasured) return { ...none, ...asked, missing: error.paths };
@@ -155,6 +156,7 @@ function figureOf(spec: FigureSpec | CheckSpec, asking: Asking): Figure {
     per: spec.per ?? null,
     value: numberOf(outcome.value),
     each: Array.isArray(outcome.value) ? outcome.value : null,
+    rows: outcome.rows,
     plusMinus: plusMinusOf(spec.compute, asking, outcome),
     isDifference: spec.isDifference ?? false,
     range: outcome.range,

@@ -28,6 +28,8 @@ export interface Said {
   /** Between which the rule itself, not the tolerances on the sheet, lets the truth lie. */
   readonly range?: { readonly low: number; readonly high: number };
   readonly notes?: readonly Note[];
+  /** Of values that stand by row of a free table: what each row is called. */
+  readonly rows?: readonly string[];
 }
 
 /** One number, or one a place. */
@@ -85,6 +87,8 @@ interface Answered {
   readonly value: number | null;
   /** Values by place; null where the answer is one number. */
   readonly each: readonly (number | null)[] | null;
+  /** What the rows are called, where values stand by row of a free table and not by place. */
+  readonly rows: readonly string[] | null;
   /** Half of the 95 % interval that follows from the tolerances on the sheet; null where there are none. */
   readonly plusMinus: number | null;
   /** Paths of the sheet that it was computed from. */

@@ -63,6 +63,11 @@ export const HEADS: SectionSpec = {
       }),
     ),
     ...both((side, name) =>
+      gap(`${side}ValveRecess`, `${name} valve above the head face`, {
+        help: 'Lowest point of the closed valve, square to the face; negative where it hangs below.',
+      }),
+    ),
+    ...both((side, name) =>
       each(VALVES[side], gap(`${side}GuideClearance`, `${name} guide clearance`)),
     ),
     area('intakePortArea', 'Intake port, smallest section'),

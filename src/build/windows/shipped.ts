@@ -1,4 +1,5 @@
 import type { WindowRule } from '../compute/windows.ts';
+import { CLEARANCE_RULES } from './clearances.ts';
 
 const COMMON = 'common practice, no source';
 const IN = 0.0254;
@@ -60,6 +61,30 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
   // 10 psi for each 1000 rev/min, as pressure for each rev/min.
   rule('oilPressure', (10 * PSI) / 1000, null, COMMON, { perM: true }),
   rule('oilPressureIdle', 10 * PSI, null, COMMON),
+  ...CLEARANCE_RULES,
+  rule('boreTaper', null, 0.0005 * IN, COMMON, { stopAbove: 0.003 * IN }),
+  rule('boreOutOfRound', null, 0.0005 * IN, COMMON, { stopAbove: 0.003 * IN }),
+  rule('boreSpread', null, 0.001 * IN, COMMON),
+  rule('mainTaper', null, 0.0005 * IN, COMMON),
+  rule('runOut', null, 0.0015 * IN, COMMON, { stopAbove: 0.004 * IN }),
+  rule('pinClearance', 0.0005 * IN, 0.0012 * IN, 'from memory, low confidence', {
+    stopBelow: 0.0003 * IN,
+  }),
+  rule('guideClearanceIntake', 0.001 * IN, 0.003 * IN, COMMON, { stopBelow: 0.0006 * IN }),
+  rule('guideClearanceExhaust', 0.0015 * IN, 0.0035 * IN, COMMON, { stopBelow: 0.001 * IN }),
+  rule('chamberSpread', null, 1e-6, COMMON),
+  rule('lashSet', -0.002 * IN, 0.002 * IN, COMMON),
+  rule('preload', 0.02 * IN, 0.06 * IN, COMMON, { stopBelow: 0 }),
+  rule('rockerRatioShare', 0.96, 1.04, COMMON),
+  rule('seatLoadShare', 0.92, 1.1, COMMON),
+  rule('springOverInertia', 1.2, null, 'from memory, low confidence: parts float 5 to 15 % early', {
+    stopBelow: 1,
+  }),
+  rule('valveRadial', 0.05 * IN, null, COMMON, { stopBelow: 0.03 * IN }),
+  rule('preloadShare', 0.6, 0.9, 'upper end Shigley eq. 8-31 (from memory); lower end no source', {
+    stopAbove: 1,
+  }),
+  rule('clampOverLoad', 1.5, null, 'from memory, low confidence', { stopBelow: 1 }),
   // The test plan. Exhaust temperature hangs on where the probe stands and on the fuel.
   rule(
     'limitOilPressure',

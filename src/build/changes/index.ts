@@ -1,0 +1,2 @@
+export * from './partHistory.ts';
+export * from './sheetChanges.ts';
