@@ -174,6 +174,12 @@ describe('faults that were planted', () => {
     expect(figure('intakeOpenLoad').value! / 4.4482216152605).toBeCloseTo(125 + 380 * 0.477, 6);
   });
 
+  it('floats where spring and inertia meet: their ratio goes with speed squared, from a card down to .020 in', () => {
+    const share = check('intakeSpringInertia').value!;
+    const floats = figure('intakeFloatSpeed').value! / 6500;
+    expect(share).toBeCloseTo(floats ** 2, 9);
+  });
+
   it('takes the window of the pistons and of boost', () => {
     const boosted = structuredClone(more) as unknown as { layout: Record<string, unknown> };
     boosted.layout.aspiration = 'boosted';

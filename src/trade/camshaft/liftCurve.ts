@@ -144,7 +144,7 @@ function sideOf(name: string, lobeLiftM: number, given: readonly SidePoint[]) {
       estimated: 'nothing',
     } as const;
   const above = points.at(-2);
-  if (above !== undefined && lowest.liftM <= RAMP_LIFT_M) {
+  if (above !== undefined && lowest.liftM <= RAMP_LIFT_M * (1 + 1e-9)) {
     // With velocity and acceleration zero at its end a ramp goes as (end − u)³ there: two points give its end.
     const root = Math.cbrt(lowest.liftM / above.liftM);
     const byPoints = (lowest.fromMaxDeg - root * above.fromMaxDeg) / (1 - root);
