@@ -1,0 +1,87 @@
+import type { Figure, Verdict } from '../../src/build/index.ts';
+import { Background, ValueText } from './Answered.tsx';
+import styles from './build.module.css';
+import { useSheetWork } from './context.ts';
+import { CheckItem } from './Follows.tsx';
+import { MeasureNext } from './MeasureNext.tsx';
+import { VerdictMark } from './Verdict.tsx';
+import { inNeedOrder, verdictCounts } from './words.ts';
+
+/** What an engine is called by, in the order in which it is said. */
+const HEADLINES = [
+  'displacement',
+  'compressionRatio',
+  'dynamicRatio',
+  'boreStroke',
+  'rodRatio',
+  'meanPistonSpeed',
+  'peakAcceleration',
+  'intakeOpens',
+  'intakeCloses',
+  'exhaustOpens',
+  'exhaustCloses',
+  'overlap',
+  'bobweight',
+  'machIndexPower',
+];
+const VERDICTS: readonly Verdict[] = ['stop', 'look again', 'fine', 'not known'];
+
+/** The whole sheet on one page: how it stands, the engine in figures, what is out of its window, what to measure next. */
+export function Overview() {
+  const { answer } = useSheetWork();
+  const counts = verdictCounts(answer.checks);
+  const wrong = inNeedOrder(answer.checks).filter(
+    ({ verdict }) => verdict === 'stop' || verdict === 'look again',
+  );
+  const byId = new Map<string, Figure>(
+    [...answer.checks, ...answer.figures].map((one) => [one.id, one]),
+  );
+  const headlines = HEADLINES.flatMap((id) => byId.get(id) ?? []).filter(
+    (figure) => figure.value !== null,
+  );
+  return (
+    <div className={styles.overview}>
+      <div className="stack">
+        <p className={styles.counts}>
+          {VERDICTS.map((verdict) => (
+            <VerdictMark key={verdict} verdict={verdict} count={counts[verdict]} />
+          ))}
+        </p>
+        {headlines.length > 0 && (
+          <section className="panel" aria-labelledby="engine-figures">
+            <header>
+              <h2 id="engine-figures">The engine in figures</h2>
+            </header>
+            <ul className={styles.headlines}>
+              {headlines.map((figure) => (
+                <li key={figure.id}>
+                  <small className="quiet">{figure.label}</small>
+                  <ValueText answer={figure} />
+                  <Background answer={figure} />
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+        <section className="panel" aria-labelledby="out-of-window">
+          <header>
+            <h2 id="out-of-window">Out of its window</h2>
+          </header>
+          {wrong.length === 0 ? (
+            <p className="quiet">
+              Nothing that was measured stands out of its window
+              {counts['not known'] > 0 && `; ${counts['not known']} checks are not known yet`}.
+            </p>
+          ) : (
+            <ul className={styles.checks}>
+              {wrong.map((check) => (
+                <CheckItem key={check.id} check={check} named />
+              ))}
+            </ul>
+          )}
+        </section>
+      </div>
+      <MeasureNext />
+    </div>
+  );
+}
