@@ -1,6 +1,6 @@
 import { InputError } from '../errors.ts';
 import { type GroupCurves, groupCurves } from './curves.ts';
-import { contrastQuantile } from './means.ts';
+import { chanceBelow } from './means.ts';
 import { figuresByDraw, measuresOf } from './measures.ts';
 import { pairOf } from './pair.ts';
 import type { CompareAnswer, CompareInput, ComparePull } from './types.ts';
@@ -133,10 +133,8 @@ function rankingOf(input: CompareInput, curves: GroupCurves): CompareAnswer['ran
   const middle = input.groups.map((_, g) => level(curves.middle, g));
   const isLike = (g: number, h: number) => {
     const contrast = Array.from({ length: everyGroup }, (_, k) => (k === g ? 1 : k === h ? -1 : 0));
-    return (
-      contrastQuantile(curves.parts, contrast, 0.025) <= 0 &&
-      contrastQuantile(curves.parts, contrast, 0.975) >= 0
-    );
+    const chance = chanceBelow(curves.parts, contrast, 0);
+    return chance >= 0.025 && chance <= 0.975;
   };
   return input.groups
     .map((group, g) => ({

@@ -200,24 +200,41 @@ export function chanceBelow(
   }, 0);
 }
 
-/** Quantile of a contrast of the groups' means, by halving: exact to rounding. */
+/** Within this of the wanted chance a quantile is found: far below what any figure shows. */
+const CHANCE_TOLERANCE = 1e-9;
+
+/** Quantile of a contrast of the groups' means, by false position that halves whenever one end stays (Illinois). */
 export function contrastQuantile(
   parts: readonly Part[],
   contrast: readonly number[],
   p: number,
 ): number {
-  const places = parts.map((part) => contrastIn(part, contrast));
+  const places = parts.map((part) => ({ ...contrastIn(part, contrast), weight: part.weight }));
+  const off = (x: number) => {
+    let chance = 0;
+    for (const { mean, sd, weight } of places) chance += weight * normalCdf((x - mean) / sd, 0, 1);
+    return chance - p;
+  };
   let low = Math.min(...places.map(({ mean, sd }) => mean - 9 * sd));
   let high = Math.max(...places.map(({ mean, sd }) => mean + 9 * sd));
-  const weights = parts.map((part) => part.weight);
+  let [atLow, atHigh] = [-p, 1 - p];
+  let stayed = 0;
   for (let i = 0; i < 100 && high - low > 1e-12; i++) {
-    const middle = (low + high) / 2;
-    let chance = 0;
-    places.forEach(({ mean, sd }, k) => {
-      chance += weights[k]! * normalCdf((middle - mean) / sd, 0, 1);
-    });
-    if (chance < p) low = middle;
-    else high = middle;
+    // The first steps halve: far out the function is flat and false position creeps.
+    const middle = i < 6 ? (low + high) / 2 : low + (atLow / (atLow - atHigh)) * (high - low);
+    const at = off(middle);
+    if (Math.abs(at) < CHANCE_TOLERANCE) return middle;
+    if (at < 0) {
+      low = middle;
+      atLow = at;
+      if (stayed === -1) atHigh /= 2;
+      stayed = -1;
+    } else {
+      high = middle;
+      atHigh = at;
+      if (stayed === 1) atLow /= 2;
+      stayed = 1;
+    }
   }
   return (low + high) / 2;
 }
