@@ -2,6 +2,7 @@ import type { Figure, Verdict } from '../../src/build/index.ts';
 import { Background, ValueText } from './Answered.tsx';
 import styles from './build.module.css';
 import { useSheetWork } from './context.ts';
+import { EngineLine } from './EngineLine.tsx';
 import { CheckItem } from './Follows.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { VerdictMark } from './Verdict.tsx';
@@ -27,7 +28,7 @@ const HEADLINES = [
 const VERDICTS: readonly Verdict[] = ['stop', 'look again', 'fine', 'not known'];
 
 /** The whole sheet on one page: how it stands, the engine in figures, what is out of its window, what to measure next. */
-export function Overview() {
+export function Overview({ uses }: { readonly uses: readonly string[] }) {
   const { answer } = useSheetWork();
   const counts = verdictCounts(answer.checks);
   const wrong = inNeedOrder(answer.checks).filter(
@@ -42,6 +43,7 @@ export function Overview() {
   return (
     <div className={styles.overview}>
       <div className="stack">
+        <EngineLine uses={uses} />
         <p className={styles.counts}>
           {VERDICTS.map((verdict) => (
             <VerdictMark key={verdict} verdict={verdict} count={counts[verdict]} />

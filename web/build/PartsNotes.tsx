@@ -70,7 +70,9 @@ export function PartsNotes({ section }: { readonly section: SectionSpec }) {
       <Button
         variant="default"
         size="compact-md"
-        onClick={() => change((now) => setParts(now, section.id, [...parts, { name: '' }]))}
+        onClick={() =>
+          change((now) => setParts(now, section.id, [...parts, { name: section.title }]))
+        }
       >
         Add a part
       </Button>

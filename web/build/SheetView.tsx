@@ -23,12 +23,14 @@ interface SheetViewProps {
   readonly section: string | null;
   readonly href: (section: string | null) => string;
   readonly go: (section: string | null) => void;
+  /** Uses of the shop, by name. */
+  readonly uses?: readonly string[];
   /** What stands at the head beside undo: how far it is saved, and other ways. */
   readonly head?: ReactNode;
 }
 
 /** The screen of a sheet: its sections at the side, one of them or the overview beside. */
-export function SheetView({ inHand, section, href, go, head }: SheetViewProps) {
+export function SheetView({ inHand, section, href, go, head, uses = [] }: SheetViewProps) {
   const { sheet, answer, change, undo, redo, canUndo, canRedo } = inHand;
   const wanted = useRef<string | null>(null);
   const spec = section === null ? undefined : sectionOf(section);
@@ -71,7 +73,7 @@ export function SheetView({ inHand, section, href, go, head }: SheetViewProps) {
             </div>
           </div>
           {spec === undefined ? (
-            <Overview />
+            <Overview uses={uses} />
           ) : (
             <div className={styles.beside} key={spec.id}>
               <div className={styles.inputs}>

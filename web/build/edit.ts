@@ -10,6 +10,7 @@ import {
   type Provenance,
   type SectionData,
   type Sheet,
+  sectionOf,
   type Table,
 } from '../../src/build/index.ts';
 
@@ -119,6 +120,23 @@ export function setParts(sheet: Sheet, section: string, parts: readonly PartLine
 
 export function setNotes(sheet: Sheet, section: string, notes: string): Sheet {
   return withSection(sheet, section, { ...sheet.sections[section], notes });
+}
+
+/** As it may be kept: a part line that somebody emptied is gone, one that has only a serial is called by its section. */
+export function forKeeping(sheet: Sheet): Sheet {
+  let next = sheet;
+  for (const [section, data] of Object.entries(sheet.sections)) {
+    if (data.parts?.every((part) => part.name.trim() !== '') ?? true) continue;
+    const parts = (data.parts ?? [])
+      .filter((part) =>
+        [part.name, part.serial, part.note].some((text) => (text ?? '').trim() !== ''),
+      )
+      .map((part) =>
+        part.name.trim() === '' ? { ...part, name: sectionOf(section)?.title ?? section } : part,
+      );
+    next = setParts(next, section, parts);
+  }
+  return next;
 }
 
 /** Another layout: lists by place become as long as there are places now. What stood beyond is gone. */

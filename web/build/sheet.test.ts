@@ -3,10 +3,13 @@ import { demoSheets } from '../../demo/sheets.ts';
 import {
   answerSheet,
   fieldOf,
+  inOrder,
   layoutOf,
   readSheet,
   type Sheet,
+  sheetTable,
   type Window,
+  writeSheet,
 } from '../../src/build/index.ts';
 import { shareOf, stretchOf } from './bar.ts';
 import {
@@ -20,6 +23,7 @@ import {
   setParts,
   setTable,
 } from './edit.ts';
+import { cellsOf, sheetFromText } from './fromText.ts';
 import { back, begin, forth, step } from './history.ts';
 import { pasteBlock } from './pasting.ts';
 import { otherwise, readCell, statistics, unitChoices, usualUnit } from './typing.ts';
@@ -210,5 +214,38 @@ describe('what is said of a sheet', () => {
       }
     expect(stretchOf(window(null, null), 1)).toBeNull();
     expect(shareOf(100, [0, 1])).toBe(1);
+  });
+});
+
+describe('a sheet from a text', () => {
+  it('is the same from a build file, from tabs, from commas and from semicolons', () => {
+    for (const { sheet } of demoSheets()) {
+      const named = sheetTable(sheet).map((row) =>
+        row.map((cell) => (cell === null ? '' : String(cell))),
+      );
+      expect(sheetFromText(writeSheet(sheet), sheet.layout)).toEqual({ sheet: inOrder(sheet) });
+      for (const mark of ['\t', ',', ';']) {
+        const text = named
+          .map((row) =>
+            row
+              .map((cell) => (/["\t,;\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell))
+              .join(mark),
+          )
+          .join('\n');
+        expect(cellsOf(text)).toEqual(named.map((row) => (row.length === 0 ? [''] : row)));
+        expect(sheetFromText(text, sheet.layout)).toHaveProperty('sheet');
+      }
+    }
+  });
+  it('says by row or field what is wrong', () => {
+    const wrong = (text: string) =>
+      (sheetFromText(text, layoutOf(4)) as { wrong: string[] }).wrong.join(' ');
+    expect(wrong('section,field,value\nblock,boreNominl,4 in')).toContain('Row 2, column 2');
+    expect(
+      wrong(
+        '{"format":"sheet/1","layout":{"cylinders":4},"sections":{"block":{"values":{"boreNominl":"4 in"}}}}',
+      ),
+    ).toContain('boreNominal');
+    expect(wrong('{')).toContain('no build file');
   });
 });
