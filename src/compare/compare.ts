@@ -1,12 +1,12 @@
 import { InputError } from '../errors.ts';
 import { type GroupCurves, groupCurves } from './curves.ts';
-import { chanceBelow } from './means.ts';
+import { chanceBelow, TAIL } from './means.ts';
 import { figuresByDraw, measuresOf } from './measures.ts';
 import { pairOf } from './pair.ts';
 import type { CompareAnswer, CompareInput, ComparePull } from './types.ts';
 
 /** Rises with any change of what a comparison says. */
-export const COMPARE_VERSION = 1;
+export const COMPARE_VERSION = 2;
 /** Least part of the wanted band that all pulls must cover together. */
 const LEAST_COVERAGE = 0.5;
 
@@ -134,7 +134,7 @@ function rankingOf(input: CompareInput, curves: GroupCurves): CompareAnswer['ran
   const isLike = (g: number, h: number) => {
     const contrast = Array.from({ length: everyGroup }, (_, k) => (k === g ? 1 : k === h ? -1 : 0));
     const chance = chanceBelow(curves.parts, contrast, 0);
-    return chance >= 0.025 && chance <= 0.975;
+    return chance >= TAIL && chance <= 1 - TAIL;
   };
   return input.groups
     .map((group, g) => ({

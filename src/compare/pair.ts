@@ -1,7 +1,7 @@
 import { besidesOf } from './besides.ts';
 import type { GroupCurves } from './curves.ts';
 import { findingOf } from './finding.ts';
-import { chanceBelow, contrastQuantile } from './means.ts';
+import { chanceBelow, contrastQuantile, TAIL } from './means.ts';
 import { bandedOf, type Figures } from './measures.ts';
 import type {
   CompareInput,
@@ -157,7 +157,7 @@ export function pairOf(
   const groups = curves.parts[0]!.mean.length;
   const contrast = Array.from({ length: groups }, (_, g) => (g === b ? 1 : g === a ? -1 : 0));
   const quantile = (p: number) => percent(contrastQuantile(curves.parts, contrast, p));
-  const gain = { value: quantile(0.5), low: quantile(0.025), high: quantile(0.975) };
+  const gain = { value: quantile(0.5), low: quantile(TAIL), high: quantile(1 - TAIL) };
   const bySpeed = gainBySpeed(curves, a, b);
   const regions = regionsOf(curves.speedRpm, bySpeed);
   const crossings = crossingsOf(curves, a, b, bySpeed, regions);
