@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FormatError } from '../errors.ts';
-import { answerSheet, parseSheet, readSheet } from './index.ts';
+import { answerSheet, answerSheetAtOnce, parseSheet, readSheet } from './index.ts';
 
 const V8 = {
   format: 'sheet/1',
@@ -55,6 +55,16 @@ describe('a sheet and what follows from it', () => {
     const chamber = (9.147 / 79.53) * 0.2;
     const bore = (2 * 9.147 * 0.0005) / 4.03;
     expect(plusMinus).toBeCloseTo(Math.hypot(chamber, bore), 3);
+  });
+
+  it('gives the same values at once, and only the tolerances later', () => {
+    const sheet = parseSheet(V8);
+    const [whole, atOnce] = [answerSheet(sheet), answerSheetAtOnce(sheet)];
+    const bare = (answers: readonly object[]) =>
+      answers.map((one) => ({ ...one, plusMinus: null }));
+    expect(atOnce.figures).toEqual(bare(whole.figures));
+    expect(atOnce.checks).toEqual(bare(whole.checks));
+    expect(atOnce.measureNext).toEqual(whole.measureNext);
   });
 
   it('says what is missing, and asks first for what decides most', () => {

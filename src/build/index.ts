@@ -30,10 +30,17 @@ export { SHIPPED_WINDOWS } from './windows/shipped.ts';
 export const SHEET_VERSION = 1;
 
 /**
- * All that follows from a sheet: figures, checks and what to measure next. Pure; a whole sheet takes a few
- * milliseconds, so that it can follow every keystroke.
+ * All that follows from a sheet: figures, checks and what to measure next. Pure.
  * @param own  the shop's own windows, which stand before the shipped ones
  */
 export function answerSheet(sheet: Sheet, own: readonly WindowRule[] = []): SheetAnswer {
   return answerFrom(FIGURES, CHECKS, sheet, [...SHIPPED_WINDOWS, ...own]);
+}
+
+/**
+ * The same values and verdicts at every keystroke: what tolerances leave open (`plusMinus`) is null here and follows
+ * with `answerSheet`, which takes some times as long.
+ */
+export function answerSheetAtOnce(sheet: Sheet, own: readonly WindowRule[] = []): SheetAnswer {
+  return answerFrom(FIGURES, CHECKS, sheet, [...SHIPPED_WINDOWS, ...own], false);
 }

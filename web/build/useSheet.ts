@@ -1,6 +1,7 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import {
   answerSheet,
+  answerSheetAtOnce,
   type Sheet,
   type SheetAnswer,
   type WindowRule,
@@ -18,14 +19,19 @@ export interface SheetInHand {
 }
 
 /**
- * A sheet that is being worked on, what follows from it, and its way back. What follows is computed of the latest sheet
- * that the browser finds time for, so that typing never waits.
+ * A sheet that is being worked on, what follows from it, and its way back. Values and verdicts follow every keystroke;
+ * what tolerances leave open is computed of the latest sheet that the browser finds time for, and stays as it was till
+ * then, so that typing never waits.
  */
 export function useSheet(first: Sheet, own: readonly WindowRule[] = []): SheetInHand {
   const [history, setHistory] = useState(() => begin(first));
   const { now: sheet } = history;
   const latest = useDeferredValue(sheet);
-  const answer = useMemo(() => answerSheet(latest, own), [latest, own]);
+  const whole = useMemo(() => answerSheet(latest, own), [latest, own]);
+  const answer = useMemo(
+    () => (latest === sheet ? whole : withTolerancesOf(answerSheetAtOnce(sheet, own), whole)),
+    [sheet, latest, whole, own],
+  );
   const change = useCallback((edit: (sheet: Sheet) => Sheet, name?: string) => {
     setHistory((before) => step(before, edit(before.now), name ?? null));
   }, []);
@@ -41,6 +47,18 @@ export function useSheet(first: Sheet, own: readonly WindowRule[] = []): SheetIn
     undo,
     redo,
   };
+}
+
+/** The values of one answer with the tolerances of an earlier one. */
+export function withTolerancesOf(values: SheetAnswer, earlier: SheetAnswer): SheetAnswer {
+  const known = new Map(
+    [...earlier.figures, ...earlier.checks].map(({ id, plusMinus }) => [id, plusMinus]),
+  );
+  const merge = <T extends { readonly id: string; readonly value: number | null }>(one: T): T => ({
+    ...one,
+    plusMinus: one.value === null ? null : (known.get(one.id) ?? null),
+  });
+  return { ...values, figures: values.figures.map(merge), checks: values.checks.map(merge) };
 }
 
 /** On this screen the keys of undo belong to the sheet, in its inputs too, and not to the record. */

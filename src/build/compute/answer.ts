@@ -34,14 +34,16 @@ interface Outcome {
  * Everything that follows from a sheet: figures, checks against the shop's windows, and what to measure next.
  * Nothing is refused because something else is not known.
  * @param rules  shipped windows, then the shop's own
+ * @param withTolerances  without them every `plusMinus` is null and the answer takes a fraction of the time
  */
 export function answerFrom(
   figures: readonly FigureSpec[],
   checks: readonly CheckSpec[],
   sheet: Sheet,
   rules: readonly WindowRule[],
+  withTolerances = true,
 ): SheetAnswer {
-  const asking = new Asking(sheet);
+  const asking = new Asking(sheet, withTolerances);
   const applies = ({ applies: does = () => true }: FigureSpec | CheckSpec) => does(asking.ask());
   const figureAnswers = figures.filter(applies).map((spec) => figureOf(spec, asking));
   const checkAnswers = checks.filter(applies).map((spec) => checkOf(spec, asking, rules));
@@ -55,10 +57,12 @@ export function answerFrom(
 /** One sheet with what was worked out of it so far, for one answer. */
 class Asking {
   readonly sheet: Sheet;
+  readonly withTolerances: boolean;
   readonly #memory: Memory;
   readonly #shifted = new Map<string, readonly Ask[] | null>();
-  constructor(sheet: Sheet) {
+  constructor(sheet: Sheet, withTolerances: boolean) {
     this.sheet = sheet;
+    this.withTolerances = withTolerances;
     this.#memory = new Memory(sheet);
   }
   ask(): Ask {
@@ -111,7 +115,7 @@ function numberOf(value: Value | null): number | null {
  */
 function plusMinusOf(need: Need<Value | Said>, asking: Asking, outcome: Outcome): number | null {
   const middle = numberOf(outcome.value);
-  if (middle === null) return null;
+  if (middle === null || !asking.withTolerances) return null;
   let squares = 0;
   let any = false;
   for (const path of outcome.from) {
