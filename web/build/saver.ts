@@ -1,6 +1,9 @@
 import type { Sheet } from '../../src/build/index.ts';
 import { ServiceError } from '../api/client.ts';
 
+/** Code of a refusal because somebody else saved meanwhile. */
+export const STALE = 'stale';
+
 /** How far a sheet is kept, as it stands beside undo. */
 export type Keeping =
   | { readonly state: 'saved' | 'waiting' | 'saving' | 'conflict' }
@@ -59,7 +62,7 @@ export class Saver {
       this.#say({ state: this.isKept ? 'saved' : 'waiting' });
     } catch (error) {
       this.#busy = false;
-      if (error instanceof ServiceError && error.code === 'stale') this.#say({ state: 'conflict' });
+      if (error instanceof ServiceError && error.code === STALE) this.#say({ state: 'conflict' });
       else
         this.#say({
           state: 'trouble',
