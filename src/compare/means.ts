@@ -200,12 +200,8 @@ export function chanceBelow(
   }, 0);
 }
 
-/**
- * What the interval of a gain leaves on either side. Where a shop scatters just as the priors have it, 2.5 % would hold
- * the truth in 95 % and call a true zero a difference in 5 %, no less; a shop never does so exactly, and this keeps the
- * promise for one that is a little off.
- */
-export const TAIL = 0.02;
+/** What a 95 % interval leaves out on each side. */
+export const TAIL = 0.025;
 
 /** Within this of the wanted chance a quantile is found: far below what any figure shows. */
 const CHANCE_TOLERANCE = 1e-9;
