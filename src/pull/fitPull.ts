@@ -32,7 +32,7 @@ const Z95 = 1.959963984540054;
  * whole pull (pull-to-pull repeatability, calibration) nor what is the same in every pull of the day (error
  * of the lag and of the inertia). Bands (`lowNm`, `highNm`) and peak intervals are absolute: all of these. On
  * simulated cells the spline's own 95 % band holds the truth at 94 to 97 % of the speeds
- * (test/curve-bands.test.ts).
+ * (test/truth/curve-bands.test.ts).
  * @throws InputError    no speed, no torque or power, too few readings
  * @throws NonPhysicalError  torque that is not positive, air that cannot be
  */

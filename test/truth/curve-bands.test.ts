@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { simulateDay } from '../demo/cell.ts';
-import type { DayOptions } from '../demo/knobs.ts';
-import { Chance } from '../demo/random.ts';
-import { evaluateSpline, splineSd } from '../src/numerics/index.ts';
-import { type Curve, curveOf, findPulls } from '../src/pull/index.ts';
+import { simulateDay } from '../../demo/cell.ts';
+import type { DayOptions } from '../../demo/knobs.ts';
+import { Chance } from '../../demo/random.ts';
+import { evaluateSpline, splineSd } from '../../src/numerics/index.ts';
+import { type Curve, curveOf, findPulls } from '../../src/pull/index.ts';
 
 /*
  * The spline's own band against the true curve of the simulated cell: coloured wander of two time scales, correlated
