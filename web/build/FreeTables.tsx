@@ -109,6 +109,7 @@ function FreeTable({ path, spec }: { path: string; spec: TableSpec }) {
       <Button
         variant="default"
         size="compact-md"
+        data-path={path}
         onClick={() =>
           write([...table.rows, Object.fromEntries(spec.columns.map(({ id }) => [id, null]))])
         }

@@ -18,12 +18,15 @@ export interface SheetInHand {
   redo(): void;
 }
 
+/** One and the same list, so that nothing is computed again for want of any. */
+const NONE: readonly WindowRule[] = [];
+
 /**
  * A sheet that is being worked on, what follows from it, and its way back. Values and verdicts follow every keystroke;
  * what tolerances leave open is computed of the latest sheet that the browser finds time for, and stays as it was till
  * then, so that typing never waits.
  */
-export function useSheet(first: Sheet, own: readonly WindowRule[] = []): SheetInHand {
+export function useSheet(first: Sheet, own: readonly WindowRule[] = NONE): SheetInHand {
   const [history, setHistory] = useState(() => begin(first));
   const { now: sheet } = history;
   const latest = useDeferredValue(sheet);

@@ -1,0 +1,196 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import { SHIPPED_WINDOWS, type WindowRule } from '../../src/build/index.ts';
+import { CHECKS } from '../../src/build/topics/index.ts';
+import {
+  type DisplayKind,
+  displayUnit,
+  quantityText,
+  type UnitSystem,
+} from '../../src/units/index.ts';
+import { EditSheet } from '../form/edit-sheet.tsx';
+import type { Field } from '../form/fields.ts';
+import { usePreferences } from '../shell/preferences.tsx';
+import styles from './build.module.css';
+import { conditionWords, isOwnOf, withOwn, withoutOwn } from './windows.ts';
+
+interface WindowsViewProps {
+  /** The shop's own lines, which stand before the shipped ones. */
+  readonly own: readonly WindowRule[];
+  readonly onChange: (own: readonly WindowRule[]) => void;
+}
+
+/** Every window with where it comes from; the shop puts its own in the place of a shipped one and takes it away again. */
+export function WindowsView({ own, onChange }: WindowsViewProps) {
+  const [editing, setEditing] = useState<WindowRule | null>(null);
+  const { units } = usePreferences();
+  const lines = [...SHIPPED_WINDOWS.map((rule) => own.find((one) => isOwnOf(one, rule)) ?? rule)];
+  const others = own.filter((one) => !SHIPPED_WINDOWS.some((rule) => isOwnOf(one, rule)));
+  return (
+    <section className="panel" aria-labelledby="windows">
+      <header>
+        <h2 id="windows">Windows of the build sheet</h2>
+        <span className="quiet">
+          a line of the shop’s own stands in the place of the shipped one
+        </span>
+      </header>
+      <div className={`${styles.scroll} ${styles.windows}`}>
+        <table className="sheet">
+          <thead>
+            <tr>
+              <th scope="col">Check</th>
+              <th scope="col">Holds for</th>
+              <th scope="col">Window</th>
+              <th scope="col">Stop</th>
+              <th scope="col">From</th>
+              <th scope="col">
+                <span className="unseen">Acts</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...lines, ...others].map((rule) => {
+              const mine = own.includes(rule);
+              const name = labelOf(rule);
+              const words = conditionWords(rule);
+              return (
+                <tr key={`${rule.name} ${words}`}>
+                  <th scope="row">{name}</th>
+                  <td className="quiet">{words}</td>
+                  <td>{within(rule, rule.low, rule.high, units)}</td>
+                  <td>{stops(rule, units)}</td>
+                  <td className="quiet">{mine ? <strong>{rule.source}</strong> : rule.source}</td>
+                  <td>
+                    <div className="acts">
+                      <Button
+                        variant="default"
+                        size="compact-xs"
+                        aria-label={`Edit ${name}, ${words}`}
+                        onClick={() => setEditing(rule)}
+                      >
+                        Edit
+                      </Button>
+                      {mine && (
+                        <Button
+                          variant="default"
+                          size="compact-xs"
+                          aria-label={`Reset ${name}, ${words}`}
+                          onClick={() => onChange(withoutOwn(own, rule))}
+                        >
+                          Reset
+                        </Button>
+                      )}
+                    </div>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      {editing !== null && (
+        <EditSheet
+          title={labelOf(editing)}
+          fields={fieldsOf(editing)}
+          values={{ ...editing, source: 'the shop’s own' }}
+          sendUntouched
+          onClose={() => setEditing(null)}
+          onSave={(patch) => {
+            onChange(withOwn(own, { ...editing, ...patch }));
+            setEditing(null);
+          }}
+        />
+      )}
+    </section>
+  );
+}
+
+/** Windows that the test plan prints, which no check of the sheet has. */
+const OF_THE_PLAN: Readonly<Record<string, readonly [string, DisplayKind]>> = {
+  limitOilPressure: ['Oil pressure to shut down at', 'gaugePressure'],
+  limitOilPressureIdle: ['Oil pressure at idle to shut down at', 'gaugePressure'],
+  limitWater: ['Water to shut down at', 'temperature'],
+  limitOil: ['Oil temperature to shut down at', 'temperature'],
+  limitExhaust: ['Exhaust temperature to shut down at', 'temperature'],
+  limitLean: ['Lambda to shut down at', 'lambda'],
+  loadOil: ['Oil temperature before load', 'temperature'],
+  pullOil: ['Oil temperature for a pull', 'temperature'],
+  pullWater: ['Water temperature for a pull', 'temperature'],
+  sweepRate: ['Sweep, rev/min each second', 'speed'],
+};
+
+interface Meaning {
+  readonly label: string;
+  /** Null: a plain number. */
+  readonly shown: DisplayKind | null;
+  readonly decimals?: number;
+  readonly isDifference?: true;
+}
+
+/** What the numbers of a window are. */
+function meaningOf(rule: WindowRule): Meaning {
+  const checks = CHECKS.filter((check) => check.window === rule.name);
+  const first = checks[0];
+  if (first !== undefined)
+    return { ...first, label: [...new Set(checks.map(({ label }) => label))].join('; ') };
+  const plan = OF_THE_PLAN[rule.name];
+  return plan === undefined
+    ? { label: rule.name, shown: null }
+    : { label: plan[0], shown: plan[1] };
+}
+const labelOf = (rule: WindowRule): string => meaningOf(rule).label;
+
+/** A number of a window, and behind the last one what it is counted by. */
+function numberText(rule: WindowRule, value: number, units: UnitSystem): string {
+  const { shown, decimals, isDifference } = meaningOf(rule);
+  if (shown === null) return String(Number(value.toPrecision(4)));
+  if (rule.perM)
+    return shown === 'gaugePressure'
+      ? `${quantityText(value * 1000, shown, units)} each 1000 rpm`
+      : `${Number(value.toPrecision(4))} of its size`;
+  return quantityText(value, shown, units, {
+    ...(decimals === undefined ? {} : { decimals }),
+    ...(isDifference === true ? { difference: true } : {}),
+  }).replace(/ 1$/, '');
+}
+
+function within(
+  rule: WindowRule,
+  low: number | null,
+  high: number | null,
+  units: UnitSystem,
+): string {
+  const text = (value: number) => numberText(rule, value, units);
+  if (low !== null && high !== null) return `${text(low).split(' ')[0]} to ${text(high)}`;
+  if (low !== null) return `${text(low)} or more`;
+  return high === null ? 'open' : `${text(high)} or less`;
+}
+
+function stops(rule: WindowRule, units: UnitSystem): string {
+  const text = (value: number) => numberText(rule, value, units);
+  return [
+    ...(rule.stopBelow === null ? [] : [`below ${text(rule.stopBelow)}`]),
+    ...(rule.stopAbove === null ? [] : [`above ${text(rule.stopAbove)}`]),
+  ].join(', ');
+}
+
+function fieldsOf(rule: WindowRule): readonly Field[] {
+  const { shown } = meaningOf(rule);
+  const counted =
+    shown === 'gaugePressure' ? 'Pascal for each rev/min.' : 'As a part of the bore or journal.';
+  const limit = (key: string, label: string, hint: string): Field => ({
+    key,
+    label,
+    hint,
+    ...(rule.perM || shown === null
+      ? { kind: 'number' }
+      : { kind: 'quantity', shown, dimension: displayUnit(shown, 'metric').dimension }),
+  });
+  return [
+    limit('low', 'Least', rule.perM ? `${counted} Empty: open.` : 'Empty: open.'),
+    limit('high', 'Most', 'Empty: open.'),
+    limit('stopBelow', 'Stop below', 'Empty: only a second look.'),
+    limit('stopAbove', 'Stop above', 'Empty: only a second look.'),
+    { key: 'source', label: 'Where it is from', kind: 'text', required: true },
+  ];
+}
