@@ -60,9 +60,13 @@ function fuelItems(ask: Ask): readonly PlanItem[] {
       ),
     ];
   return fuelCautions(fuel).map(({ fuel: name, about, sentence, source }) =>
-    safety(`safety.fuel.${name.replace(/ /g, '-')}.${about}`, [{ text: `${name}: ${sentence}` }], {
-      source,
-    }),
+    safety(
+      `safety.fuel.${name.replace(/ /g, '-')}.${about}`,
+      [{ text: `${name[0]!.toUpperCase()}${name.slice(1)}: ${sentence}` }],
+      {
+        source,
+      },
+    ),
   );
 }
 
