@@ -10,6 +10,7 @@ import {
 import { CALIBRATION_REL_SD } from '../pull/index.ts';
 import type {
   Build,
+  Calibration,
   Cell,
   Decision,
   Engine,
@@ -44,6 +45,7 @@ export const NEW_SHOP: Shop = {
   holdbackDegPer10K: HOLDBACK_PER_10K,
   holdbackDegPerOctane: HOLDBACK_PER_OCTANE,
   uses: NEW_USES,
+  windows: [],
 };
 
 export const NEW_CELL: Omit<Cell, 'id' | 'name'> = {
@@ -53,6 +55,7 @@ export const NEW_CELL: Omit<Cell, 'id' | 'name'> = {
   ratio: 1,
   torqueIs: { air: 'unknown', inertia: 'unknown' },
   calibrationRelSd: CALIBRATION_REL_SD,
+  applyCalibration: false,
 };
 
 export const NEW_ENGINE: Omit<Engine, 'id' | 'name'> = {
@@ -137,6 +140,11 @@ export const NEW_LADDER: Omit<Ladder, 'id' | 'dayId'> = {
   step: null,
   worthPercent: null,
   repeatabilityPercent: null,
+};
+
+export const NEW_CALIBRATION: Omit<Calibration, 'id' | 'cellId' | 'doneOn' | 'who' | 'measured'> = {
+  intervalMonths: null,
+  notes: '',
 };
 
 export const NEW_DECISION: Pick<Decision, 'advice'> = { advice: null };

@@ -10,6 +10,8 @@ export type Fields = Readonly<Record<string, unknown>>;
 
 export class Draft {
   readonly touched: Touched[] = [];
+  /** Once its event is written. */
+  eventId: number | null = null;
   readonly trx: Transaction<Tables>;
 
   constructor(trx: Transaction<Tables>) {
@@ -128,7 +130,7 @@ export async function inOneChange<T>(
       const draft = new Draft(trx);
       const result = await work(draft);
       if (draft.touched.length > 0) {
-        await writeEvent(draft, at.now(), about, about.summary ?? sentence(draft));
+        draft.eventId = await writeEvent(draft, at.now(), about, about.summary ?? sentence(draft));
       }
       return result;
     });

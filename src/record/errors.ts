@@ -13,3 +13,6 @@ export class NotInRecordError extends InputError {
 
 /** Something that stands now is in the way of what was asked. */
 export class ConflictError extends InputError {}
+
+/** A sheet was saved from a version that is no longer the newest. */
+export class StaleSheetError extends ConflictError {}

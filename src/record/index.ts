@@ -1,6 +1,6 @@
 export { backupRecord, restoreRecord } from './backup.ts';
 export * from './defaults.ts';
-export { ConflictError, NotInRecordError } from './errors.ts';
+export { ConflictError, NotInRecordError, StaleSheetError } from './errors.ts';
 export { type OpenOptions, openRecord } from './open.ts';
 export { sha256Of } from './pack.ts';
 export type * from './repository.ts';

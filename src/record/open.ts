@@ -11,6 +11,7 @@ import { inertiaSaidBefore } from './days.ts';
 import {
   LADDER_NAMES,
   NEW_BUILD,
+  NEW_CALIBRATION,
   NEW_CELL,
   NEW_DAY,
   NEW_DECISION,
@@ -22,13 +23,16 @@ import {
 import { makeDerived } from './derived.ts';
 import { inOneChange } from './draft.ts';
 import { makeEvents } from './events.ts';
+import { makeFiles } from './files.ts';
 import { makeId } from './ids.ts';
 import { lockFolder } from './lock.ts';
 import { migrate } from './migrate.ts';
+import { makeTicks } from './plans.ts';
 import { makeUpdateMany, nextOrder } from './pulls.ts';
 import { makeRecordings } from './recordings.ts';
 import type { PullbookRecord } from './repository.ts';
 import { sentenceFor } from './sentences.ts';
+import { makeSheets } from './sheets.ts';
 import { makeShelf } from './shelf.ts';
 import { type Connections, kyselyOver, openConnection, storeErrorOf } from './store.ts';
 import { daySummaries, shopSummary } from './summary.ts';
@@ -182,6 +186,15 @@ function recordOver(
       defaults: async () => ({ ...NEW_DECISION, decidedAt: at.now().toISOString() }),
     }),
     recordings: makeRecordings(at),
+    sheets: makeSheets(at),
+    files: makeFiles(at),
+    plans: {
+      ...makeShelf(at, 'plan', {
+        defaults: async () => ({ madeAt: at.now().toISOString(), who: '' }),
+      }),
+      ...makeTicks(at),
+    },
+    calibrations: makeShelf(at, 'calibration', { defaults: { ...NEW_CALIBRATION } }),
     derived: makeDerived(at),
     events: makeEvents(at),
     summary: () => shopSummary(at.reading),

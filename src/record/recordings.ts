@@ -1,11 +1,10 @@
 /** Files as they came: stored with their pulls in one transaction, read back and checked against their digest. */
-import { createHash } from 'node:crypto';
-import { StoreError } from '../errors.ts';
 import { fromRow, type Row } from './codec.ts';
 import { NEW_PULL } from './defaults.ts';
 import { type Draft, inOneChange } from './draft.ts';
 import { NotInRecordError } from './errors.ts';
-import { inPieces, packed, sha256Of, unpacked } from './pack.ts';
+import { sha256Of } from './pack.ts';
+import { piecesOf, writePieces } from './pieces.ts';
 import { nextOrder } from './pulls.ts';
 import type { Change, Import, Imported, PullbookRecord } from './repository.ts';
 import { withoutUndefined } from './shelf.ts';
@@ -18,23 +17,7 @@ export function makeRecordings(at: Connections): PullbookRecord['recordings'] {
   async function* pieces(sha256: string): AsyncGenerator<Uint8Array> {
     const recording = await find(sha256);
     if (recording === null) throw new NotInRecordError('recording', sha256);
-    const digest = createHash('sha256');
-    // One piece a query, so that a file of any size passes through little memory.
-    for (let position = 0; ; position += 1) {
-      const row = await at.reading
-        .selectFrom('recording_piece')
-        .select('packed')
-        .where('sha256', '=', sha256)
-        .where('position', '=', position)
-        .executeTakeFirst();
-      if (row === undefined) break;
-      const piece = await unpacked(row.packed as Uint8Array).catch((error: unknown) => {
-        throw bytesChanged(at.file, recording, error);
-      });
-      digest.update(piece);
-      yield piece;
-    }
-    if (digest.digest('hex') !== sha256) throw bytesChanged(at.file, recording);
+    yield* piecesOf(at, 'recording_piece', recording);
   }
 
   return {
@@ -90,7 +73,6 @@ async function storeBytes(
   sha256: string,
   from: Import,
 ): Promise<StoredRecording> {
-  const spooled = from.bytes instanceof Uint8Array ? null : from.bytes;
   const row = {
     sha256,
     file_name: from.fileName,
@@ -102,25 +84,13 @@ async function storeBytes(
     imported_at: at.now().toISOString(),
   } satisfies Row;
   await draft.trx.insertInto('recording').values(row).execute();
-  const digest = createHash('sha256');
-  let position = 0;
-  let storedBytes = 0;
-  for await (const piece of inPieces(spooled?.read() ?? (from.bytes as Uint8Array))) {
-    digest.update(piece);
-    const small = await packed(piece);
-    storedBytes += small.length;
-    await draft.trx
-      .insertInto('recording_piece')
-      .values({ sha256, position, packed: small })
-      .execute();
-    position += 1;
-  }
-  if (digest.digest('hex') !== sha256) {
-    throw new StoreError(
-      `The bytes of ${from.fileName} changed while they were being stored; nothing was stored, import the file again.`,
-      { file: from.fileName },
-    );
-  }
+  const storedBytes = await writePieces(
+    draft,
+    'recording_piece',
+    sha256,
+    from.fileName,
+    from.bytes,
+  );
   await draft.trx
     .updateTable('recording')
     .set({ stored_bytes: storedBytes })
@@ -159,11 +129,3 @@ const recordingOf = (row: Row): StoredRecording => ({
   shape: row.shape as string,
   importedAt: row.imported_at as string,
 });
-
-function bytesChanged(file: string, recording: StoredRecording, cause?: unknown): StoreError {
-  return new StoreError(
-    `The stored bytes of ${recording.fileName} no longer match their SHA-256; restore a backup that still has them.`,
-    { file, found: 'other bytes', expected: recording.sha256 },
-    cause,
-  );
-}

@@ -2,9 +2,12 @@
  * What every later room may ask of the record, whatever database stands behind it.
  * Every writing method is one transaction, writes its event in it, and has reached the disk when it resolves.
  */
+import type { Attachment, PartLine, Sheet } from '../build/sheet/types.ts';
 import type {
   Build,
+  Calibration,
   Cell,
+  DayPlan,
   DaySummary,
   Decision,
   Engine,
@@ -15,8 +18,10 @@ import type {
   RecordEvent,
   Shop,
   ShopSummary,
+  StoredFile,
   StoredRecording,
   TestDay,
+  Tick,
 } from './types.ts';
 
 /** A new entity: what is left out takes the default that `defaults.ts` documents. */
@@ -34,6 +39,8 @@ export type NewDay = New<TestDay, 'buildId' | 'cellId'>;
 export type NewPull = New<Pull, 'dayId'>;
 export type NewLadder = New<Ladder, 'dayId'>;
 export type NewDecision = New<Decision, 'ladderId' | 'use' | 'setting' | 'who' | 'why'>;
+export type NewPlan = New<DayPlan, 'dayId' | 'version' | 'plan'>;
+export type NewCalibration = New<Calibration, 'cellId' | 'doneOn' | 'who' | 'measured'>;
 type Patch<T> = Partial<Omit<T, 'id'>>;
 
 /** Who changes and, where the default sentence would say too little, what is being done. */
@@ -76,6 +83,47 @@ export interface Imported {
   readonly pulls: readonly Pull[];
   /** These very bytes were in the record with live pulls: nothing was written, `pulls` are those that have them. */
   readonly duplicate: boolean;
+}
+
+/** The sheet of a build as it stands; null: it has none yet. */
+export interface KeptSheet {
+  readonly buildId: Id;
+  /** The event that touched it last; 0: none ever. A save says which version it was made from. */
+  readonly version: number;
+  readonly sheet: Sheet | null;
+}
+export interface NewAttachment extends Omit<Attachment, 'sha256'> {
+  readonly bytes: Uint8Array | SpooledFile;
+  /** By the content of the file. */
+  readonly mediaType: string;
+}
+
+/** A build whose sheet names a part by its serial. */
+export interface PartHome {
+  readonly engineId: Id;
+  readonly engineName: string;
+  readonly buildId: Id;
+  readonly buildName: string;
+  readonly lines: readonly {
+    readonly section: string;
+    readonly name: string;
+    readonly serial: string;
+    readonly note: string | null;
+  }[];
+  /** In the order of their dates. */
+  readonly days: readonly {
+    readonly id: Id;
+    readonly name: string;
+    readonly date: string | null;
+    readonly pullCount: number;
+  }[];
+  readonly version: number;
+  readonly sheet: Sheet;
+}
+export interface PartSerial extends Pick<PartLine, 'name'> {
+  readonly serial: string;
+  readonly section: string;
+  readonly builds: number;
 }
 
 /** A derived result is found again only under the same recording, question and version of the computation. */
@@ -125,6 +173,43 @@ export interface PullbookRecord {
     /** Stores bytes and pulls in one transaction, or answers with the pulls that have the bytes already. */
     import(from: Import, change?: Change): Promise<Imported>;
   };
+  readonly sheets: {
+    /** @throws NotInRecordError where there is no such build. */
+    get(buildId: Id): Promise<KeptSheet>;
+    /**
+     * Makes or replaces the sheet of a build.
+     * @throws FormatError naming the field; StaleSheetError where `from` is not the version that stands
+     */
+    save(buildId: Id, sheet: Sheet, from: number, change?: Change): Promise<KeptSheet>;
+    /** Stores a photo or file and names it on the sheet, whatever its version. The same bytes in the same section stand once. */
+    attach(buildId: Id, attachment: NewAttachment, change?: Change): Promise<KeptSheet>;
+    /** A new build of the same engine as a copy of one, with its sheet, in which the changed sections are to be measured again. */
+    startBuild(
+      fromBuildId: Id,
+      fresh: {
+        readonly name: string;
+        readonly notes?: string;
+        readonly changed?: readonly string[];
+        readonly id?: Id;
+      },
+      change?: Change,
+    ): Promise<Build>;
+    /** Every build whose sheet names this serial, in the order the builds were made. */
+    withSerial(serial: string): Promise<readonly PartHome[]>;
+    serials(): Promise<readonly PartSerial[]>;
+  };
+  readonly files: {
+    find(sha256: string): Promise<StoredFile | null>;
+    /** In pieces of at most 1 MiB; the digest is checked as the last piece is handed out. */
+    pieces(sha256: string): AsyncIterable<Uint8Array>;
+  };
+  /** The newest of a day is the one that counts; older ones stay. */
+  readonly plans: Shelf<DayPlan, NewPlan, { dayId: Id }> & {
+    ticks(planId: Id): Promise<readonly Tick[]>;
+    /** Ticks or unticks an item; `change.who` is who did. @returns all ticks of the plan */
+    tick(planId: Id, itemId: string, ticked: boolean, change?: Change): Promise<readonly Tick[]>;
+  };
+  readonly calibrations: Shelf<Calibration, NewCalibration, { cellId: Id }>;
   readonly derived: {
     find(key: DerivedKey): Promise<unknown | null>;
     put(key: DerivedKey, result: unknown): Promise<void>;

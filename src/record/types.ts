@@ -2,6 +2,8 @@
  * The entities of a shop's record, as every later room sees them. Plain data, ids opaque strings,
  * numbers in inside units with the unit in the name. `null` always means: not known or not said.
  */
+import type { WindowRule } from '../build/compute/windows.ts';
+import type { Attachment, Layout, SectionData } from '../build/sheet/types.ts';
 import type { RememberedOptions } from '../intake/types.ts';
 import type { SettingName } from '../ladder/kinds.ts';
 import type { NextMove, SettingInterval, UseAnswer, UseRule, Watched } from '../ladder/types.ts';
@@ -48,6 +50,8 @@ export interface Shop {
   readonly holdbackDegPer10K: number;
   readonly holdbackDegPerOctane: number;
   readonly uses: readonly UseRules[];
+  /** The shop's own windows of what a sheet measures; they stand before the shipped ones. */
+  readonly windows: readonly WindowRule[];
 }
 
 export interface Cell {
@@ -60,7 +64,101 @@ export interface Cell {
   readonly ratio: number;
   /** What the torque column holds where the header does not say. */
   readonly torqueIs: TorqueBasis;
+  /** Assumed where no calibration of the cell is in the record. */
   readonly calibrationRelSd: number;
+  /** Whether torque should be corrected by the newest calibration, not only its band. Kept; the curves do not follow it yet. */
+  readonly applyCalibration: boolean;
+}
+
+/** One calibration or check of a cell, as it was read off; what follows from it is computed. */
+export interface Calibration {
+  readonly id: Id;
+  readonly cellId: Id;
+  readonly doneOn: IsoDate;
+  readonly who: string;
+  /** Whole months until it is due again; null: it does not fall due. */
+  readonly intervalMonths: number | null;
+  readonly notes: string;
+  readonly measured: DeadWeights | SensorCheck;
+}
+
+/** Weights on the torque arm, put on and taken off, in the order they were read. */
+export interface DeadWeights {
+  readonly kind: 'dead weights';
+  readonly arm: {
+    readonly lengthM: number;
+    readonly gravityMPerS2: number;
+    readonly offLevelDeg: number;
+  };
+  /** Relative standard uncertainties, and the most that the arm may be out of level. */
+  readonly uncertainty: {
+    readonly massRelative: number;
+    readonly armLengthRelative: number;
+    readonly gravityRelative: number;
+    readonly offLevelLimitDeg: number;
+  };
+  readonly resolutionNm: number;
+  readonly points: readonly {
+    readonly massKg: number;
+    readonly readingNm: number;
+    readonly direction: 'up' | 'down';
+  }[];
+}
+
+/** A sensor beside a reference, both in the sensor's own unit. */
+export interface SensorCheck {
+  readonly kind: 'sensor';
+  readonly sensor: string;
+  readonly unit: string;
+  readonly reference: string;
+  /** Standard uncertainty of the reference, in the same unit. */
+  readonly referenceUncertainty: number;
+  readonly points: readonly { readonly reading: number; readonly reference: number }[];
+}
+
+/** What stands once on a build's sheet; its sections are rows of their own. */
+export interface SheetHead {
+  readonly id: Id;
+  readonly buildId: Id;
+  readonly name: string | null;
+  readonly layout: Layout;
+  readonly use: string | null;
+  readonly attachments: readonly Attachment[];
+}
+export interface SheetSection {
+  readonly id: Id;
+  readonly sheetId: Id;
+  readonly section: string;
+  readonly data: SectionData;
+}
+
+/** A photo or file of a sheet. Its bytes never change and are never destroyed. */
+export interface StoredFile {
+  readonly sha256: string;
+  readonly fileName: string;
+  readonly sizeBytes: number;
+  readonly storedBytes: number;
+  /** By its content, not by its name. */
+  readonly mediaType: string;
+  readonly storedAt: IsoTime;
+}
+
+/** The plan of a test day, frozen as it was made. */
+export interface DayPlan {
+  readonly id: Id;
+  readonly dayId: Id;
+  readonly madeAt: IsoTime;
+  readonly who: string;
+  /** Of the computation that made it. */
+  readonly version: number;
+  readonly plan: unknown;
+}
+export interface Tick {
+  readonly id: Id;
+  readonly planId: Id;
+  readonly itemId: string;
+  readonly who: string;
+  readonly tickedAt: IsoTime;
 }
 
 /** The answers remembered for one cell and one shape of file (same headers, same order). */
@@ -267,6 +365,11 @@ export const ENTITIES = [
   'pull',
   'ladder',
   'decision',
+  'sheet',
+  'sheetSection',
+  'plan',
+  'tick',
+  'calibration',
 ] as const;
 export type EntityName = (typeof ENTITIES)[number];
 
@@ -280,6 +383,11 @@ export interface EntityTypes {
   readonly pull: Pull;
   readonly ladder: Ladder;
   readonly decision: Decision;
+  readonly sheet: SheetHead;
+  readonly sheetSection: SheetSection;
+  readonly plan: DayPlan;
+  readonly tick: Tick;
+  readonly calibration: Calibration;
 }
 
 /** One row that an event touched: `before` null when it was made, `after` null when it was removed; an update names only the fields that changed. */

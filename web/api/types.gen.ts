@@ -81,6 +81,7 @@ export type Cell = {
   readonly torqueIs: TorqueBasis;
   readonly calibrationRelSd: number;
   readonly id: string;
+  readonly applyCalibration: boolean;
 };
 export type CellPatch = {
   readonly name?: string;
@@ -560,6 +561,7 @@ export type Shop = {
   readonly holdbackDegPer10K: number;
   readonly holdbackDegPerOctane: number;
   readonly uses: readonly UseRules[];
+  readonly windows: readonly WindowRule[];
 };
 export type ShopPatch = {
   readonly name?: string /** The demo: nobody and nothing in it is real. */;
@@ -626,7 +628,12 @@ export type Touched = {
     | 'day'
     | 'pull'
     | 'ladder'
-    | 'decision';
+    | 'decision'
+    | 'sheet'
+    | 'sheetSection'
+    | 'plan'
+    | 'tick'
+    | 'calibration';
   readonly id: string;
   readonly before: Readonly<Record<string, unknown>> | null;
   readonly after: Readonly<Record<string, unknown>> | null;
@@ -676,6 +683,18 @@ export type UseRules = {
   readonly speedsRpm: BandRpm | null;
   readonly chancePastBest: number;
   readonly chancePastLimit: number;
+};
+/** One line of the list of windows of a build sheet. */
+export type WindowRule = {
+  readonly name: string /** null: all without a line of their own. */;
+  readonly uses: readonly string[] | null;
+  readonly when: Readonly<Record<string, string>>;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly stopBelow: number | null;
+  readonly stopAbove: number | null;
+  readonly perM: boolean;
+  readonly source: string;
 };
 
 /** Every route by method and path: what it takes and what it answers. */

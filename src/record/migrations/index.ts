@@ -5,6 +5,7 @@ import { sql as frozenAdvice } from './0003_frozen_advice.ts';
 import { sql as laddersOfAnySetting } from './0004_ladders_of_any_setting.ts';
 import { sql as inventedShop } from './0005_invented_shop.ts';
 import { sql as inertiaOfADay } from './0006_inertia_of_a_day.ts';
+import { sql as buildSheets } from './0007_build_sheets.ts';
 
 export interface Migration {
   readonly name: string;
@@ -18,4 +19,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0004_ladders_of_any_setting', sql: laddersOfAnySetting },
   { name: '0005_invented_shop', sql: inventedShop },
   { name: '0006_inertia_of_a_day', sql: inertiaOfADay },
+  { name: '0007_build_sheets', sql: buildSheets },
 ];

@@ -46,7 +46,20 @@ const shopFields = z.object({
   holdbackDegPerOctane: z.number().min(0).max(20),
   uses: list(useRules),
 });
-export const shop = shopFields.openapi('Shop');
+const windowRule = z
+  .object({
+    name: label.min(1),
+    uses: list(label).nullable().openapi({ description: 'null: all without a line of their own.' }),
+    when: z.record(z.string(), z.string()),
+    low: z.number().nullable(),
+    high: z.number().nullable(),
+    stopBelow: z.number().nullable(),
+    stopAbove: z.number().nullable(),
+    perM: z.boolean(),
+    source: text,
+  })
+  .openapi('WindowRule', { description: 'One line of the list of windows of a build sheet.' });
+export const shop = shopFields.extend({ windows: list(windowRule) }).openapi('Shop');
 export const shopPatch = shopFields.partial().strict().openapi('ShopPatch');
 
 const cellFields = z.object({
@@ -58,7 +71,7 @@ const cellFields = z.object({
   torqueIs: torqueBasis,
   calibrationRelSd: z.number().min(0).max(0.5),
 });
-export const cell = cellFields.extend({ id }).openapi('Cell');
+export const cell = cellFields.extend({ id, applyCalibration: z.boolean() }).openapi('Cell');
 export const newCell = cellFields.partial().required({ name: true }).strict().openapi('NewCell');
 export const cellPatch = cellFields.partial().strict().openapi('CellPatch');
 
