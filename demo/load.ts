@@ -1,4 +1,5 @@
 import type { Change, Imported, NewDecision, PullbookRecord } from '../src/record/repository.ts';
+import { demoSheets } from './sheets.ts';
 import { type DemoDay, demoShop } from './shop.ts';
 
 /** The ways in that a user's files and decisions take. */
@@ -32,6 +33,7 @@ export async function loadDemo(
   const total = engines
     .flatMap((one) => one.builds.flatMap((build) => build.days))
     .reduce((sum, day) => sum + day.files.length, 0);
+  const sheets = demoSheets();
   let done = 0;
   await record.shop.update(shop, CHANGE);
   const cellIds = new Map<string, string>();
@@ -42,6 +44,8 @@ export async function loadDemo(
     const { id: engineId } = await record.engines.create(engine, CHANGE);
     for (const { build, days } of builds) {
       const { id: buildId } = await record.builds.create({ ...build, engineId }, CHANGE);
+      const kept = sheets.find((one) => one.engine === engine.name && one.build === build.name);
+      if (kept !== undefined) await record.sheets.save(buildId, kept.sheet, 0, CHANGE);
       for (const day of days) {
         const cellId = cellIds.get(day.cell)!;
         const inertiaKgM2 = cells[day.cell]!.inertiaKgM2 ?? null;

@@ -3,7 +3,7 @@ import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import { type ErrorCode, type ErrorPlace, PullbookError } from '../errors.ts';
-import { ConflictError, NotInRecordError } from '../record/index.ts';
+import { ConflictError, NotInRecordError, StaleSheetError } from '../record/index.ts';
 
 /** A refusal that only makes sense over HTTP. */
 export class RequestRefused extends Error {
@@ -46,7 +46,9 @@ export function refusalOf(error: unknown): Refusal {
         : error instanceof ConflictError
           ? 409
           : STATUS_OF_CODE[error.code];
-    return { status, error: { code: error.code, message: error.message, ...error.place } };
+    // Whoever kept the older one must choose: the screen asks, where other conflicts are only told.
+    const code = error instanceof StaleSheetError ? 'stale' : error.code;
+    return { status, error: { code, message: error.message, ...error.place } };
   }
   if (error instanceof Error && error.name === 'AbortError') {
     return { status: 400, error: { code: 'cancelled', message: 'Cancelled; nothing was stored.' } };

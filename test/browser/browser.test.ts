@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect } from 'vitest';
 import { access } from './access.ts';
+import { buildSheet } from './build-sheet.ts';
 import { openDemoStand } from './demo-stand.ts';
 import { ladderPictures } from './ladder-pictures.ts';
 import type { Stand } from './stand.ts';
@@ -17,4 +18,5 @@ afterAll(async () => {
 
 wayThrough(() => stand);
 ladderPictures(() => stand);
+buildSheet(() => stand);
 access(() => stand);

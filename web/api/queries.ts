@@ -48,6 +48,12 @@ export const buildQuery = (id: string) =>
     queryFn: () => ask('GET /builds/{id}', { params: { id } }),
   });
 
+export const sheetQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['builds', id, 'sheet'],
+    queryFn: () => ask('GET /builds/{id}/sheet', { params: { id } }),
+  });
+
 export const dayPageQuery = (id: string) =>
   queryOptions({
     queryKey: ['days', id, 'page'],

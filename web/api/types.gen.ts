@@ -1,4 +1,5 @@
 // Written by `npm run openapi` from the published OpenAPI document. Do not edit by hand.
+import type { Sheet, SheetAnswer } from '../../src/build/index.ts';
 import type {
   LadderAnswer,
   LadderInput,
@@ -22,6 +23,8 @@ export type {
   Peak,
   PullSpan,
   SettingInterval,
+  Sheet,
+  SheetAnswer,
   SplineFit,
   TorqueBasis,
   UseAnswer,
@@ -297,6 +300,11 @@ export type Imported = {
   readonly recording: StoredRecording;
   readonly pulls: readonly Pull[];
   readonly understood: Understood | null;
+};
+export type KeptSheet = {
+  readonly buildId: string /** Rises with every change; 0: there never was a sheet. */;
+  readonly version: number;
+  readonly sheet: Sheet;
 };
 /** Pulls of one day (and group) that step one setting. Null: the day's, then the shop's. */
 export type Ladder = {
@@ -574,6 +582,7 @@ export type ShopPatch = {
   readonly holdbackDegPer10K?: number;
   readonly holdbackDegPerOctane?: number;
   readonly uses?: readonly UseRules[];
+  readonly windows?: readonly WindowRule[];
 };
 export type ShopSummary = {
   readonly shop: Shop;
@@ -740,6 +749,34 @@ export interface Routes {
     readonly query: undefined;
     readonly body: NewDay;
     readonly answer: TestDay;
+  };
+  /** The next build of the engine, begun as a copy; measurements of changed sections are left to be filled in. */
+  readonly 'POST /builds/{id}/next': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: { readonly name: string; readonly changed?: readonly string[] };
+    readonly answer: Build;
+  };
+  /** The sheet of a build and its version. */
+  readonly 'GET /builds/{id}/sheet': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: KeptSheet;
+  };
+  /** Keep the sheet of a build; refused where another was kept since the version it was made from. */
+  readonly 'PUT /builds/{id}/sheet': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: { readonly version: number; readonly sheet: Sheet };
+    readonly answer: KeptSheet;
+  };
+  /** What follows from the sheet, judged by the windows of the shop. */
+  readonly 'GET /builds/{id}/sheet/answer': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: SheetAnswer;
   };
   /** All of its cells. */
   readonly 'GET /cells': {

@@ -16,7 +16,7 @@ export function layoutInWords(layout: Layout): string {
       : `${arrangement === 'V' ? 'V' : `${arrangement[0]!.toUpperCase()}${arrangement.slice(1)}`} ${cylinders}`,
     ...(bankAngleDeg === null ? [] : [`${bankAngleDeg}° between the banks`]),
     ...(cylinders === 1 ? [] : [`${crank} crank`]),
-    `${layout.intakeValvesPerCylinder} intake and ${layout.exhaustValvesPerCylinder} exhaust valves a cylinder`,
+    `${layout.intakeValvesPerCylinder} intake and ${layout.exhaustValvesPerCylinder} exhaust ${layout.exhaustValvesPerCylinder === 1 ? 'valve' : 'valves'} a cylinder`,
     `${cycle}-stroke`,
     aspiration,
   ].join(', ');

@@ -94,6 +94,14 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
           <Button variant="default" onClick={() => setOpen('edit')}>
             Edit
           </Button>
+          <Button
+            variant="default"
+            renderRoot={(props) => (
+              <Link to="/builds/$id/sheet/{-$section}" params={{ id: build.id }} {...props} />
+            )}
+          >
+            Build sheet
+          </Button>
           <Button onClick={() => setOpen('day')}>New test day</Button>
         </div>
       </div>

@@ -84,6 +84,16 @@ const routeTree = rootRoute.addChildren([
   createRoute({ ...under, path: '/', component: ShopScreen }),
   createRoute({ ...under, path: '/engines/$id', component: EngineScreen }),
   createRoute({ ...under, path: '/builds/$id', component: BuildScreen }),
+  createRoute({
+    ...under,
+    path: '/builds/$id/sheet/{-$section}',
+    component: lazyRouteComponent(() => import('../screens/sheet/sheet.tsx'), 'SheetScreen'),
+  }),
+  createRoute({
+    ...under,
+    path: '/builds/$id/changes',
+    component: lazyRouteComponent(() => import('../screens/sheet/since.tsx'), 'SinceScreen'),
+  }),
   createRoute({ ...under, path: '/days/$id', component: DayScreen }),
   createRoute({
     ...under,

@@ -7,14 +7,7 @@ import {
 import { eachOf, firstOf, type Need, once, one, textOf } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec, Note, Said } from '../compute/types.ts';
 import type { Place } from '../sheet/types.ts';
-import { boreM } from './basics.ts';
-import {
-  mainClearancesM,
-  mainJournalM,
-  rodClearancesM,
-  rodJournalM,
-  wallClearancesM,
-} from './fits.ts';
+import { mainClearancesM, mainJournalM, rodClearancesM, rodJournalM } from './fits.ts';
 import type { Side } from './flowValves.ts';
 import { SIDE_NAMES, SIDES } from './liftCurve.ts';
 
@@ -41,12 +34,14 @@ const expansionOf =
     return EXPANDING_MATERIALS.find((material) => material.id === id)!.expansionPerK;
   };
 
-/** Parts when warm [K] (from memory, low confidence): bearings, bore wall, skirt of a piston at full load. */
-const WARM_K = { bearing: 373.15, bore: 388.15, skirt: 418.15 } as const;
+/**
+ * Bearings when warm [K] (from memory, low confidence). A piston's skirt is not answered for: how hot it runs is known
+ * to some tens of kelvin, which is all of its clearance.
+ */
+const WARM_K = { bearing: 373.15 } as const;
 
 const PARTS_AT: Note = {
-  sentence:
-    'Taken at 100 °C for housing and journal, 115 °C for the bore and 145 °C for the skirt, from 20 °C; even warmth, and a sleeve grows as its block.',
+  sentence: 'Taken at 100 °C for housing and journal, from 20 °C, and even warmth.',
   source: 'temperatures from memory, low confidence; expansions: see the handbook of materials',
 };
 
@@ -145,12 +140,6 @@ export const WARM_FIGURES: readonly FigureSpec[] = [
     insideM: rodJournalM,
     hole: { material: 'rods.material', ...BEARING },
     inside: { material: 'crank.material', ...BEARING },
-  }),
-  figure('wallClearanceWarm', 'Piston clearance at the skirt, warm', 'pistons', 'cylinder', {
-    clearances: wallClearancesM,
-    insideM: boreM,
-    hole: { material: 'block.material', atK: WARM_K.bore },
-    inside: { material: 'pistons.material', atK: WARM_K.skirt },
   }),
   {
     id: 'lashGrowth',

@@ -1,5 +1,6 @@
 /** The published OpenAPI document, made from the same routes that validate every request. */
 import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
+import { sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import * as work from './work.ts';
 
@@ -21,6 +22,7 @@ const DOCUMENT_HEAD = {
 /** Every route of the contract, in the order the page lists them. */
 const ALL_ROUTES: readonly RouteConfig[] = [
   ...Object.values(shelves).flatMap((shelf) => Object.values(shelf) as RouteConfig[]),
+  ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),
 ];
 

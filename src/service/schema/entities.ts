@@ -60,7 +60,11 @@ const windowRule = z
   })
   .openapi('WindowRule', { description: 'One line of the list of windows of a build sheet.' });
 export const shop = shopFields.extend({ windows: list(windowRule) }).openapi('Shop');
-export const shopPatch = shopFields.partial().strict().openapi('ShopPatch');
+export const shopPatch = shopFields
+  .extend({ windows: list(windowRule) })
+  .partial()
+  .strict()
+  .openapi('ShopPatch');
 
 const cellFields = z.object({
   name: label.min(1),

@@ -7,6 +7,7 @@ import { Cells } from './cells.tsx';
 import { ShopRules } from './shop-rules.tsx';
 import { ThisScreen } from './this-screen.tsx';
 import { Uses } from './uses.tsx';
+import { Windows } from './windows.tsx';
 
 /** What holds for this screen, for the shop, for each use and for each cell. */
 export function SettingsScreen() {
@@ -31,6 +32,7 @@ export function SettingsScreen() {
         {shop.data && <ShopRules shop={shop.data} />}
         {shop.data && <Uses shop={shop.data} />}
         {cells.data && <Cells cells={cells.data} />}
+        {shop.data && <Windows shop={shop.data} />}
         <section className="panel" aria-labelledby="copy">
           <header>
             <h2 id="copy">A copy of the book</h2>

@@ -1,0 +1,72 @@
+/** The build sheet: read, kept from the version that was read, what follows from it, and the next build begun as a copy. */
+import { id, z } from '../schema/common.ts';
+import { build } from '../schema/entities.ts';
+import { answers, body, byId, createRoute, json, refusals } from './parts.ts';
+
+/** Its fields are checked by the record, which names the one that is wrong; see docs/sheet.md for the form. */
+const sheet = z
+  .looseObject({ format: z.literal('sheet/1') })
+  .openapi('Sheet', { description: 'A build sheet, form sheet/1; see docs/sheet.md.' });
+const keptSheet = z
+  .object({
+    buildId: id,
+    version: z
+      .number()
+      .int()
+      .openapi({ description: 'Rises with every change; 0: there never was a sheet.' }),
+    sheet: sheet.nullable(),
+  })
+  .openapi('KeptSheet');
+const sheetAnswer = z
+  .looseObject({
+    figures: z.array(z.looseObject({ id: z.string() })),
+    checks: z.array(z.looseObject({ id: z.string() })),
+    measureNext: z.array(z.looseObject({ path: z.string() })),
+  })
+  .openapi('SheetAnswer', { description: 'All that follows from a build sheet.' });
+const tags = ['build sheet'];
+
+export const sheets = {
+  get: createRoute({
+    method: 'get',
+    path: '/builds/{id}/sheet',
+    tags,
+    summary: 'The sheet of a build and its version',
+    request: { params: byId },
+    responses: answers(keptSheet, 'The sheet; null where the build has none'),
+  }),
+  put: createRoute({
+    method: 'put',
+    path: '/builds/{id}/sheet',
+    tags,
+    summary:
+      'Keep the sheet of a build; refused where another was kept since the version it was made from',
+    request: { params: byId, body: body(z.object({ version: z.number().int(), sheet })) },
+    responses: answers(keptSheet, 'The sheet as it now stands'),
+  }),
+  answer: createRoute({
+    method: 'get',
+    path: '/builds/{id}/sheet/answer',
+    tags,
+    summary: 'What follows from the sheet, judged by the windows of the shop',
+    request: { params: byId },
+    responses: answers(sheetAnswer, 'Figures, checks, and what to measure next'),
+  }),
+  copy: createRoute({
+    method: 'post',
+    path: '/builds/{id}/next',
+    tags,
+    summary:
+      'The next build of the engine, begun as a copy; measurements of changed sections are left to be filled in',
+    request: {
+      params: byId,
+      body: body(
+        z.object({
+          name: z.string().min(1).max(200),
+          changed: z.array(z.string().max(40)).max(40).default([]),
+        }),
+      ),
+    },
+    responses: { 201: json(build, 'The new build'), ...refusals },
+  }),
+};

@@ -1,0 +1,61 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Entry } from '../../src/build/index.ts';
+import type { Stand } from './stand.ts';
+
+/** The build sheet as a builder uses it: type, see what follows, find it kept; and two people at one sheet. */
+export const buildSheet = (standOf: () => Stand) =>
+  describe('the build sheet', () => {
+    let stand: Stand;
+    let page: Page;
+    let buildId: string;
+    beforeAll(async () => {
+      stand = standOf();
+      const { latestDays } = await stand.record.summary();
+      buildId = latestDays.find((day) => day.engineName === 'Rescue boat V8')!.buildId;
+      page = await stand.open(`/builds/${buildId}`);
+      await page.getByRole('link', { name: 'Build sheet' }).click();
+      await page.getByRole('heading', { name: 'Overview' }).waitFor();
+    });
+    const advance = async () => {
+      const { sheet } = await stand.record.sheets.get(buildId);
+      return (sheet!.sections['camshaft']!.values!['advance'] as Entry).value;
+    };
+
+    it('shows what follows at the keystroke and keeps what was typed', async () => {
+      await page
+        .getByRole('link', { name: /^Camshaft/ })
+        .first()
+        .click();
+      const cell = page.getByRole('textbox', { name: 'Ground in advance', exact: true });
+      await cell.fill('2');
+      const centreline = page
+        .locator('*:has(> :text-is("Intake centreline on the card"))')
+        .getByText('110.0 deg');
+      await centreline.first().waitFor();
+      await page
+        .getByRole('status')
+        .filter({ hasText: /^\s*Saved/ })
+        .waitFor();
+      expect(await advance()).toBe(2);
+      await page.reload();
+      await page.getByRole('heading', { name: 'Camshaft', exact: true }).waitFor();
+      expect(await cell.inputValue()).toBe('2');
+    });
+
+    it('asks who is right where somebody else changed it meanwhile', async () => {
+      const { sheet, version } = await stand.record.sheets.get(buildId);
+      const theirs = structuredClone(sheet!) as { name?: string };
+      theirs.name = 'named by somebody else';
+      await stand.record.sheets.save(buildId, theirs as never, version);
+      const cell = page.getByRole('textbox', { name: 'Ground in advance', exact: true });
+      await cell.fill('4');
+      await page.getByText('Somebody else changed this sheet meanwhile').waitFor();
+      expect(await advance()).toBe(2);
+      await page.getByRole('button', { name: 'Take theirs, drop mine' }).click();
+      await page.waitForFunction(
+        () => (document.activeElement as HTMLElement | null)?.tagName !== 'INPUT',
+      );
+      expect(await cell.inputValue()).toBe('2');
+    });
+  });
