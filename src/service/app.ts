@@ -9,7 +9,7 @@ import { makeApi } from './routes/api.ts';
 import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveRecordings } from './routes/recordings.ts';
-import { serveSheets } from './routes/sheets.ts';
+import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
 import { serveWhole } from './routes/whole.ts';
 import { readWebFiles, serveWeb } from './webFiles.ts';
@@ -61,6 +61,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   const curves = new Curves(record, readings);
   serveShelves(api, record, readings, curves);
   serveSheets(api, record);
+  servePlans(api, record);
   serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { layoutOf, type Sheet, type SheetAnswer } from '../build/index.ts';
+import { layoutOf, type Plan, type Sheet, type SheetAnswer } from '../build/index.ts';
 import { withApp } from './testing.ts';
 
+type KeptPlan = { planId: string; plan: Plan; ticks: { itemId: string }[] };
 type Kept = { version: number; sheet: Sheet | null };
 const SHEET = {
   format: 'sheet/1',
@@ -50,8 +51,8 @@ describe('the build sheet over HTTP', () => {
         201,
       );
       const copy = await json<Kept>('GET', `/builds/${next.id}/sheet`);
-      expect(copy.sheet!.sections['block']).toEqual(SHEET.sections.block);
-      expect(copy.sheet!.sections['crank']?.values ?? {}).not.toHaveProperty('bobweight');
+      expect(copy.sheet!.sections.block).toEqual(SHEET.sections.block);
+      expect(copy.sheet!.sections.crank?.values ?? {}).not.toHaveProperty('bobweight');
 
       await json('PATCH', '/shop', {
         windows: [
@@ -72,7 +73,33 @@ describe('the build sheet over HTTP', () => {
       const quench = judged.checks.find((check) => check.id === 'quench')!;
       expect(quench.window).toMatchObject({ high: 0.002, source: 'the shop’s own' });
 
-      for (let i = 0; i < 3; i++) await json('POST', '/undo');
+      await json('POST', '/undo');
+      await json('POST', '/undo');
+
+      const cell = await json<{ id: string }>('POST', '/cells', { name: 'North cell' }, 201);
+      const day = await json<{ id: string }>(
+        'POST',
+        `/builds/${build.id}/days`,
+        { cellId: cell.id, date: '2026-05-17' },
+        201,
+      );
+      const planPath = `/days/${day.id}/plan`;
+      expect(await json('GET', planPath)).toMatchObject({ planId: null, plan: null });
+      const made = await json<KeptPlan>('POST', planPath, undefined, 201);
+      const [first] = made.plan.sections.flatMap((section) => section.items);
+      const tickPath = `/plans/${made.planId}/ticks`;
+      const ticked = await json<KeptPlan>('POST', tickPath, { itemId: first!.id, ticked: true });
+      expect(ticked.ticks.map((tick) => tick.itemId)).toEqual([first!.id]);
+      await json('PUT', path, {
+        version: (await json<Kept>('GET', path)).version,
+        sheet: { ...SHEET, sections: {} },
+      });
+      expect((await json<KeptPlan>('GET', planPath)).plan).toEqual(made.plan);
+      await json('POST', tickPath, { itemId: 'no such item', ticked: true }, 404);
+      await json('POST', '/undo');
+      await json('POST', '/undo');
+      expect((await json<KeptPlan>('GET', planPath)).ticks).toEqual([]);
+      for (let i = 0; i < 4; i++) await json('POST', '/undo');
       expect((await json<Kept>('GET', path)).sheet).toBeNull();
     }));
 });

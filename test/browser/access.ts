@@ -38,6 +38,7 @@ export const access = (standOf: () => Stand) =>
         'sheet, a section': `/builds/${boat.buildId}/sheet/pistons`,
         'what changed': `/builds/${engines.find((one) => one.builds.length > 1)!.builds[1]!.id}/changes`,
         day: `/days/${boat.id}`,
+        plan: `/days/${boat.id}/plan`,
         ladder: `/days/${boat.id}/ladder`,
         pull: `/pulls/${pull!.id}`,
         settings: '/settings',

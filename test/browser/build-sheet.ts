@@ -43,6 +43,20 @@ export const buildSheet = (standOf: () => Stand) =>
       expect(await cell.inputValue()).toBe('2');
     });
 
+    it('makes the plan of a day, cautions first, and keeps what is ticked', async () => {
+      const { latestDays } = await stand.record.summary();
+      const day = latestDays.find((one) => one.buildId === buildId)!;
+      const plan = await stand.open(`/days/${day.id}/plan`);
+      await plan.getByRole('button', { name: 'Make the plan' }).click();
+      await plan.getByRole('heading', { name: 'What keeps people safe' }).waitFor();
+      const first = plan.getByRole('checkbox').first();
+      await first.click();
+      await plan.getByText(/ticked by/).waitFor();
+      await plan.reload();
+      await plan.getByText(/ticked by/).waitFor();
+      expect(await first.isChecked()).toBe(true);
+    });
+
     it('asks who is right where somebody else changed it meanwhile', async () => {
       const { sheet, version } = await stand.record.sheets.get(buildId);
       const theirs = structuredClone(sheet!) as { name?: string };

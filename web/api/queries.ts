@@ -54,6 +54,12 @@ export const sheetQuery = (id: string) =>
     queryFn: () => ask('GET /builds/{id}/sheet', { params: { id } }),
   });
 
+export const planQuery = (dayId: string) =>
+  queryOptions({
+    queryKey: ['days', dayId, 'plan'],
+    queryFn: () => ask('GET /days/{id}/plan', { params: { id: dayId } }),
+  });
+
 export const dayPageQuery = (id: string) =>
   queryOptions({
     queryKey: ['days', id, 'page'],

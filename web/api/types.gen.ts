@@ -1,5 +1,5 @@
 // Written by `npm run openapi` from the published OpenAPI document. Do not edit by hand.
-import type { Sheet, SheetAnswer } from '../../src/build/index.ts';
+import type { Plan, Sheet, SheetAnswer } from '../../src/build/index.ts';
 import type {
   LadderAnswer,
   LadderInput,
@@ -21,6 +21,7 @@ export type {
   Mark,
   NextMove,
   Peak,
+  Plan,
   PullSpan,
   SettingInterval,
   Sheet,
@@ -301,6 +302,12 @@ export type Imported = {
   readonly pulls: readonly Pull[];
   readonly understood: Understood | null;
 };
+export type KeptPlan = {
+  /** null: none was made for this day yet. */ readonly planId: string | null;
+  readonly madeAt: string | null;
+  readonly plan: Plan;
+  readonly ticks: readonly PlanTick[];
+};
 export type KeptSheet = {
   readonly buildId: string /** Rises with every change; 0: there never was a sheet. */;
   readonly version: number;
@@ -467,6 +474,7 @@ export type NewPull = {
   readonly peakTorqueSpeedRpm?: number | null;
   readonly peaksAre?: TorqueBasis | null;
 };
+export type PlanTick = { readonly itemId: string; readonly by: string; readonly at: string };
 export type Pull = {
   readonly order: number;
   readonly madeAt: string | null;
@@ -890,6 +898,20 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: DayPage;
   };
+  /** The newest test plan of a day with who ticked what. */
+  readonly 'GET /days/{id}/plan': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: KeptPlan;
+  };
+  /** Make the test plan of a day from the sheet of its build; an older one stays in the record. */
+  readonly 'POST /days/{id}/plan': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: KeptPlan;
+  };
   /** All of its pulls. */
   readonly 'GET /days/{id}/pulls': {
     readonly params: { readonly id: string };
@@ -1071,6 +1093,13 @@ export interface Routes {
     readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: LadderReading;
+  };
+  /** Tick an item of a plan, or take the tick back. */
+  readonly 'POST /plans/{id}/ticks': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: { readonly itemId: string; readonly ticked: boolean };
+    readonly answer: KeptPlan;
   };
   /** One pull. */
   readonly 'GET /pulls/{id}': {

@@ -97,6 +97,11 @@ const routeTree = rootRoute.addChildren([
   createRoute({ ...under, path: '/days/$id', component: DayScreen }),
   createRoute({
     ...under,
+    path: '/days/$id/plan',
+    component: lazyRouteComponent(() => import('../screens/day/plan.tsx'), 'PlanScreen'),
+  }),
+  createRoute({
+    ...under,
     path: '/days/$id/ladder',
     component: lazyRouteComponent(() => import('../screens/ladder/ladder.tsx'), 'LadderRoute'),
   }),

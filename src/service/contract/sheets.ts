@@ -24,6 +24,20 @@ const sheetAnswer = z
     measureNext: z.array(z.looseObject({ path: z.string() })),
   })
   .openapi('SheetAnswer', { description: 'All that follows from a build sheet.' });
+const plan = z
+  .looseObject({ version: z.number(), sections: z.array(z.looseObject({ group: z.string() })) })
+  .openapi('Plan', { description: 'The test plan that follows from a build sheet.' });
+const planTick = z
+  .object({ itemId: z.string(), by: z.string(), at: z.string() })
+  .openapi('PlanTick');
+const keptPlan = z
+  .object({
+    planId: id.nullable().openapi({ description: 'null: none was made for this day yet.' }),
+    madeAt: z.string().nullable(),
+    plan: plan.nullable(),
+    ticks: z.array(planTick),
+  })
+  .openapi('KeptPlan');
 const tags = ['build sheet'];
 
 export const sheets = {
@@ -68,5 +82,37 @@ export const sheets = {
       ),
     },
     responses: { 201: json(build, 'The new build'), ...refusals },
+  }),
+};
+
+/** The test plan of a day: frozen as it was made, ticked by whoever does it. */
+export const plans = {
+  get: createRoute({
+    method: 'get',
+    path: '/days/{id}/plan',
+    tags,
+    summary: 'The newest test plan of a day with who ticked what',
+    request: { params: byId },
+    responses: answers(keptPlan, 'The plan as it was made; null where there is none'),
+  }),
+  make: createRoute({
+    method: 'post',
+    path: '/days/{id}/plan',
+    tags,
+    summary:
+      'Make the test plan of a day from the sheet of its build; an older one stays in the record',
+    request: { params: byId },
+    responses: { 201: json(keptPlan, 'The plan as it was made'), ...refusals },
+  }),
+  tick: createRoute({
+    method: 'post',
+    path: '/plans/{id}/ticks',
+    tags,
+    summary: 'Tick an item of a plan, or take the tick back',
+    request: {
+      params: byId,
+      body: body(z.object({ itemId: z.string().min(1).max(200), ticked: z.boolean() })),
+    },
+    responses: answers(keptPlan, 'The plan with all its ticks'),
   }),
 };

@@ -84,6 +84,13 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             <Button variant="default">More</Button>
           </Menu.Target>
           <Menu.Dropdown>
+            <Menu.Item
+              renderRoot={(props) => (
+                <Link to="/days/$id/plan" params={{ id: day.id }} {...props} />
+              )}
+            >
+              Test plan
+            </Menu.Item>
             <Menu.Item onClick={() => setSheet({ kind: 'day' })}>Facts of the day …</Menu.Item>
             <Menu.Item onClick={() => setSheet({ kind: 'configuration' })}>
               Configuration …

@@ -1,0 +1,75 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { useChange } from '../../api/changes.ts';
+import { ask } from '../../api/client.ts';
+import { dayPageQuery, planQuery } from '../../api/queries.ts';
+import { PlanView } from '../../build/PlanView.tsx';
+import { Page } from '../../shell/page.tsx';
+import { dayLabel } from '../../shell/places.ts';
+import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { dayCrumbs } from './day.tsx';
+
+/** The test plan of a day: made from the build sheet, kept as it was made, ticked by whoever does it. */
+export function PlanScreen() {
+  const { id } = useParams({ from: '/days/$id/plan' });
+  const day = useQuery(dayPageQuery(id));
+  const kept = useQuery(planQuery(id));
+  const make = useChange(() => ask('POST /days/{id}/plan', { params: { id } }), {
+    done: 'The test plan is made from the build sheet.',
+  });
+  const tick = useChange(({ planId, itemId, ticked }: Tick) =>
+    ask('POST /plans/{id}/ticks', { params: { id: planId }, body: { itemId, ticked } }),
+  );
+  const error = day.error ?? kept.error;
+  if (error !== null || day.data === undefined || kept.data === undefined)
+    return (
+      <Page title="Test plan" crumbs={[{ label: 'Shop', to: '/' }, { label: 'Test plan' }]}>
+        {error === null ? (
+          <Waiting what="the test plan" />
+        ) : (
+          <Trouble error={error} retry={() => window.location.reload()} />
+        )}
+      </Page>
+    );
+  const { engine, build } = day.data;
+  const { planId, plan, ticks } = kept.data;
+  const title = `Test plan: ${engine.name}, ${dayLabel(day.data.day)}`;
+  return (
+    <Page title={title} crumbs={dayCrumbs(day.data, 'Test plan')}>
+      {planId === null || plan === null ? (
+        <Nothing
+          title="No plan yet"
+          action={<Button onClick={() => make.mutate(undefined)}>Make the plan</Button>}
+        >
+          It follows from{' '}
+          <Link to="/builds/$id/sheet/{-$section}" params={{ id: build.id }}>
+            the sheet of {build.name}
+          </Link>
+          : cautions, limits, warm-up, run-in, first settings, what to have at hand. It stays as it
+          was made, so that what is ticked is what was read.
+        </Nothing>
+      ) : (
+        <>
+          <PlanView
+            title={title}
+            plan={plan}
+            ticks={ticks}
+            onTick={(item, ticked) => tick.mutate({ planId, itemId: item.id, ticked })}
+          />
+          <p>
+            <Button variant="default" onClick={() => make.mutate(undefined)}>
+              Make it again from the sheet
+            </Button>
+          </p>
+        </>
+      )}
+    </Page>
+  );
+}
+
+interface Tick {
+  readonly planId: string;
+  readonly itemId: string;
+  readonly ticked: boolean;
+}
