@@ -28,7 +28,7 @@ const MORE_DAYS: Readonly<Partial<Record<KindOfDay, number>>> = {
   'knock in the way': 500,
 };
 /** From samples, a kind. */
-const SAMPLE_DAYS = 20;
+const SAMPLE_DAYS = 12;
 /** On the second cell, a shape and repeatability. */
 const OTHER_DAYS = 50;
 const OTHER_REPEATS_PERCENT = [0.25, 0.4, 0.7];
