@@ -77,6 +77,8 @@ export const wayThrough = (standOf: () => Stand) =>
       const list = page.getByRole('region', { name: 'Files' });
       await list.getByText('1 pull').nth(1).waitFor();
       await page.getByRole('heading', { name: 'Curves of the day' }).waitFor();
+      // Each file's curves come as it is stored: the picture stands with the first pull's before the second's are there.
+      await page.locator('svg [data-pull]').nth(3).waitFor({ state: 'attached' });
       expect(await page.locator('svg [data-pull]').count()).toBe(4);
       const kept = await stand.record.pulls.list({ dayId: dayId() });
       expect(kept.map((pull) => pull.fileName)).toEqual(['run 1.csv', 'run 2.csv']);
