@@ -13,7 +13,7 @@ import {
 import { meanPistonSpeedMPerS } from '../../trade/power.ts';
 import { eachOf, firstOf, meanOf, type Need, once, one, oneOr } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec } from '../compute/types.ts';
-import { boreM, orNone, rodLengthM, spreadOf, strokeM } from './basics.ts';
+import { boreM, byPlace, orNone, rodLengthM, spreadOf, strokeM } from './basics.ts';
 import { eventsAt } from './cam.ts';
 import { clearancesM3 } from './compression.ts';
 
@@ -87,6 +87,18 @@ const meanSpeedAt =
   (ask) => {
     const needs = ask.all({ stroke: strokeM, speed });
     return meanPistonSpeedMPerS(needs.stroke, needs.speed);
+  };
+
+/** Stretch of the worse of each rod's bolts less what was wanted [m]; a rod whose second bolt is not measured waits for it. */
+const stretchBeyond =
+  (wanted: string, worse: (a: number, b: number) => number): Need<readonly (number | null)[]> =>
+  (ask) => {
+    const bolts = ask.all({
+      a: eachOf('rods.boltStretchA'),
+      b: firstOf(eachOf('rods.boltStretchB'), eachOf('rods.boltStretchA')),
+      wanted: one(wanted),
+    });
+    return byPlace({ a: bolts.a, b: bolts.b }, (at) => worse(at.a, at.b) - bolts.wanted);
   };
 
 export const MOTION_FIGURES: readonly FigureSpec[] = [
@@ -215,22 +227,12 @@ export const MOTION_CHECKS: readonly CheckSpec[] = [
   {
     id: 'boltStretch',
     section: 'rods',
-    label: 'Rod bolt stretch',
+    label: 'Rod bolt stretch above the least wanted',
     shown: 'bore',
     per: 'cylinder',
-    how: 'The smaller of the two bolts of each rod, against the least that was wanted: 1 is just enough.',
-    window: 'boltStretchShare',
-    compute: (ask) => {
-      const { a, b, least } = ask.all({
-        a: eachOf('rods.boltStretchA'),
-        b: firstOf(eachOf('rods.boltStretchB'), eachOf('rods.boltStretchA')),
-        least: one('rods.boltStretchLow'),
-      });
-      return a.map((first, i) => {
-        const second = b[i] ?? null;
-        return first === null || second === null ? null : Math.min(first, second) - least;
-      });
-    },
+    how: 'The smaller of the two bolts of each rod less the least that was wanted.',
+    window: 'boltStretchLeast',
+    compute: stretchBeyond('rods.boltStretchLow', Math.min),
     remedy: { low: 'Tighten to the stretch that the maker asks for.', high: '' },
     weight: 3,
   },
@@ -242,17 +244,7 @@ export const MOTION_CHECKS: readonly CheckSpec[] = [
     per: 'cylinder',
     how: 'The larger of the two bolts of each rod less the most that was wanted.',
     window: 'boltStretchMost',
-    compute: (ask) => {
-      const { a, b, most } = ask.all({
-        a: eachOf('rods.boltStretchA'),
-        b: firstOf(eachOf('rods.boltStretchB'), eachOf('rods.boltStretchA')),
-        most: one('rods.boltStretchHigh'),
-      });
-      return a.map((first, i) => {
-        const second = b[i] ?? null;
-        return first === null || second === null ? null : Math.max(first, second) - most;
-      });
-    },
+    compute: stretchBeyond('rods.boltStretchHigh', Math.max),
     remedy: { low: '', high: 'The bolt may have yielded: replace it.' },
     weight: 3,
   },

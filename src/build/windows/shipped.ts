@@ -41,7 +41,7 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
     when: { 'heads.material': 'aluminium' },
   }),
   rule('camInstalled', -2, 2, COMMON),
-  rule('boltStretchShare', 0, null, 'the maker’s least stretch'),
+  rule('boltStretchLeast', 0, null, 'the maker’s least stretch'),
   rule('boltStretchMost', null, 0, 'the maker’s most stretch', { stopAbove: 0.0005 * IN }),
   rule('crankingSpread', null, 0.1, COMMON, { stopAbove: 0.25 }),
   rule('leakDown', null, 0.1, COMMON, { stopAbove: 0.25 }),
