@@ -7,7 +7,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findBrowser, installCommand, NO_BROWSER } from './browser.mjs';
-import { ensurePackages, nativeCommand, nativeWorks, root } from './install.mjs';
+import { ensurePackages, nativeCommand, nativeWorks, QUICK_COMPILE, root } from './install.mjs';
 
 /** One worker that keeps what it has loaded: with a module graph this wide, loading it for every file took half the time. */
 const IN_ONE_WORKER = ['--maxWorkers=1', '--no-isolate'];
@@ -88,7 +88,9 @@ async function numbersLane() {
 
 /** What needs the database's native part, and a browser; both are prepared first. */
 async function productLane() {
-  if (!nativeWorks()) await step('database engine', ...nativeCommand);
+  if (!nativeWorks()) {
+    await step('database engine', ...nativeCommand, process.env.CI ? QUICK_COMPILE : {});
+  }
   if (findBrowser() === null) {
     const install = installCommand();
     if (install === null) process.stdout.write(`\n${NO_BROWSER}\n`);
