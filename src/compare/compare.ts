@@ -1,4 +1,5 @@
 import { InputError } from '../errors.ts';
+import { ownBands } from './bands.ts';
 import { type GroupCurves, groupCurves } from './curves.ts';
 import { chanceBelow, TAIL } from './means.ts';
 import { figuresByDraw, measuresOf } from './measures.ts';
@@ -29,6 +30,7 @@ export function compareGroups(input: CompareInput): CompareAnswer {
   const band = commonBand(input, counted, warnings);
   const curves = groupCurves(input, counted, band);
   const figures = figuresByDraw(curves);
+  const bands = ownBands(curves);
   const measures = input.groups.map((group, g) =>
     measuresOf(
       group.name,
@@ -36,6 +38,7 @@ export function compareGroups(input: CompareInput): CompareAnswer {
         pulls: counted[g]!.length,
         days: new Set(counted[g]!.map((pull) => pull.day)).size,
       },
+      bands[g]!,
       curves,
       g,
       figures,

@@ -1,4 +1,5 @@
 export { COMPARE_VERSION, compareGroups } from './compare.ts';
+export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
 export {
   lookAtPartTest,
   type PartLook,

@@ -1,7 +1,7 @@
 import type { Banded } from '../pull/types.ts';
 import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import type { GroupCurves } from './curves.ts';
-import type { GroupMeasures, GroupPeak } from './types.ts';
+import type { GroupCurve, GroupMeasures, GroupPeak } from './types.ts';
 
 /** The useful width is where at least this part of the peak is there (the trade's own figure, common practice). */
 const USEFUL = 0.9;
@@ -103,6 +103,7 @@ export type Figures = ReturnType<typeof figuresByDraw>;
 export function measuresOf(
   name: string,
   counts: { readonly pulls: number; readonly days: number },
+  curve: GroupCurve,
   curves: GroupCurves,
   group: number,
   figures: Figures,
@@ -123,6 +124,7 @@ export function measuresOf(
   return {
     name,
     ...counts,
+    curve,
     meanPowerW: banded((figure) => figure.meanPower),
     meanTorqueNm: banded((figure) => figure.meanTorque),
     peakTorqueNm: peak((figure) => figure.peakTorque),

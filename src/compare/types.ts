@@ -47,9 +47,21 @@ export interface GroupPeak {
   readonly atEdge: boolean;
 }
 
-/** What one group's mean curve is like. All with 95 % intervals that leave out what is common to all groups. */
+/** A group's mean curve with its own 95 % band by speed, less what is common to all groups; see `bands.ts`. */
+export interface GroupCurve {
+  readonly speedRpm: readonly number[];
+  readonly torqueNm: readonly number[];
+  readonly lowNm: readonly number[];
+  readonly highNm: readonly number[];
+}
+
+/**
+ * What one group's mean curve is like. All with 95 % intervals; how far its day may be off stands in them, which
+ * leaves the changes of a pair where both share that day.
+ */
 export interface GroupMeasures {
   readonly name: string;
+  readonly curve: GroupCurve;
   readonly pulls: number;
   readonly days: number;
   readonly meanPowerW: Banded;
