@@ -2,11 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Plan, planSentence, tickedPlan } from '../src/build/index.ts';
 import { openRecord, type PullbookRecord } from '../src/record/index.ts';
 import { importRunFile } from '../src/service/importRunFile.ts';
 import { Curves } from '../src/service/work/curves.ts';
 import { decide } from '../src/service/work/decisions.ts';
 import { readLadder } from '../src/service/work/ladders.ts';
+import { makePlan } from '../src/service/work/plans.ts';
 import { Readings } from '../src/service/work/readings.ts';
 import { loadDemo } from './load.ts';
 import { demoShop } from './shop.ts';
@@ -23,6 +25,7 @@ describe('the demo shop in the record', () => {
       {
         importRunFile: (dayId, name, bytes) => importRunFile(record, dayId, name, bytes),
         decide: (ladderId, decision, change) => decide(record, curves, ladderId, decision, change),
+        makePlan: (dayId, change, madeAt) => makePlan(record, dayId, change, madeAt),
       },
       (done, total) => told.push([done, total]),
     );
@@ -100,4 +103,23 @@ describe('the demo shop in the record', () => {
     expect(single.next).toMatchObject({ action: 'pull', value: 30 });
     expect(single.uses.bursts!.value).toBeNull();
   }, 60_000);
+
+  it('has a test plan with ticks, a struck item and one of its own, done under names', async () => {
+    const day = (await record.summary()).latestDays.find((one) => one.date === '2026-04-08')!;
+    const [made] = await record.plans.list({ dayId: day.id });
+    const ticks = (await record.plans.ticks(made!.id)).map(({ itemId, who, tickedAt }) => ({
+      itemId,
+      by: who,
+      at: tickedAt,
+    }));
+    const plan = tickedPlan(made!.plan as Plan, ticks);
+    const items = plan.sections.flatMap((section) => section.items);
+    expect(plan.openBeforeFirstStart).toEqual([]);
+    expect(new Set(ticks.map(({ by }) => by)).size).toBe(2);
+    expect(items.filter(({ struck }) => struck !== null)).toHaveLength(1);
+    expect(items.filter(({ added }) => added !== null)).toHaveLength(1);
+    // The use of the day stands in it, with the rule of the shop.
+    const leave = items.find(({ id }) => id === 'ladder.leave')!;
+    expect(planSentence(leave, 'us')).toContain('for bursts');
+  });
 });

@@ -1,4 +1,7 @@
+import { editPlan, editSummary, type Plan } from '../src/build/index.ts';
 import type { Change, Imported, NewDecision, PullbookRecord } from '../src/record/repository.ts';
+import type { DayPlan } from '../src/record/types.ts';
+import { DEMO_PLANS, ticksOf } from './plans.ts';
 import { demoSheets } from './sheets.ts';
 import { type DemoDay, demoShop } from './shop.ts';
 
@@ -8,6 +11,8 @@ export interface DemoWays {
   readonly importRunFile: ImportRunFile;
   /** Stores a decision with what is advised at that moment. */
   decide(ladderId: string, decision: DemoDecision, change: Change): Promise<unknown>;
+  /** Makes the test plan of a day from the sheet of its build. */
+  makePlan(dayId: string, change: Change, madeAt: string): Promise<DayPlan>;
 }
 type DemoDecision = Omit<NewDecision, 'ladderId' | 'advice'>;
 type ImportRunFile = (
@@ -26,7 +31,7 @@ const CHANGE = { who: 'demo shop' };
  */
 export async function loadDemo(
   record: PullbookRecord,
-  { importRunFile, decide }: DemoWays,
+  { importRunFile, decide, makePlan }: DemoWays,
   onProgress: (done: number, total: number) => void = () => {},
 ): Promise<void> {
   const { shop, cells, engines } = demoShop();
@@ -51,11 +56,32 @@ export async function loadDemo(
         const inertiaKgM2 = cells[day.cell]!.inertiaKgM2 ?? null;
         const fresh = { ...day.day, buildId, cellId, inertiaKgM2 };
         const { id } = await record.days.create(fresh, CHANGE);
+        await loadPlan(record, id, `${engine.name}, ${day.day.name}`, makePlan);
         await loadPulls(record, id, day, importRunFile, () => onProgress(++done, total));
         await loadLadder(record, id, day, decide);
       }
     }
   }
+}
+
+/** The plan of a day as it was made, changed and ticked before its pulls. */
+async function loadPlan(
+  record: PullbookRecord,
+  dayId: string,
+  named: string,
+  makePlan: DemoWays['makePlan'],
+): Promise<void> {
+  const demo = DEMO_PLANS.find(({ engine, day }) => `${engine}, ${day}` === named);
+  if (demo === undefined) return;
+  const { who, madeAt, edits, ticked } = demo;
+  const { id, plan } = await makePlan(dayId, { who }, madeAt);
+  let so = plan as Plan;
+  for (const [i, edit] of edits.entries()) {
+    const editor = { by: who, at: madeAt, newId: `demo-${i}` };
+    so = { ...so, edits: editPlan(so, edit, editor) };
+    await record.plans.revise(id, () => so, { who, summary: editSummary(so, edit) });
+  }
+  for (const one of ticked) await record.plans.tickAll(id, ticksOf(so, one), { who: one.who });
 }
 
 async function loadPulls(

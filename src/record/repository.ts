@@ -206,8 +206,21 @@ export interface PullbookRecord {
   /** The newest of a day is the one that counts; older ones stay. */
   readonly plans: Shelf<DayPlan, NewPlan, { dayId: Id }> & {
     ticks(planId: Id): Promise<readonly Tick[]>;
-    /** Ticks or unticks an item; `change.who` is who did. @returns all ticks of the plan */
-    tick(planId: Id, itemId: string, ticked: boolean, change?: Change): Promise<readonly Tick[]>;
+    /** Ticks or unticks an item; `change.who` is who did, `at` when, now unless told. @returns all ticks of the plan */
+    tick(
+      planId: Id,
+      itemId: string,
+      ticked: boolean,
+      change?: Change & { readonly at?: string },
+    ): Promise<readonly Tick[]>;
+    /** Many items that one person did, in one change. */
+    tickAll(
+      planId: Id,
+      done: readonly { readonly itemId: string; readonly at: string }[],
+      change?: Change,
+    ): Promise<readonly Tick[]>;
+    /** Changes the plan as it stands now, read and written in one. */
+    revise(planId: Id, make: (plan: DayPlan) => unknown, change?: Change): Promise<DayPlan>;
   };
   readonly calibrations: Shelf<Calibration, NewCalibration, { cellId: Id }>;
   readonly derived: {

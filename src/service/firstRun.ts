@@ -3,10 +3,17 @@ import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { StoreError } from '../errors.ts';
-import { type Change, openRecord, type PullbookRecord, restoreRecord } from '../record/index.ts';
+import {
+  type Change,
+  type DayPlan,
+  openRecord,
+  type PullbookRecord,
+  restoreRecord,
+} from '../record/index.ts';
 import { importRunFile } from './importRunFile.ts';
 import { Curves } from './work/curves.ts';
 import { type Deciding, decide } from './work/decisions.ts';
+import { makePlan } from './work/plans.ts';
 import { Readings } from './work/readings.ts';
 
 /** Fills a new record; each run file and decision goes by the way in that a user's take. */
@@ -19,6 +26,7 @@ export type DemoLoader = (
       bytes: Uint8Array,
     ) => ReturnType<typeof importRunFile>;
     readonly decide: (ladderId: string, decision: Deciding, change: Change) => Promise<unknown>;
+    readonly makePlan: (dayId: string, change: Change, madeAt: string) => Promise<DayPlan>;
   },
   onProgress?: (done: number, total: number) => void,
 ) => Promise<void>;
@@ -44,6 +52,7 @@ export async function firstRun(
         importRunFile: (dayId, fileName, bytes) =>
           importRunFile(record, dayId, fileName, bytes, { who: 'demo shop' }),
         decide: (ladderId, decision, change) => decide(record, curves, ladderId, decision, change),
+        makePlan: (dayId, change, madeAt) => makePlan(record, dayId, change, madeAt),
       },
       (done, total) => {
         const tenth = Math.floor((done * 10) / total);

@@ -96,6 +96,18 @@ describe('the build sheet over HTTP', () => {
       });
       expect((await json<KeptPlan>('GET', planPath)).plan).toEqual(made.plan);
       await json('POST', tickPath, { itemId: 'no such item', ticked: true }, 404);
+      const editPath = `/plans/${made.planId}/edits`;
+      const strike = { act: 'strike', itemId: 'runIn.cool', reason: 'cooled last night' };
+      const struck = await json<KeptPlan>('POST', editPath, strike);
+      expect(struck.plan.sections).toEqual(made.plan.sections);
+      expect(struck.plan.edits!.strikes).toMatchObject([{ itemId: strike.itemId }]);
+      await json('POST', editPath, { ...strike, itemId: 'safety.stop' }, 422);
+      await json('POST', editPath, { ...strike, reason: '' }, 400);
+      await json('POST', '/undo');
+      expect((await json<KeptPlan>('GET', planPath)).plan).toEqual({
+        ...made.plan,
+        edits: { strikes: [], numbers: [], own: [] },
+      });
       await json('POST', '/undo');
       await json('POST', '/undo');
       expect((await json<KeptPlan>('GET', planPath)).ticks).toEqual([]);

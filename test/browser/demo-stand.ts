@@ -1,4 +1,5 @@
 import { loadDemo } from '../../demo/load.ts';
+import { makePlan } from '../../src/service/work/plans.ts';
 import { openStand, type Stand } from './stand.ts';
 
 /** A stand with the demo shop in it, each run file sent the way a logger's script sends it. */
@@ -26,6 +27,7 @@ export async function openDemoStand(): Promise<Stand> {
         'application/json',
         JSON.stringify({ use, setting, who, why }),
       ),
+    makePlan: (dayId, change, madeAt) => makePlan(stand.record, dayId, change, madeAt),
   });
   return stand;
 }

@@ -474,6 +474,35 @@ export type NewPull = {
   readonly peakTorqueSpeedRpm?: number | null;
   readonly peaksAre?: TorqueBasis | null;
 };
+/** Strike an item, change a number of it, bring it back as it was made, add one of your own, remove that again. Items that keep people safe are refused. */
+export type PlanEdit =
+  | { readonly act: 'strike'; readonly itemId: string; readonly reason: string }
+  | {
+      readonly act: 'number';
+      readonly itemId: string /** Which stretch of the sentence holds the number, from 0. */;
+      readonly part: number /** In the inside unit of that number. */;
+      readonly value: number;
+      readonly reason: string;
+    }
+  | { readonly act: 'restore'; readonly itemId: string }
+  | {
+      readonly act: 'add';
+      readonly group:
+        | 'safety'
+        | 'preRun'
+        | 'limits'
+        | 'warmUp'
+        | 'runIn'
+        | 'afterRunIn'
+        | 'firstSettings'
+        | 'sweeps'
+        | 'ladder'
+        | 'consumables';
+      readonly sentence: string;
+      readonly weight?: 'must' | 'should';
+      readonly beforeFirstStart?: boolean;
+    }
+  | { readonly act: 'remove'; readonly itemId: string };
 export type PlanTick = { readonly itemId: string; readonly by: string; readonly at: string };
 export type Pull = {
   readonly order: number;
@@ -1093,6 +1122,13 @@ export interface Routes {
     readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: LadderReading;
+  };
+  /** Change the plan of a day; what was made stays beside it, and POST /undo takes it back. */
+  readonly 'POST /plans/{id}/edits': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: PlanEdit;
+    readonly answer: KeptPlan;
   };
   /** Tick an item of a plan, or take the tick back. */
   readonly 'POST /plans/{id}/ticks': {

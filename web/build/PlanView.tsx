@@ -1,9 +1,19 @@
 import { Button } from '@mantine/core';
-import { type Plan, type PlanTick, planSentence, tickedPlan } from '../../src/build/index.ts';
-import { formatQuantity } from '../../src/units/index.ts';
+import { useState } from 'react';
+import {
+  type ChangedNumber,
+  type Plan,
+  type PlanEdit,
+  type PlanTick,
+  planSentence,
+  shortly,
+  tickedPlan,
+} from '../../src/build/index.ts';
+import { formatQuantity, quantityText } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { timeInWords } from '../shell/words.ts';
 import { CareIcon, LookIcon } from '../theme/icons.tsx';
+import { changeableNumbers, type Editing, PlanEditing } from './PlanEditing.tsx';
 import styles from './plan.module.css';
 
 type Ticked = ReturnType<typeof tickedPlan>;
@@ -16,17 +26,38 @@ interface PlanViewProps {
   readonly ticks: readonly PlanTick[];
   /** Ticks or unticks an item under the name of who is at the screen. */
   readonly onTick: (item: Item, ticked: boolean) => void;
+  /** Changes the plan of this day; left out: it is only read. */
+  readonly onEdit?: (edits: readonly PlanEdit[]) => void;
+}
+
+interface Acts {
+  readonly onTick: PlanViewProps['onTick'];
+  /** Null: the plan is only read. */
+  readonly begin: ((editing: Editing) => void) | null;
+  readonly edit: (edit: PlanEdit) => void;
 }
 
 /** The test plan of a day: cautions first, then what to do, to know and to have; ticked with a thumb, printed on paper. */
-export function PlanView({ title, plan, ticks, onTick }: PlanViewProps) {
+export function PlanView({ title, plan, ticks, onTick, onEdit }: PlanViewProps) {
+  const { units } = usePreferences();
+  const [editing, setEditing] = useState<Editing | null>(null);
   const ticked = tickedPlan(plan, ticks);
   const open = ticked.openBeforeFirstStart;
+  const acts: Acts = {
+    onTick,
+    begin: onEdit === undefined ? null : setEditing,
+    edit: (edit) => onEdit?.([edit]),
+  };
   return (
     <div className={`stack ${styles.plan}`}>
       <div className="opening">
         <h1>{title}</h1>
         <div className={styles.acts}>
+          {acts.begin !== null && (
+            <Button variant="default" onClick={() => setEditing({ act: 'add' })}>
+              Add an item
+            </Button>
+          )}
           <Button variant="default" onClick={() => window.print()}>
             Print
           </Button>
@@ -42,22 +73,35 @@ export function PlanView({ title, plan, ticks, onTick }: PlanViewProps) {
           'Everything that must be done before the first start is ticked.'
         )}
       </p>
+      {(plan.notCarried ?? []).length > 0 && (
+        <p className="look">
+          <LookIcon /> Numbers changed in the last plan were left behind, since the sheet now says
+          others: {plan.notCarried!.map((name) => `“${name}”`).join(', ')}.
+        </p>
+      )}
       {ticked.sections
         .filter((section) => section.items.length > 0)
         .map((section) => (
-          <PlanGroup key={section.group} section={section} onTick={onTick} />
+          <PlanGroup key={section.group} section={section} acts={acts} />
         ))}
-      {ticked.refused.length > 0 && (
-        <p className="quiet">
-          Not followed of the shop’s own edits: {ticked.refused.map(({ why }) => why).join(' ')}
-        </p>
+      {editing !== null && (
+        <PlanEditing
+          editing={editing}
+          units={units}
+          onClose={() => setEditing(null)}
+          onEdit={(edits) => {
+            onEdit?.(edits);
+            setEditing(null);
+          }}
+        />
       )}
     </div>
   );
 }
 
-function PlanGroup({ section, onTick }: { section: Section; onTick: PlanViewProps['onTick'] }) {
-  const done = section.items.filter((item) => item.tick !== null && !item.hasChanged).length;
+function PlanGroup({ section, acts }: { section: Section; acts: Acts }) {
+  const standing = section.items.filter((item) => item.struck === null);
+  const done = standing.filter((item) => item.tick !== null && !item.hasChanged).length;
   return (
     <section
       className="panel"
@@ -69,39 +113,137 @@ function PlanGroup({ section, onTick }: { section: Section; onTick: PlanViewProp
           {section.group === 'safety' && <CareIcon />} {section.title}
         </h2>
         <span className="quiet">
-          {done} of {section.items.length} ticked
+          {done} of {standing.length} ticked
         </span>
       </header>
       <ul className={styles.items}>
-        {section.items.map((item) => (
-          <PlanLine key={item.id} item={item} onTick={onTick} />
-        ))}
+        {section.items.map((item) =>
+          item.struck === null ? (
+            <PlanLine key={item.id} item={item} acts={acts} />
+          ) : (
+            <StruckLine key={item.id} item={item} acts={acts} />
+          ),
+        )}
       </ul>
     </section>
   );
 }
 
-function PlanLine({ item, onTick }: { item: Item; onTick: PlanViewProps['onTick'] }) {
+/** It stays to be seen: who reads the plan later sees what was left out, by whom and why. */
+function StruckLine({ item, acts }: { item: Item; acts: Acts }) {
+  const { units } = usePreferences();
+  const { reason, by, at } = item.struck!;
+  return (
+    <li className={styles.struck}>
+      <div className={styles.row}>
+        <span>
+          <s>{planSentence(item, units)}</s>
+          <small>
+            struck by {by || 'somebody'}, {timeInWords(at)}: {reason}
+          </small>
+        </span>
+        {acts.begin !== null && (
+          <LineAct
+            name="Bring back"
+            of={planSentence(item, units)}
+            act={() => acts.edit({ act: 'restore', itemId: item.id })}
+          />
+        )}
+      </div>
+    </li>
+  );
+}
+
+function LineAct({ name, of, act }: { name: string; of: string; act: () => void }) {
+  return (
+    <Button
+      className={styles.act}
+      variant="subtle"
+      size="compact-sm"
+      aria-label={`${name}: ${shortly(of)}`}
+      onClick={act}
+    >
+      {name}
+    </Button>
+  );
+}
+
+function LineActs({ item, acts }: { item: Item; acts: Acts }) {
+  const { units } = usePreferences();
+  const { begin } = acts;
+  if (begin === null || item.isSafety) return null;
+  const of = planSentence(item, units);
+  if (item.added !== null)
+    return (
+      <LineAct name="Remove" of={of} act={() => acts.edit({ act: 'remove', itemId: item.id })} />
+    );
+  return (
+    <>
+      {changeableNumbers(item).length > 0 && (
+        <LineAct name="Change number" of={of} act={() => begin({ act: 'number', item })} />
+      )}
+      {item.changed.length > 0 && (
+        <LineAct
+          name="As it was"
+          of={of}
+          act={() => acts.edit({ act: 'restore', itemId: item.id })}
+        />
+      )}
+      <LineAct name="Strike" of={of} act={() => begin({ act: 'strike', item })} />
+    </>
+  );
+}
+
+/** Who did it and when, who changed or added it, and where it is from. */
+function LineWords({ item, checked }: { item: Item; checked: boolean }) {
+  const { units } = usePreferences();
+  const was = ({ was: value, shown, decimals }: ChangedNumber) =>
+    quantityText(value, shown, units, decimals === undefined ? {} : { decimals });
+  return (
+    <>
+      {checked && (
+        <small>
+          ticked by {item.tick!.by || 'somebody'}, {timeInWords(item.tick!.at)}
+        </small>
+      )}
+      {item.changed.map((one) => (
+        <small key={one.part}>
+          {was(one)} in the plan; changed by {one.by || 'somebody'}, {timeInWords(one.at)}:{' '}
+          {one.reason}
+        </small>
+      ))}
+      <small className="quiet">
+        {item.hasChanged && 'It says something else than when it was ticked. '}
+        {item.added === null
+          ? item.source
+          : `added by ${item.added.by || 'somebody'}, ${timeInWords(item.added.at)}`}
+      </small>
+    </>
+  );
+}
+
+function PlanLine({ item, acts }: { item: Item; acts: Acts }) {
   const { units } = usePreferences();
   const checked = item.tick !== null && !item.hasChanged;
   return (
     <li>
-      <label>
-        <input
-          type="checkbox"
-          checked={checked}
-          onChange={(event) => onTick(item, event.currentTarget.checked)}
-        />
-        <span>
-          {planSentence(item, units)}
-          {item.weight === 'must' && !item.isSafety && <span className="tag">must</span>}
-          <small className="quiet">
-            {checked && `ticked by ${item.tick!.by || 'somebody'}, ${timeInWords(item.tick!.at)}. `}
-            {item.hasChanged && 'It says something else than when it was ticked. '}
-            {item.source}
-          </small>
+      <div className={styles.row}>
+        <label>
+          <input
+            type="checkbox"
+            checked={checked}
+            onChange={(event) => acts.onTick(item, event.currentTarget.checked)}
+          />
+          <span>
+            {planSentence(item, units)}
+            {item.weight === 'must' && !item.isSafety && <span className="tag">must</span>}
+            <LineWords item={item} checked={checked} />
+          </span>
+        </label>
+        <span className={styles.lineActs}>
+          <LineActs item={item} acts={acts} />
         </span>
-      </label>
+      </div>
       {item.table !== null && (
         <table className="sheet">
           <thead>

@@ -1,3 +1,12 @@
+export {
+  type ChangedNumber,
+  type EditedItem,
+  editPlan,
+  editSummary,
+  type PlanEdit,
+  shortly,
+  withEditsOf,
+} from './edits.ts';
 export { type PlanContext, planFor } from './plan.ts';
 export type { PlannedDay } from './pulls.ts';
 export { contentOf, planSentence } from './say.ts';

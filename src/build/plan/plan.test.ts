@@ -5,8 +5,21 @@ import { answerSheet, parseSheet } from '../index.ts';
 import { anySheet } from '../sheet/anySheet.fixture.ts';
 import type { Sheet } from '../sheet/types.ts';
 import { WHOLE_SHEET } from '../topics/whole.fixture.ts';
-import { contentOf, type PlanContext, planFor, planSentence, tickedPlan } from './index.ts';
+import {
+  contentOf,
+  editPlan,
+  editSummary,
+  NO_EDITS,
+  type Plan,
+  type PlanContext,
+  type PlanEdit,
+  planFor,
+  planSentence,
+  tickedPlan,
+  withEditsOf,
+} from './index.ts';
 
+const EDITOR = { by: 'A', at: '2026-05-17T07:00:00Z', newId: '1' };
 const whole = parseSheet(WHOLE_SHEET);
 const empty = parseSheet({ format: 'sheet/1', layout: { cylinders: 8 }, sections: {} });
 const planOf = (sheet: Sheet, context: PlanContext = {}) =>
@@ -39,9 +52,20 @@ describe('what keeps people safe', () => {
         for (const [id] of CAUTIONS) expect(safe).toContain(id);
         expect(safe).toContain('limits.oilPressure');
         if (safe.includes('safety.fuel')) fuelUnknown++;
-        const bare = planOf(sheet, { edits: { without: all.map(({ id }) => id) } });
-        expect(bare.sections.flatMap(({ items }) => items).map(({ id }) => id)).toEqual(safe);
-        expect(bare.refused.map(({ id }) => id)).toEqual(safe);
+        const plan = planOf(sheet);
+        let edits = NO_EDITS;
+        for (const { id, isSafety } of all) {
+          const strike = () =>
+            editPlan({ ...plan, edits }, { act: 'strike', itemId: id, reason: 'no' }, EDITOR);
+          if (isSafety) expect(strike).toThrow(/stays/);
+          else edits = strike();
+        }
+        const bare = tickedPlan({ ...plan, edits }, []);
+        expect(bare.open.map(({ id }) => id)).toEqual(safe);
+        // Nor does a record that was written by another hand.
+        const strikes = safe.map((itemId) => ({ itemId, reason: 'no', by: 'B', at: EDITOR.at }));
+        const forged = tickedPlan({ ...plan, edits: { ...NO_EDITS, strikes } }, []);
+        expect(forged.open.map(({ id }) => id)).toEqual(all.map(({ id }) => id));
         expect(new Set(all.map(({ id }) => id)).size).toBe(all.length);
       }),
       { seed: 20261125, numRuns: 60 },
@@ -64,16 +88,93 @@ describe('what keeps people safe', () => {
     for (const { sentence } of cautions)
       expect(sentences.some((one) => one.includes(sentence))).toBe(true);
   });
+});
 
-  it('an item of the shop cannot stand in its place', () => {
-    const own = [
-      { id: 'safety.stop', group: 'safety', sentence: 'never mind', weight: 'should' },
-      { id: 'own.tea', group: 'preRun', sentence: 'Tea is made.', weight: 'should' },
-    ] as const;
-    const plan = planOf(empty, { edits: { own } });
-    expect(plan.refused.map(({ id }) => id)).toEqual(['safety.stop']);
-    expect(said(empty, 'safety.stop', { edits: { own } })).toContain('emergency stop');
-    expect(said(empty, 'own.tea', { edits: { own } })).toBe('Tea is made.');
+describe('what a day changes in its plan', () => {
+  const plan = planOf(whole);
+  const edited = (...edits: readonly PlanEdit[]): Plan => {
+    let so: Plan = plan;
+    for (const edit of edits) so = { ...so, edits: editPlan(so, edit, EDITOR) };
+    return so;
+  };
+  const itemOf = (from: Plan, id: string) =>
+    tickedPlan(from, [])
+      .sections.flatMap(({ items }) => items)
+      .find((one) => one.id === id)!;
+  const strike = { act: 'strike', itemId: 'runIn.cool', reason: 'cooled last night' } as const;
+
+  it('strikes an item with who, when and why, and brings it back', () => {
+    const struck = edited(strike);
+    expect(itemOf(struck, 'runIn.cool').struck).toMatchObject({
+      reason: 'cooled last night',
+      by: 'A',
+      at: EDITOR.at,
+    });
+    expect(tickedPlan(struck, []).open.map(({ id }) => id)).not.toContain('runIn.cool');
+    const back = edited(strike, { act: 'restore', itemId: 'runIn.cool' });
+    expect(tickedPlan(back, [])).toEqual({ ...tickedPlan(plan, []), edits: back.edits });
+    expect(() => edited({ ...strike, reason: ' ' })).toThrow(/reason/);
+    expect(() => edited({ ...strike, itemId: 'no.such' })).toThrow(/no such item/);
+  });
+
+  it('puts a number in the place of another; a tick from before counts no longer', () => {
+    const { parts } = item(whole, 'preRun.oil');
+    const part = parts.findIndex((one) => 'quantity' in one);
+    const number = { act: 'number', itemId: 'preRun.oil', part, value: 0.006, reason: 'cooler' };
+    const changed = edited(number as PlanEdit);
+    expect(planSentence(itemOf(changed, 'preRun.oil'), 'metric')).toContain('6.0 L');
+    expect(itemOf(changed, 'preRun.oil').changed).toMatchObject([{ reason: 'cooler', by: 'A' }]);
+    const tickAt = (at: string) => [{ itemId: 'preRun.oil', by: 'B', at }];
+    const isOpen = (at: string) =>
+      tickedPlan(changed, tickAt(at)).open.some(({ id }) => id === 'preRun.oil');
+    expect(isOpen('2026-05-17T06:00:00Z')).toBe(true);
+    expect(isOpen('2026-05-17T08:00:00Z')).toBe(false);
+    for (const wrong of [{ part: 99 }, { value: Number.NaN }])
+      expect(() => edited({ ...number, ...wrong } as PlanEdit)).toThrow(/number/);
+    const limit = item(whole, 'limits.speed').parts.findIndex((one) => 'quantity' in one);
+    expect(() => edited({ ...number, itemId: 'limits.speed', part: limit } as PlanEdit)).toThrow(
+      /windows of the shop or on the build sheet/,
+    );
+  });
+
+  it('adds an item and removes it; what followed from the sheet is only struck', () => {
+    const tea = {
+      act: 'add',
+      group: 'preRun',
+      sentence: 'Tea is made.',
+      weight: 'must',
+      beforeFirstStart: true,
+    } as const;
+    const added = edited(tea);
+    expect(planSentence(itemOf(added, 'own.1'), 'us')).toBe('Tea is made.');
+    expect(tickedPlan(added, []).openBeforeFirstStart.map(({ id }) => id)).toContain('own.1');
+    expect(edited(tea, { act: 'remove', itemId: 'own.1' }).edits).toEqual(NO_EDITS);
+    expect(() => edited({ act: 'remove', itemId: 'safety.stop' })).toThrow(/strike/);
+    expect(() => edited({ ...tea, sentence: ' ' })).toThrow(/what the new item/);
+  });
+
+  it('goes along to a plan made anew, but for numbers that the sheet has changed meanwhile', () => {
+    const part = item(whole, 'preRun.oil').parts.findIndex((one) => 'quantity' in one);
+    const last = edited(strike, {
+      act: 'number',
+      itemId: 'preRun.oil',
+      part,
+      value: 0.006,
+      reason: 'cooler',
+    });
+    expect(withEditsOf(plan, last).edits).toEqual(last.edits);
+    const sections = {
+      ...WHOLE_SHEET.sections,
+      oiling: { values: { capacity: { value: 7, unit: 'L' } } },
+    };
+    const anew = withEditsOf(planOf(parseSheet({ ...WHOLE_SHEET, sections })), last);
+    expect(anew.edits!.strikes).toEqual(last.edits!.strikes);
+    expect(anew.edits!.numbers).toEqual([]);
+    expect(anew.notCarried).toHaveLength(1);
+  });
+
+  it('says each change in words for the list of changes', () => {
+    expect(editSummary(plan, strike)).toMatch(/^struck “Let it cool/);
   });
 });
 

@@ -13,9 +13,8 @@ import {
   sweepItems,
 } from './pulls.ts';
 import { safetyItems } from './safety.ts';
-import { itemsOf } from './say.ts';
 import { afterRunInItems, preRunItems, runInItems, warmUpItems } from './steps.ts';
-import { PLAN_GROUPS, PLAN_VERSION, type Plan, type PlanEdits, type PlanItem } from './types.ts';
+import { PLAN_GROUPS, PLAN_VERSION, type Plan } from './types.ts';
 
 /** What a plan needs beside the sheet; any of it may be unknown. */
 export interface PlanContext {
@@ -25,19 +24,19 @@ export interface PlanContext {
   /** When the cell's calibration falls due (`calibrationDue`); null: nobody knows. */
   readonly calibration?: { readonly isDue: boolean; readonly dueIso: string } | null;
   readonly day?: PlannedDay;
-  readonly edits?: PlanEdits;
 }
 
 /**
  * The test plan that follows from a sheet and its answer. Pure. The cautions that keep people safe and the limits are
- * in every plan: the shop edits the limits' windows, but takes none of them out.
+ * in every plan: the shop edits the limits' windows, but takes none of them out. What a day changes in it stands
+ * beside it (`editPlan`).
  * @param answer  of the same sheet with the same windows (`answerSheet`)
  */
 export function planFor(sheet: Sheet, answer: SheetAnswer, context: PlanContext = {}): Plan {
-  const { windows = [], use = null, calibration = null, day = {}, edits = {} } = context;
+  const { windows = [], use = null, calibration = null, day = {} } = context;
   const ask = new Ask(sheet);
   const rules = [...SHIPPED_WINDOWS, ...windows];
-  const all = [
+  const items = [
     ...safetyItems(ask),
     ...preRunItems(ask, answer, calibration),
     ...limitItems(ask, rules),
@@ -49,7 +48,6 @@ export function planFor(sheet: Sheet, answer: SheetAnswer, context: PlanContext 
     ...ladderItems(answer, use),
     ...consumableItems(ask, answer, rules, day),
   ];
-  const { items, refused } = edited(all, edits);
   return {
     version: PLAN_VERSION,
     sections: PLAN_GROUPS.map(([group, title]) => ({
@@ -57,34 +55,5 @@ export function planFor(sheet: Sheet, answer: SheetAnswer, context: PlanContext 
       title,
       items: items.filter((item) => item.group === group),
     })),
-    refused,
   };
-}
-
-/** The items as the shop wants them; what keeps people safe stays, whatever it wants. */
-function edited(items: readonly PlanItem[], { without = [], own = [] }: PlanEdits) {
-  const refused: { id: string; why: string }[] = [];
-  const kept = items.filter((item) => {
-    if (!without.includes(item.id)) return true;
-    if (item.isSafety)
-      refused.push({ id: item.id, why: 'it keeps people or the engine safe, and stays' });
-    return item.isSafety;
-  });
-  const taken = new Set(items.map(({ id }) => id));
-  const added: PlanItem[] = [];
-  for (const { id, group, sentence, weight, beforeFirstStart = false } of own) {
-    if (taken.has(id)) {
-      refused.push({ id, why: 'an item of this name is in the plan already' });
-      continue;
-    }
-    taken.add(id);
-    added.push(
-      itemsOf(group)(id, [{ text: sentence }], {
-        weight,
-        beforeFirstStart,
-        source: 'the shop’s own',
-      }),
-    );
-  }
-  return { items: [...kept, ...added], refused };
 }

@@ -1,7 +1,8 @@
+import { type EditedItem, editedSections } from './edits.ts';
 import { contentOf } from './say.ts';
-import type { Plan, PlanItem, PlanSection, PlanTick } from './types.ts';
+import type { Plan, PlanSection, PlanTick } from './types.ts';
 
-export interface TickedItem extends PlanItem {
+export interface TickedItem extends EditedItem {
   /** Null: open. */
   readonly tick: PlanTick | null;
   /** It says something else than when it was ticked, and counts as open. */
@@ -12,7 +13,7 @@ export interface TickedPlan extends Omit<Plan, 'sections'> {
   readonly sections: readonly (Omit<PlanSection, 'items'> & {
     readonly items: readonly TickedItem[];
   })[];
-  /** All that is not ticked, in the plan's order. */
+  /** All that is neither ticked nor struck, in the plan's order. */
   readonly open: readonly TickedItem[];
   /** What must be ticked before the engine is started for the first time, and is not. */
   readonly openBeforeFirstStart: readonly TickedItem[];
@@ -22,7 +23,8 @@ export interface TickedPlan extends Omit<Plan, 'sections'> {
 
 /**
  * A plan with its ticks: who did what, when, and what is still open. Of several ticks of one item the latest counts.
- * An item that says something else since it was ticked is open again, where the tick knows what it said.
+ * An item that says something else since it was ticked is open again: where the tick knows what it said, or a number
+ * of it was changed later. What was struck is neither open nor done.
  */
 export function tickedPlan(plan: Plan, ticks: readonly PlanTick[]): TickedPlan {
   const latest = new Map<string, PlanTick>();
@@ -31,17 +33,22 @@ export function tickedPlan(plan: Plan, ticks: readonly PlanTick[]): TickedPlan {
     if (before === undefined || Date.parse(tick.at) >= Date.parse(before.at))
       latest.set(tick.itemId, tick);
   }
-  const sections = plan.sections.map((section) => ({
+  const sections = editedSections(plan).map((section) => ({
     ...section,
     items: section.items.map((item): TickedItem => {
       const tick = latest.get(item.id) ?? null;
-      const hasChanged = tick?.content !== undefined && tick.content !== contentOf(item);
+      const hasChanged =
+        tick !== null &&
+        ((tick.content !== undefined && tick.content !== contentOf(item)) ||
+          item.changed.some(({ at }) => Date.parse(at) > Date.parse(tick.at)));
       return { ...item, tick, hasChanged };
     }),
   }));
   const items = sections.flatMap((section) => section.items);
   const ids = new Set(items.map(({ id }) => id));
-  const open = items.filter(({ tick, hasChanged }) => tick === null || hasChanged);
+  const open = items.filter(
+    ({ tick, hasChanged, struck }) => struck === null && (tick === null || hasChanged),
+  );
   return {
     ...plan,
     sections,

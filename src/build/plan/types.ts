@@ -64,24 +64,41 @@ export interface PlanSection {
 export interface Plan {
   readonly version: number;
   readonly sections: readonly PlanSection[];
-  /** Edits of the shop that were not followed, and why. */
-  readonly refused: readonly { readonly id: string; readonly why: string }[];
+  /** What was changed for the day, kept beside what was made; left out: nothing. */
+  readonly edits?: PlanEdits;
+  /** Items of the last plan whose changed number was left behind, since the sheet now says another one. */
+  readonly notCarried?: readonly string[];
 }
 
-/** A line of the shop's own. */
-export interface OwnItem {
+interface Edited {
+  readonly by: string;
+  /** ISO 8601. */
+  readonly at: string;
+}
+
+/** A line of somebody's own. */
+export interface OwnItem extends Edited {
   readonly id: string;
   readonly group: PlanGroup;
   readonly sentence: string;
   readonly weight: 'must' | 'should';
-  readonly beforeFirstStart?: boolean;
+  readonly beforeFirstStart: boolean;
 }
 
-/** What the shop takes out of every plan, and adds to it. */
+/** What was struck from the plan of a day, changed in it and added to it. */
 export interface PlanEdits {
-  readonly without?: readonly string[];
-  readonly own?: readonly OwnItem[];
+  readonly strikes: readonly (Edited & { readonly itemId: string; readonly reason: string })[];
+  readonly numbers: readonly (Edited & {
+    readonly itemId: string;
+    readonly part: number;
+    /** Both in inside units. */
+    readonly value: number;
+    readonly was: number;
+    readonly reason: string;
+  })[];
+  readonly own: readonly OwnItem[];
 }
+export const NO_EDITS: PlanEdits = { strikes: [], numbers: [], own: [] };
 
 /** Somebody did, or read, an item. */
 export interface PlanTick {

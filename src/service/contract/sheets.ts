@@ -1,4 +1,5 @@
 /** The build sheet: read, kept from the version that was read, what follows from it, and the next build begun as a copy. */
+import { PLAN_GROUPS } from '../../build/plan/types.ts';
 import { id, z } from '../schema/common.ts';
 import { build } from '../schema/entities.ts';
 import { answers, body, byId, createRoute, json, refusals } from './parts.ts';
@@ -30,6 +31,34 @@ const plan = z
 const planTick = z
   .object({ itemId: z.string(), by: z.string(), at: z.string() })
   .openapi('PlanTick');
+const words = z.string().trim().min(1).max(500);
+const itemId = z.string().min(1).max(200);
+const planEdit = z
+  .discriminatedUnion('act', [
+    z.object({ act: z.literal('strike'), itemId, reason: words }),
+    z.object({
+      act: z.literal('number'),
+      itemId,
+      part: z.number().int().min(0).max(100).openapi({
+        description: 'Which stretch of the sentence holds the number, from 0.',
+      }),
+      value: z.number().openapi({ description: 'In the inside unit of that number.' }),
+      reason: words,
+    }),
+    z.object({ act: z.literal('restore'), itemId }),
+    z.object({
+      act: z.literal('add'),
+      group: z.enum(PLAN_GROUPS.map(([group]) => group)),
+      sentence: words,
+      weight: z.enum(['must', 'should']).default('should'),
+      beforeFirstStart: z.boolean().default(false),
+    }),
+    z.object({ act: z.literal('remove'), itemId }),
+  ])
+  .openapi('PlanEdit', {
+    description:
+      'Strike an item, change a number of it, bring it back as it was made, add one of your own, remove that again. Items that keep people safe are refused.',
+  });
 const keptPlan = z
   .object({
     planId: id.nullable().openapi({ description: 'null: none was made for this day yet.' }),
@@ -85,7 +114,7 @@ export const sheets = {
   }),
 };
 
-/** The test plan of a day: frozen as it was made, ticked by whoever does it. */
+/** The test plan of a day: kept as it was made with what the day changed beside it, ticked by whoever does it. */
 export const plans = {
   get: createRoute({
     method: 'get',
@@ -111,8 +140,17 @@ export const plans = {
     summary: 'Tick an item of a plan, or take the tick back',
     request: {
       params: byId,
-      body: body(z.object({ itemId: z.string().min(1).max(200), ticked: z.boolean() })),
+      body: body(z.object({ itemId, ticked: z.boolean() })),
     },
     responses: answers(keptPlan, 'The plan with all its ticks'),
+  }),
+  edit: createRoute({
+    method: 'post',
+    path: '/plans/{id}/edits',
+    tags,
+    summary:
+      'Change the plan of a day; what was made stays beside it, and POST /undo takes it back',
+    request: { params: byId, body: body(planEdit) },
+    responses: answers(keptPlan, 'The plan with its changes under `edits`'),
   }),
 };

@@ -1,8 +1,19 @@
 /** Routes of the build sheet: each is one call of the record, or of the room that computes what follows. */
-import { answerSheet, PLAN_VERSION, type Plan, planFor } from '../../build/index.ts';
+import { randomUUID } from 'node:crypto';
+import {
+  answerSheet,
+  editPlan,
+  editSummary,
+  type Plan,
+  type PlanEdit,
+  planSentence,
+  shortly,
+  tickedPlan,
+} from '../../build/index.ts';
 import type { DayPlan, PullbookRecord } from '../../record/index.ts';
 import { plans, sheets } from '../contract/sheets.ts';
 import { RequestRefused } from '../errors.ts';
+import { makePlan, newestPlan } from '../work/plans.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
@@ -45,41 +56,39 @@ export function servePlans(api: Api, record: PullbookRecord): void {
             at: tickedAt,
           })),
   });
-  const newestOf = async (dayId: string) =>
-    (await record.plans.list({ dayId })).reduce<DayPlan | undefined>(
-      (newest, one) => (newest === undefined || one.madeAt >= newest.madeAt ? one : newest),
-      undefined,
-    );
   api.openapi(plans.get, async (c) => {
     const { id } = c.req.valid('param');
     await record.days.get(id);
-    return c.json((await kept(await newestOf(id))) as never, 200);
+    return c.json((await kept(await newestPlan(record, id))) as never, 200);
   });
   api.openapi(plans.make, async (c) => {
-    const day = await record.days.get(c.req.valid('param').id);
-    const { sheet } = await record.sheets.get(day.buildId);
-    if (sheet === null)
-      throw new RequestRefused(
-        404,
-        'input',
-        'A plan follows from the build sheet, and this build has none yet; begin its sheet first.',
-      );
-    const { windows } = await record.shop.get();
-    const plan = planFor(sheet, answerSheet(sheet, windows), { windows });
-    const change = changeOf(c);
-    const made = await record.plans.create(
-      { dayId: day.id, version: PLAN_VERSION, plan, who: change.who ?? '' } as never,
-      change,
-    );
+    const made = await makePlan(record, c.req.valid('param').id, changeOf(c));
     return c.json((await kept(made)) as never, 201);
   });
   api.openapi(plans.tick, async (c) => {
     const made = await record.plans.get(c.req.valid('param').id);
     const { itemId, ticked } = c.req.valid('json');
-    const items = (made.plan as Plan).sections.flatMap((section) => section.items);
-    if (!items.some((item) => item.id === itemId))
+    const item = tickedPlan(made.plan as Plan, [])
+      .sections.flatMap((section) => section.items)
+      .find((one) => one.id === itemId);
+    if (item === undefined)
       throw new RequestRefused(404, 'input', 'This plan has no such item.', { found: itemId });
-    await record.plans.tick(made.id, itemId, ticked, changeOf(c));
+    const { units } = await record.shop.get();
+    const summary = `${ticked ? 'ticked' : 'unticked'} “${shortly(planSentence(item, units))}”`;
+    await record.plans.tick(made.id, itemId, ticked, { ...changeOf(c), summary });
+    return c.json((await kept(made)) as never, 200);
+  });
+  api.openapi(plans.edit, async (c) => {
+    const edit = c.req.valid('json') as PlanEdit;
+    const { id } = c.req.valid('param');
+    const change = changeOf(c);
+    const standing = (await record.plans.get(id)).plan as Plan;
+    const editor = { by: change.who ?? '', at: new Date().toISOString(), newId: randomUUID() };
+    const made = await record.plans.revise(
+      id,
+      ({ plan }) => ({ ...(plan as Plan), edits: editPlan(plan as Plan, edit, editor) }),
+      { ...change, summary: editSummary(standing, edit) },
+    );
     return c.json((await kept(made)) as never, 200);
   });
 }

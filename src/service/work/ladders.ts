@@ -152,7 +152,7 @@ function settingsOf(ladder: Ladder, { shop, day, engine }: DayContext, pulls: re
 }
 
 /** The uses that have a rule for this kind of setting. */
-function usesFor(setting: SettingName, { uses }: Shop): LadderInput['uses'] {
+export function usesFor(setting: SettingName, { uses }: Shop): LadderInput['uses'] {
   return uses.flatMap(
     ({ name, holdbackDeg, holdbackLambda, speedsRpm, chancePastBest, chancePastLimit }) => {
       const holdback = setting === 'lead' ? holdbackDeg : (holdbackLambda ?? null);

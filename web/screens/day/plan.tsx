@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import type { PlanEdit } from '../../../src/build/index.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { dayPageQuery, planQuery } from '../../api/queries.ts';
@@ -20,6 +21,13 @@ export function PlanScreen() {
   });
   const tick = useChange(({ planId, itemId, ticked }: Tick) =>
     ask('POST /plans/{id}/ticks', { params: { id: planId }, body: { itemId, ticked } }),
+  );
+  const edit = useChange(
+    async ({ planId, edits }: { planId: string; edits: readonly PlanEdit[] }) => {
+      for (const body of edits)
+        await ask('POST /plans/{id}/edits', { params: { id: planId }, body });
+    },
+    { done: 'The plan of this day is changed.' },
   );
   const error = day.error ?? kept.error;
   if (error !== null || day.data === undefined || kept.data === undefined)
@@ -56,12 +64,17 @@ export function PlanScreen() {
             plan={plan}
             ticks={ticks}
             onTick={(item, ticked) => tick.mutate({ planId, itemId: item.id, ticked })}
+            onEdit={(edits) => edit.mutate({ planId, edits })}
           />
-          <p>
+          <div className="offPaper">
             <Button variant="default" onClick={() => make.mutate(undefined)}>
               Make it again from the sheet
             </Button>
-          </p>
+            <p className="quiet">
+              What was struck, changed or added here goes along; ticks begin anew, since the sheet
+              may say something else now.
+            </p>
+          </div>
         </>
       )}
     </Page>
