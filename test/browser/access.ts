@@ -39,6 +39,7 @@ export const access = (standOf: () => Stand) =>
         'what changed': `/builds/${engines.find((one) => one.builds.length > 1)!.builds[1]!.id}/changes`,
         day: `/days/${boat.id}`,
         plan: `/days/${boat.id}/plan`,
+        'plan, ticked': `/days/${latestDays.find((day) => day.date === '2026-04-08')!.id}/plan`,
         ladder: `/days/${boat.id}/ladder`,
         pull: `/pulls/${pull!.id}`,
         settings: '/settings',
