@@ -9,6 +9,27 @@ const SEGMENTS = 20;
 const NOISE = 0.002;
 const PULL_TO_PULL = 0.003;
 
+/** Least squares on the grid, by the span of its speeds: the same for every pull. */
+const operators = new Map<string, { readonly operator: Matrix; readonly square: Matrix }>();
+
+function operatorOver(low: number, high: number) {
+  const known = operators.get(`${low} ${high}`);
+  if (known !== undefined) return known;
+  const knots = { low, high, segments: SEGMENTS };
+  const basis = Matrix.zeros(GRID, coefficientCount(knots));
+  for (let g = 0; g < GRID; g++) {
+    const four = new Float64Array(4);
+    const first = basisAt(knots, low + ((high - low) * g) / (GRID - 1), four);
+    four.forEach((value, k) => {
+      basis.set(g, first + k, value);
+    });
+  }
+  const operator = pseudoInverse(basis);
+  const made = { operator, square: operator.mmul(operator.transpose()) };
+  operators.set(`${low} ${high}`, made);
+  return made;
+}
+
 /** The least-squares spline through a truth and seeded noise, with the covariance that belongs to it. */
 export function fitOf(
   truth: (speedRpm: number) => number,
@@ -16,28 +37,19 @@ export function fitOf(
   seed: number,
   offset = 0,
 ): SplineFit {
-  const knots = { low, high, segments: SEGMENTS };
-  const size = coefficientCount(knots);
-  const basis = Matrix.zeros(GRID, size);
+  const { operator, square } = operatorOver(low, high);
   const normal = gaussian(seed);
   const observed = Array.from({ length: GRID }, (_, g) => {
     const speed = low + ((high - low) * g) / (GRID - 1);
-    const four = new Float64Array(4);
-    const first = basisAt(knots, speed, four);
-    four.forEach((value, k) => {
-      basis.set(g, first + k, value);
-    });
     return truth(speed) * (1 + offset) + NOISE * truth(speed) * normal();
   });
-  const operator = pseudoInverse(basis);
   const sd = NOISE * truth((low + high) / 2);
   return {
-    ...knots,
+    low,
+    high,
+    segments: SEGMENTS,
     coefficients: operator.mmul(Matrix.columnVector(observed)).to1DArray(),
-    covariance: operator
-      .mmul(operator.transpose())
-      .mul(sd * sd)
-      .to1DArray(),
+    covariance: Matrix.mul(square, sd * sd).to1DArray(),
   };
 }
 

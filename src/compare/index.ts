@@ -8,4 +8,13 @@ export {
   planPartTest,
 } from './partTest.ts';
 export { type Reconciled, reconcile, type Side, type SidePull } from './reconcile.ts';
+export {
+  comparePeaks,
+  type PeakChange,
+  type PeakSide,
+  type PeaksAnswer,
+  peakSideOf,
+  type SidePeak,
+} from './typedPeaks.ts';
+export { type TypedGroup, type TypedTable, typedGroup } from './typedTable.ts';
 export type * from './types.ts';

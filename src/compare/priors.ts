@@ -22,3 +22,15 @@ export const DRIFT_SDS: readonly (readonly [sd: number, weight: number])[] = [
 /** Wander of a pull over speed: median sd of the first shape [1] and the sd of its logarithm (ours, no source). */
 export const WANDER_MEDIAN = 0.003;
 export const WANDER_LOG_SD = 0.8;
+
+/**
+ * Relative sd of a figure typed from paper of whose cell nothing is known, that cell's calibration alone (ours, common
+ * practice, no source); how days differ (DAY_MEDIAN) comes on top.
+ */
+export const PAPER_CELL_REL_SD = 0.01;
+/** How far the speed of a peak on paper may be off [rev/min], as an sd: tops are flat, and paper rounds (ours). */
+export const PAPER_SPEED_SD_RPM = 75;
+/** Roughness of a typed curve, as `pull/torqueFit.ts` has it: sd of its third differences on 20 intervals, as a part of its level. */
+export const TABLE_ROUGHNESS = { median: 0.01, logSd: 1.2 };
+/** How far each figure of a typed table stands off its curve, as a part of the largest, where the paper does not say (ours). */
+export const TABLE_READING_REL_SD = 0.003;
