@@ -110,6 +110,7 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
     children: [
       { entity: 'day', field: 'buildId', onRemove: 'along' },
       { entity: 'sheet', field: 'buildId', onRemove: 'along' },
+      { entity: 'buildFile', field: 'buildId', onRemove: 'along' },
     ],
     order: ['id'],
   }),
@@ -239,6 +240,23 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
     refs: { sheetId: 'sheet' },
     children: [],
     order: ['id'],
+  }),
+  buildFile: spec<'buildFile'>({
+    table: 'build_file',
+    one: 'file',
+    kinds: {
+      id: 'plain',
+      buildId: 'plain',
+      sha256: 'plain',
+      fileName: 'plain',
+      section: 'plain',
+      caption: 'plain',
+      who: 'plain',
+      putAt: 'plain',
+    },
+    refs: { buildId: 'build' },
+    children: [],
+    order: ['put_at', 'id'],
   }),
   plan: spec<'plan'>({
     table: 'plan',

@@ -23,7 +23,7 @@ import {
 import { makeDerived } from './derived.ts';
 import { inOneChange } from './draft.ts';
 import { makeEvents } from './events.ts';
-import { makeFiles } from './files.ts';
+import { makeBuildFiles, makeFiles } from './files.ts';
 import { makeId } from './ids.ts';
 import { lockFolder } from './lock.ts';
 import { migrate } from './migrate.ts';
@@ -187,6 +187,7 @@ function recordOver(
     }),
     recordings: makeRecordings(at),
     sheets: makeSheets(at),
+    buildFiles: makeBuildFiles(at),
     files: makeFiles(at),
     plans: {
       ...makeShelf(at, 'plan', {

@@ -2,9 +2,10 @@
  * What every later room may ask of the record, whatever database stands behind it.
  * Every writing method is one transaction, writes its event in it, and has reached the disk when it resolves.
  */
-import type { Attachment, PartLine, Sheet } from '../build/sheet/types.ts';
+import type { PartLine, Sheet } from '../build/sheet/types.ts';
 import type {
   Build,
+  BuildFile,
   Calibration,
   Cell,
   DayPlan,
@@ -92,7 +93,9 @@ export interface KeptSheet {
   readonly version: number;
   readonly sheet: Sheet | null;
 }
-export interface NewAttachment extends Omit<Attachment, 'sha256'> {
+export interface NewBuildFile extends Pick<BuildFile, 'buildId' | 'fileName'> {
+  readonly section?: string | null;
+  readonly caption?: string;
   readonly bytes: Uint8Array | SpooledFile;
   /** By the content of the file. */
   readonly mediaType: string;
@@ -177,12 +180,10 @@ export interface PullbookRecord {
     /** @throws NotInRecordError where there is no such build. */
     get(buildId: Id): Promise<KeptSheet>;
     /**
-     * Makes or replaces the sheet of a build.
+     * Makes or replaces the sheet of a build. Its photos and files stay as they are, whatever the sheet names.
      * @throws FormatError naming the field; StaleSheetError where `from` is not the version that stands
      */
     save(buildId: Id, sheet: Sheet, from: number, change?: Change): Promise<KeptSheet>;
-    /** Stores a photo or file and names it on the sheet, whatever its version. The same bytes in the same section stand once. */
-    attach(buildId: Id, attachment: NewAttachment, change?: Change): Promise<KeptSheet>;
     /** A new build of the same engine as a copy of one, with its sheet, in which the changed sections are to be measured again. */
     startBuild(
       fromBuildId: Id,
@@ -197,6 +198,17 @@ export interface PullbookRecord {
     /** Every build whose sheet names this serial, in the order the builds were made. */
     withSerial(serial: string): Promise<readonly PartHome[]>;
     serials(): Promise<readonly PartSerial[]>;
+  };
+  /** Photos and files of a build and its sections, in the order in which they were put there. */
+  readonly buildFiles: Pick<
+    Shelf<BuildFile, never, { buildId: Id }>,
+    'list' | 'get' | 'update' | 'remove'
+  > & {
+    /** Stores the bytes once and puts the file to the build; the same bytes stand once in a section (`isNew` false). */
+    put(
+      fresh: NewBuildFile,
+      change?: Change,
+    ): Promise<{ readonly file: BuildFile; readonly isNew: boolean }>;
   };
   readonly files: {
     find(sha256: string): Promise<StoredFile | null>;

@@ -1,8 +1,11 @@
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { demoSheets } from '../../demo/sheets.ts';
 import { inOrder, type Sheet } from '../build/index.ts';
-import { FormatError, InputError } from '../errors.ts';
+import { FormatError } from '../errors.ts';
+import { restoreRecord } from './backup.ts';
 import { StaleSheetError } from './errors.ts';
+import { openRecord } from './open.ts';
 import { sha256Of } from './pack.ts';
 import { oneDay, withRecord } from './testing.ts';
 
@@ -108,28 +111,83 @@ describe('the sheet of a build', () => {
     }));
 });
 
-describe('photos and files of a sheet', () => {
-  it('are stored once under their SHA-256, stand on the sheet, and outlive it', () =>
+describe('photos and files of a build', () => {
+  it('are stored once under their SHA-256, stand on the sheet, and leave its version alone', () =>
     withRecord(async (record) => {
       const { day } = await oneDay(record);
+      const { buildId } = day;
       const bytes = Buffer.from('a photo'.repeat(1000));
-      const photo = { fileName: 'a.png', mediaType: 'image/png', section: 'block', bytes };
-      await expect(record.sheets.attach(day.buildId, photo)).rejects.toThrow(InputError);
-      const { version } = await record.sheets.save(day.buildId, came, 0);
-      const held = await record.sheets.attach(day.buildId, photo);
-      expect(held.version).toBeGreaterThan(version);
+      const photo = { buildId, fileName: 'a.png', mediaType: 'image/png', section: 'block', bytes };
+      const { version } = await record.sheets.save(buildId, came, 0);
+      const { file, isNew } = await record.buildFiles.put(photo, { who: 'Ann' });
+      expect(isNew).toBe(true);
       const sha256 = sha256Of(bytes);
-      expect(held.sheet!.attachments).toEqual([{ sha256, fileName: 'a.png', section: 'block' }]);
-      const again = await record.sheets.attach(day.buildId, photo);
-      expect(again.version).toBe(held.version);
-      await record.sheets.save(day.buildId, came, held.version);
-      expect((await record.sheets.get(day.buildId)).sheet!.attachments).toBeUndefined();
+      expect(file).toMatchObject({ sha256, fileName: 'a.png', section: 'block', who: 'Ann' });
+      expect(await record.buildFiles.put(photo)).toEqual({ file, isNew: false });
+      const elsewhere = await record.buildFiles.put({ ...photo, section: null });
+      expect(elsewhere.isNew).toBe(true);
+      await expect(record.buildFiles.put({ ...photo, section: 'engine room' })).rejects.toThrow(
+        /no such section/,
+      );
+      const kept = await record.sheets.get(buildId);
+      expect(kept.version).toBe(version);
+      expect(kept.sheet!.attachments).toEqual([
+        { sha256, fileName: 'a.png', section: 'block' },
+        { sha256, fileName: 'a.png' },
+      ]);
+      // Whoever worked at the sheet meanwhile takes none of them away.
+      await record.sheets.save(buildId, refreshed, version);
+      expect(await record.buildFiles.list({ buildId })).toHaveLength(2);
+
+      await record.buildFiles.update(file.id, { caption: 'before the hone' });
+      await record.buildFiles.remove(file.id);
+      expect(await record.buildFiles.list({ buildId })).toEqual([elsewhere.file]);
       const parts: Uint8Array[] = [];
       for await (const piece of record.files.pieces(sha256)) parts.push(piece);
       expect(Buffer.concat(parts).equals(bytes)).toBe(true);
       expect(await record.files.find(sha256)).toMatchObject({ mediaType: 'image/png' });
       await record.events.undo();
-      expect((await record.sheets.get(day.buildId)).sheet!.attachments).toHaveLength(1);
+      expect(await record.buildFiles.get(file.id)).toMatchObject({ caption: 'before the hone' });
+    }));
+
+  it('go with their build and come back, follow a copy where its section stays, and are in the backup', () =>
+    withRecord(async (record, folder) => {
+      const { engine, day } = await oneDay(record);
+      const { buildId } = day;
+      await record.sheets.save(buildId, came, 0);
+      const put = (section: string | null, text: string) =>
+        record.buildFiles.put({
+          buildId,
+          fileName: `${text}.txt`,
+          mediaType: 'text/plain',
+          section,
+          bytes: Buffer.from(text),
+        });
+      await put('block', 'bores');
+      await put('crank', 'journals');
+      await put(null, 'on the stand');
+      const next = await record.sheets.startBuild(buildId, { name: 'Next', changed: ['block'] });
+      const copied = await record.buildFiles.list({ buildId: next.id });
+      const names = copied.map(({ fileName }) => fileName).sort();
+      expect(names).toEqual(['journals.txt', 'on the stand.txt']);
+      await record.engines.remove(engine.id);
+      await record.events.undo();
+      const files = await record.buildFiles.list({ buildId });
+      expect(files).toHaveLength(3);
+      const { sha256 } = files.find(({ fileName }) => fileName === 'bores.txt')!;
+
+      const copy = join(folder, 'copy.sqlite');
+      await record.backup(copy);
+      restoreRecord(join(folder, 'restored'), copy, new Date());
+      const restored = await openRecord(join(folder, 'restored'));
+      try {
+        expect(await restored.buildFiles.list({ buildId })).toEqual(files);
+        const pieces: Uint8Array[] = [];
+        for await (const piece of restored.files.pieces(sha256)) pieces.push(piece);
+        expect(Buffer.concat(pieces).toString()).toBe('bores');
+      } finally {
+        await restored.close();
+      }
     }));
 });
 

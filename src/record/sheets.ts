@@ -15,13 +15,12 @@ import { FormatError, InputError } from '../errors.ts';
 import { fromRow } from './codec.ts';
 import { type Draft, type Fields, inOneChange } from './draft.ts';
 import { NotInRecordError, StaleSheetError } from './errors.ts';
-import { fileIn, storeFile } from './files.ts';
+import { buildFilesIn, fileIn } from './files.ts';
 import { partsOfSheets, serialsOfSheets } from './parts.ts';
 import type { Change, KeptSheet, PullbookRecord } from './repository.ts';
 import type { Connections, Store } from './store.ts';
-import type { Build, Id } from './types.ts';
+import type { Build, BuildFile, Id } from './types.ts';
 
-const MOST_FILES = 1000;
 const sheetId = (buildId: Id): Id => `${buildId}/sheet`;
 const sectionId = (buildId: Id, section: string): Id => `${sheetId(buildId)}/${section}`;
 
@@ -31,13 +30,12 @@ export function makeSheets(at: Connections): PullbookRecord['sheets'] {
     buildId: Id,
     about: Change,
     work: (draft: Draft, build: Build, standing: KeptSheet) => Promise<Sheet>,
-    sentence: (draft: Draft, build: Build) => string = sentenceOf,
   ): Promise<KeptSheet> => {
     let made: { draft: Draft; build: Build; standing: KeptSheet; sheet: Sheet } | undefined;
     await inOneChange(
       at,
       about,
-      (draft) => sentence(draft, made!.build),
+      (draft) => sentenceOf(draft, made!.build),
       async (draft) => {
         const build = await draft.get('build', buildId);
         const standing = await keptIn(draft.trx, buildId);
@@ -65,31 +63,6 @@ export function makeSheets(at: Connections): PullbookRecord['sheets'] {
         return sheet;
       });
     },
-    attach: (buildId, { bytes, mediaType, ...attachment }, about = {}) =>
-      change(
-        buildId,
-        about,
-        async (draft, build, { sheet }) => {
-          if (sheet === null)
-            throw new InputError(
-              `${build.name} has no sheet yet; save its sheet first, then put files to it.`,
-              { expected: 'a build with a sheet' },
-            );
-          const attachments = sheet.attachments ?? [];
-          if (attachments.length >= MOST_FILES)
-            throw new InputError('This sheet has 1000 files; take some off it first.');
-          const sha256 = await storeFile(at, draft, {
-            fileName: attachment.fileName,
-            bytes,
-            mediaType,
-          });
-          const others = attachments.filter(
-            (one) => one.sha256 !== sha256 || one.section !== attachment.section,
-          );
-          return validated({ ...sheet, attachments: [...others, { sha256, ...attachment }] });
-        },
-        (_draft, build) => `${attachment.fileName} put to the sheet of ${build.name}`,
-      ),
     async startBuild(fromBuildId, { name, notes = '', changed = [], id: wanted }, about = {}) {
       const id = wanted ?? at.newId('build');
       await inOneChange(
@@ -100,7 +73,14 @@ export function makeSheets(at: Connections): PullbookRecord['sheets'] {
           const last = await draft.get('build', fromBuildId);
           await draft.insert('build', id, { ...last, id, name, notes });
           const { sheet } = await keptIn(draft.trx, fromBuildId);
-          if (sheet !== null) await write(draft, id, null, newSheetFrom(sheet, changed, name));
+          if (sheet === null) return;
+          const copy = newSheetFrom(sheet, changed, name);
+          await write(draft, id, null, copy);
+          for (const file of await buildFilesIn(draft.trx, fromBuildId))
+            if (copy.attachments?.some((one) => isOf(file, one)) === true) {
+              const own = at.newId('file');
+              await draft.insert('buildFile', own, { ...file, id: own, buildId: id });
+            }
         },
       );
       const row = await at.reading
@@ -178,16 +158,26 @@ async function keptIn(store: Store, buildId: Id): Promise<KeptSheet> {
     .where('sheet_id', '=', id)
     .execute();
   const sections = rows.map((one) => fromRow('sheetSection', one));
+  const attachments = (await buildFilesIn(store, buildId)).map(attachmentOf);
   const sheet = inOrder({
     format: 'sheet/1',
     ...(head.name === null ? {} : { name: head.name }),
     layout: head.layout,
     ...(head.use === null ? {} : { use: head.use }),
     sections: Object.fromEntries(sections.map(({ section, data }) => [section, data])),
-    ...(head.attachments.length === 0 ? {} : { attachments: head.attachments }),
+    ...(attachments.length === 0 ? {} : { attachments }),
   });
   return { buildId, version: version ?? 0, sheet };
 }
+
+const attachmentOf = ({ sha256, fileName, section, caption }: BuildFile): Attachment => ({
+  sha256,
+  fileName,
+  ...(section === null ? {} : { section }),
+  ...(caption === '' ? {} : { note: caption }),
+});
+const isOf = (file: BuildFile, one: Attachment) =>
+  file.sha256 === one.sha256 && file.section === (one.section ?? null);
 
 /** Only what differs is written and noted. */
 async function write(draft: Draft, buildId: Id, before: Sheet | null, given: Sheet): Promise<void> {
@@ -197,7 +187,7 @@ async function write(draft: Draft, buildId: Id, before: Sheet | null, given: She
     name: after.name ?? null,
     layout: after.layout,
     use: after.use ?? null,
-    attachments: after.attachments ?? [],
+    attachments: [],
   };
   if (before === null) await draft.insert('sheet', id, { id, buildId, ...head });
   else await draft.update('sheet', id, head);

@@ -123,6 +123,7 @@ export interface SheetHead {
   readonly name: string | null;
   readonly layout: Layout;
   readonly use: string | null;
+  /** Empty: photos and files are a build's own (`BuildFile`). Older events still name it. */
   readonly attachments: readonly Attachment[];
 }
 export interface SheetSection {
@@ -132,7 +133,20 @@ export interface SheetSection {
   readonly data: SectionData;
 }
 
-/** A photo or file of a sheet. Its bytes never change and are never destroyed. */
+/** A photo or file put to a build, or to one section of its sheet. */
+export interface BuildFile {
+  readonly id: Id;
+  readonly buildId: Id;
+  readonly sha256: string;
+  readonly fileName: string;
+  /** Section of the sheet that it belongs to; null: the build as a whole. */
+  readonly section: string | null;
+  readonly caption: string;
+  readonly who: string;
+  readonly putAt: IsoTime;
+}
+
+/** The bytes of a photo or file. They never change and are never destroyed. */
 export interface StoredFile {
   readonly sha256: string;
   readonly fileName: string;
@@ -367,6 +381,7 @@ export const ENTITIES = [
   'decision',
   'sheet',
   'sheetSection',
+  'buildFile',
   'plan',
   'tick',
   'calibration',
@@ -385,6 +400,7 @@ export interface EntityTypes {
   readonly decision: Decision;
   readonly sheet: SheetHead;
   readonly sheetSection: SheetSection;
+  readonly buildFile: BuildFile;
   readonly plan: DayPlan;
   readonly tick: Tick;
   readonly calibration: Calibration;

@@ -8,6 +8,7 @@ import { guard, safeHeaders } from './guard.ts';
 import { makeApi } from './routes/api.ts';
 import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
+import { serveFiles } from './routes/files.ts';
 import { serveRecordings } from './routes/recordings.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
@@ -52,8 +53,8 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
     },
   });
   api.use(async (c, next) =>
-    // Run files have a limit of their own, counted while they stream in.
-    c.req.method === 'POST' && /\/(recordings|look)$/.test(c.req.path)
+    // Files have limits of their own, counted while they stream in.
+    c.req.method === 'POST' && /\/(recordings|look|files|sheet\/read)$/.test(c.req.path)
       ? next()
       : jsonLimit(c, next),
   );
@@ -62,6 +63,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   serveShelves(api, record, readings, curves);
   serveSheets(api, record);
   servePlans(api, record);
+  serveFiles(api, record);
   serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

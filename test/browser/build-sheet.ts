@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/build/index.ts';
+import { dropFiles } from './acts.ts';
 import type { Stand } from './stand.ts';
 
 /** The build sheet as a builder uses it: type, see what follows, find it kept; and two people at one sheet. */
@@ -41,6 +42,30 @@ export const buildSheet = (standOf: () => Stand) =>
       await page.reload();
       await page.getByRole('heading', { name: 'Camshaft', exact: true }).waitFor();
       expect(await cell.inputValue()).toBe('2');
+    });
+
+    it('keeps a photo with its section, says what it shows, and takes it off with a way back', async () => {
+      const panel = page.getByRole('region', { name: 'Photos and files' });
+      const photo = await page.screenshot({ clip: { x: 0, y: 0, width: 40, height: 40 } });
+      await dropFiles(panel, [{ name: 'lobe 3 \u202egpj.png', bytes: photo }]);
+      const caption = panel.getByRole('textbox', { name: /^Caption of lobe 3/ });
+      await caption.fill('pitted');
+      await caption.press('Enter');
+      const stored = async () =>
+        (await stand.record.buildFiles.list({ buildId })).map((one) => [one.section, one.caption]);
+      await expect.poll(stored).toEqual([['camshaft', 'pitted']]);
+      await page.waitForFunction(
+        () => document.querySelector<HTMLImageElement>('li img')?.naturalWidth === 40,
+      );
+      await panel.getByRole('button', { name: /^Take off lobe 3/ }).click();
+      await panel.getByText('None yet.').waitFor();
+      await page
+        .getByText('The file is taken off.')
+        .locator('..')
+        .getByRole('button', { name: 'Undo' })
+        .click();
+      await caption.waitFor();
+      expect(await caption.inputValue()).toBe('pitted');
     });
 
     it('makes the plan of a day, cautions first, and keeps what is ticked', async () => {

@@ -54,6 +54,12 @@ export const sheetQuery = (id: string) =>
     queryFn: () => ask('GET /builds/{id}/sheet', { params: { id } }),
   });
 
+export const buildFilesQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['builds', id, 'files'],
+    queryFn: () => ask('GET /builds/{id}/files', { params: { id } }),
+  });
+
 export const planQuery = (dayId: string) =>
   queryOptions({
     queryKey: ['days', dayId, 'plan'],

@@ -68,6 +68,19 @@ export type Build = {
   readonly id: string;
   readonly engineId: string;
 };
+/** A photo or file put to a build. */
+export type BuildFile = {
+  readonly id: string;
+  readonly buildId: string;
+  readonly sha256: string /** As it came; to be shown as text. */;
+  readonly fileName: string /** Section of the sheet; null: the build as a whole. */;
+  readonly section: string | null;
+  readonly caption: string;
+  readonly who: string;
+  readonly putAt: string /** By its bytes, not by its name. */;
+  readonly mediaType: string;
+  readonly sizeBytes: number;
+};
 export type BuildPatch = {
   readonly name?: string;
   readonly notes?: string;
@@ -677,6 +690,7 @@ export type Touched = {
     | 'decision'
     | 'sheet'
     | 'sheetSection'
+    | 'buildFile'
     | 'plan'
     | 'tick'
     | 'calibration';
@@ -786,6 +800,20 @@ export interface Routes {
     readonly query: undefined;
     readonly body: NewDay;
     readonly answer: TestDay;
+  };
+  /** Photos and files of a build, in the order in which they were put there. */
+  readonly 'GET /builds/{id}/files': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly BuildFile[];
+  };
+  /** Put a photo or file to a build; the body is its bytes. */
+  readonly 'POST /builds/{id}/files': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly name: string; readonly section?: string; readonly caption?: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: BuildFile;
   };
   /** The next build of the engine, begun as a copy; measurements of changed sections are left to be filled in. */
   readonly 'POST /builds/{id}/next': {
@@ -1073,6 +1101,27 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: RecordEvent;
+  };
+  /** Change the caption of a photo or file, or move it to another section. */
+  readonly 'PATCH /files/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: { readonly caption?: string; readonly section?: string | null };
+    readonly answer: BuildFile;
+  };
+  /** Take a photo or file off its build; POST /undo brings it back. */
+  readonly 'DELETE /files/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** The photo or file as it came, byte for byte. */
+  readonly 'GET /files/{id}/bytes': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Blob;
   };
   /** Whether the server answers, and its version. */
   readonly 'GET /health': {

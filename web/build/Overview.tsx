@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Figure, Verdict } from '../../src/build/index.ts';
 import { Background, ValueText } from './Answered.tsx';
 import styles from './build.module.css';
@@ -27,8 +28,14 @@ const HEADLINES = [
 ];
 const VERDICTS: readonly Verdict[] = ['stop', 'look again', 'fine', 'not known'];
 
+interface OverviewProps {
+  readonly uses: readonly string[];
+  /** Photos and files of the build. */
+  readonly files?: ReactNode;
+}
+
 /** The whole sheet on one page: how it stands, the engine in figures, what is out of its window, what to measure next. */
-export function Overview({ uses }: { readonly uses: readonly string[] }) {
+export function Overview({ uses, files }: OverviewProps) {
   const { answer } = useSheetWork();
   const counts = verdictCounts(answer.checks);
   const wrong = inNeedOrder(answer.checks).filter(
@@ -82,6 +89,7 @@ export function Overview({ uses }: { readonly uses: readonly string[] }) {
             </ul>
           )}
         </section>
+        {files}
       </div>
       <MeasureNext />
     </div>

@@ -27,10 +27,12 @@ interface SheetViewProps {
   readonly uses?: readonly string[];
   /** What stands at the head beside undo: how far it is saved, and other ways. */
   readonly head?: ReactNode;
+  /** Photos and files of a section, or of the whole build. */
+  readonly files?: (section: string | null) => ReactNode;
 }
 
 /** The screen of a sheet: its sections at the side, one of them or the overview beside. */
-export function SheetView({ inHand, section, href, go, head, uses = [] }: SheetViewProps) {
+export function SheetView({ inHand, section, href, go, head, files, uses = [] }: SheetViewProps) {
   const { sheet, answer, change, undo, redo, canUndo, canRedo } = inHand;
   const wanted = useRef<string | null>(null);
   const spec = section === null ? undefined : sectionOf(section);
@@ -73,7 +75,7 @@ export function SheetView({ inHand, section, href, go, head, uses = [] }: SheetV
             </div>
           </div>
           {spec === undefined ? (
-            <Overview uses={uses} />
+            <Overview uses={uses} files={files?.(null)} />
           ) : (
             <div className={styles.beside} key={spec.id}>
               <div className={styles.inputs}>
@@ -81,6 +83,7 @@ export function SheetView({ inHand, section, href, go, head, uses = [] }: SheetV
                 <PlaceTables section={spec} />
                 <FreeTables section={spec} />
                 <PartsNotes section={spec} />
+                {files?.(spec.id)}
               </div>
               <Follows section={spec} />
             </div>

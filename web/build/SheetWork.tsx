@@ -26,11 +26,12 @@ interface SheetWorkProps {
   readonly own: readonly WindowRule[];
   readonly uses: readonly string[];
   readonly head?: ReactNode;
+  readonly files?: (section: string | null) => ReactNode;
 }
 
 /** A sheet that is worked on and kept as it goes. */
 export function SheetWork(props: SheetWorkProps) {
-  const { first, save, load, takeTheirs, section, href, go, own, uses, head } = props;
+  const { first, save, load, takeTheirs, section, href, go, own, uses, head, files } = props;
   const inHand = useSheet(first.sheet, own);
   const { sheet } = inHand;
   const [keeping, setKeeping] = useState<Keeping>({ state: 'saved' });
@@ -79,6 +80,7 @@ export function SheetWork(props: SheetWorkProps) {
         href={href}
         go={go}
         uses={uses}
+        {...(files === undefined ? {} : { files })}
         head={
           <>
             {head}

@@ -6,6 +6,7 @@ import { sql as laddersOfAnySetting } from './0004_ladders_of_any_setting.ts';
 import { sql as inventedShop } from './0005_invented_shop.ts';
 import { sql as inertiaOfADay } from './0006_inertia_of_a_day.ts';
 import { sql as buildSheets } from './0007_build_sheets.ts';
+import { sql as filesOfABuild } from './0009_files_of_a_build.ts';
 
 export interface Migration {
   readonly name: string;
@@ -20,4 +21,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0005_invented_shop', sql: inventedShop },
   { name: '0006_inertia_of_a_day', sql: inertiaOfADay },
   { name: '0007_build_sheets', sql: buildSheets },
+  { name: '0009_files_of_a_build', sql: filesOfABuild },
 ];

@@ -1,5 +1,6 @@
 /** The published OpenAPI document, made from the same routes that validate every request. */
 import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
+import { files } from './files.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import * as work from './work.ts';
@@ -24,6 +25,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...Object.values(shelves).flatMap((shelf) => Object.values(shelf) as RouteConfig[]),
   ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(plans) as RouteConfig[]),
+  ...(Object.values(files) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),
 ];
 

@@ -20,6 +20,16 @@ export const answers = <T extends z.ZodType>(schema: T, description: string) => 
   ...refusals,
 });
 
+export const rawFile = {
+  content: {
+    'application/octet-stream': { schema: z.any().openapi({ type: 'string', format: 'binary' }) },
+  },
+  description: 'The bytes of the file.',
+};
+export const nameQuery = z.object({
+  name: z.string().min(1).max(255).openapi({ description: 'File name, shown and kept as text.' }),
+});
+
 const inPath = (name: string) =>
   z
     .string()

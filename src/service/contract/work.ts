@@ -10,17 +10,17 @@ import {
   understood,
 } from '../schema/record.ts';
 import { ladderReading, pullCurve, trace } from '../schema/results.ts';
-import { answers, byId, bySha, createRoute, json, refusals, standardQuery } from './parts.ts';
-
-const rawFile = {
-  content: {
-    'application/octet-stream': { schema: z.any().openapi({ type: 'string', format: 'binary' }) },
-  },
-  description: 'The bytes of the file.',
-};
-const nameQuery = z.object({
-  name: z.string().min(1).max(255).openapi({ description: 'File name, shown and kept as text.' }),
-});
+import {
+  answers,
+  byId,
+  bySha,
+  createRoute,
+  json,
+  nameQuery,
+  rawFile,
+  refusals,
+  standardQuery,
+} from './parts.ts';
 
 export const importFile = createRoute({
   method: 'post',

@@ -8,8 +8,9 @@ import { NotInRecordError, type PullbookRecord } from '../../record/index.ts';
 import * as contract from '../contract/work.ts';
 import { refusalOf } from '../errors.ts';
 import { importFile } from '../work/imports.ts';
+import { headerText } from '../work/mediaType.ts';
 import type { Readings } from '../work/readings.ts';
-import { spool, tooLarge } from '../work/spool.ts';
+import { bodyOf, spool, tooLarge } from '../work/spool.ts';
 import { understoodOf, understoodSoFar } from '../work/understood.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
@@ -37,13 +38,6 @@ async function dayMeant(record: PullbookRecord, id: string): Promise<string> {
 /** What was understood, where that may help to say what the columns are. */
 const soFar = (fileName: string, error: unknown) =>
   error instanceof UnknownColumnsError ? { understood: understoodSoFar(fileName, error) } : {};
-
-/** A file name as a header may carry it: RFC 5987 leaves fewer characters alone than encodeURIComponent. */
-const headerText = (text: string) =>
-  encodeURIComponent(text).replace(
-    /['()*]/g,
-    (letter) => `%${letter.charCodeAt(0).toString(16).toUpperCase()}`,
-  );
 
 function fileRefusal(c: Context, fileName: string, error: unknown) {
   if (!(error instanceof UnknownColumnsError)) throw error;
@@ -160,15 +154,7 @@ export function serveRecordings(
   });
   api.openapi(contract.getRecordingBytes, async (c) => {
     const recording = await find(c.req.valid('param').sha256);
-    const pieces = record.recordings.pieces(recording.sha256);
-    const body = new ReadableStream<Uint8Array>({
-      async pull(controller) {
-        const { done, value } = await pieces[Symbol.asyncIterator]().next();
-        if (done === true) controller.close();
-        else controller.enqueue(value);
-      },
-    });
-    return new Response(body, {
+    return new Response(bodyOf(record.recordings.pieces(recording.sha256)), {
       headers: {
         'content-type': 'application/octet-stream',
         'content-disposition': `attachment; filename*=UTF-8''${headerText(recording.fileName)}`,

@@ -15,6 +15,8 @@ export interface Spool {
   readonly file: Uint8Array | SpooledFile;
   /** For intake: the bytes, or the path of the file. */
   readonly source: Uint8Array | string;
+  /** Its first bytes. */
+  head(): Promise<Uint8Array>;
   /** Lets the file on disk go. */
   release(): Promise<void>;
 }
@@ -29,8 +31,11 @@ export async function spool(
     readonly fileName: string;
     readonly maxBytes: number;
     readonly onBytes?: (bytes: number) => void;
+    /** Why more is not taken. */
+    readonly tooLarge?: () => RequestRefused;
   },
 ): Promise<Spool> {
+  const refused = options.tooLarge ?? (() => tooLarge(options.fileName, options.maxBytes));
   const digest = createHash('sha256');
   const parts: Uint8Array[] = [];
   let sizeBytes = 0;
@@ -43,7 +48,7 @@ export async function spool(
     // biome-ignore lint/suspicious/noExplicitAny: web streams are async iterable in Node, their DOM type is not.
     for await (const chunk of (stream ?? []) as any as AsyncIterable<Uint8Array>) {
       sizeBytes += chunk.length;
-      if (sizeBytes > options.maxBytes) throw tooLarge(options.fileName, options.maxBytes);
+      if (sizeBytes > options.maxBytes) throw refused();
       digest.update(chunk);
       if (disk === null && sizeBytes > IN_MEMORY_BYTES) {
         const folder = await mkdtemp(join(options.folder, 'incoming-'));
@@ -68,11 +73,31 @@ export async function spool(
   const sha256 = digest.digest('hex');
   if (disk === null) {
     const bytes = new Uint8Array(Buffer.concat(parts));
-    return { sha256, sizeBytes, file: bytes, source: bytes, release };
+    const head = async () => bytes.subarray(0, CHUNK_BYTES);
+    return { sha256, sizeBytes, file: bytes, source: bytes, head, release };
   }
   const { path } = disk;
   const file: SpooledFile = { sha256, sizeBytes, read: () => chunksOf(path) };
-  return { sha256, sizeBytes, file, source: path, release };
+  const head = async () => {
+    for await (const chunk of chunksOf(path)) return chunk;
+    return new Uint8Array();
+  };
+  return { sha256, sizeBytes, file, source: path, head, release };
+}
+
+/** Pieces of a stored file as the body of an answer, each read when it is asked for. */
+export function bodyOf(pieces: AsyncIterable<Uint8Array>): ReadableStream<Uint8Array> {
+  const each = pieces[Symbol.asyncIterator]();
+  return new ReadableStream<Uint8Array>({
+    async pull(controller) {
+      const { done, value } = await each.next();
+      if (done === true) controller.close();
+      else controller.enqueue(value);
+    },
+    async cancel() {
+      await each.return?.();
+    },
+  });
 }
 
 /** The file in chunks, all read into the same memory: each is only good until the next is asked for. */

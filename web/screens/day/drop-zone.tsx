@@ -1,6 +1,7 @@
 import { Button, FileButton, Progress } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { type ReactNode, useEffect, useState } from 'react';
+import { FileName } from '../../shell/FileName.tsx';
 import { Place } from '../../shell/states.tsx';
 import { asSentence, count } from '../../shell/words.ts';
 import { CheckIcon, NoteIcon, StopIcon } from '../../theme/icons.tsx';
@@ -150,7 +151,9 @@ function FileLine({ job, cancel, nameColumns }: FileLineProps) {
   return (
     <>
       <div className={styles.file}>
-        <span className={styles.name}>{job.name}</span>
+        <span className={styles.name}>
+          <FileName name={job.name} />
+        </span>
         {job.state === 'waiting' && <span className="quiet">waiting</span>}
         {job.state === 'running' && (
           <>

@@ -1,6 +1,7 @@
 import { ActionIcon, Menu } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import type { Configuration, Pull } from '../../api/types.gen.ts';
+import { FileName } from '../../shell/FileName.tsx';
 import { useFigures } from '../../shell/figures.tsx';
 import { useChartStyle } from '../../theme/chart-style.ts';
 import { rungColour } from '../../theme/palette.ts';
@@ -42,7 +43,12 @@ export function usePullRows(all: readonly PullWithCurve[], acts: RowActs): reado
           }}
         />
         {one.pull.order + 1}
-        {one.pull.fileName !== null && <span className="quiet"> {one.pull.fileName}</span>}
+        {one.pull.fileName !== null && (
+          <span className="quiet">
+            {' '}
+            <FileName name={one.pull.fileName} />
+          </span>
+        )}
       </Link>
     ),
     tail: <Tail one={one} acts={acts} first={one === all[0]} last={one === all.at(-1)} />,

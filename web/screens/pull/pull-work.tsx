@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { addressOf } from '../../api/client.ts';
 import type { Curve, DayPage, Pull, PullCurve } from '../../api/types.gen.ts';
 import { ChartFrame, CurveChart, curveTable, useZoom } from '../../charts/index.ts';
+import { FileName } from '../../shell/FileName.tsx';
 import { Facts, useFigures } from '../../shell/figures.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
@@ -77,7 +78,7 @@ export function PullWork({ pull, page, answer, error, retry }: PullWorkProps) {
         <>
           <RawTraces pullId={pull.id} />
           <p className="quiet">
-            Recording: {pull.fileName},{' '}
+            Recording: <FileName name={pull.fileName ?? 'without a name'} />,{' '}
             <a
               href={addressOf('/recordings/{sha256}/bytes', { sha256: pull.recordingSha256 })}
               download={pull.fileName ?? 'recording'}

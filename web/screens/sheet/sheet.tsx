@@ -8,6 +8,7 @@ import { ask } from '../../api/client.ts';
 import { queryClient, sheetQuery } from '../../api/queries.ts';
 import { SheetWork } from '../../build/SheetWork.tsx';
 import { Start } from '../../build/Start.tsx';
+import { FilesPanel } from '../../files/FilesPanel.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { useSheetPage } from './sheet-page.ts';
@@ -58,6 +59,7 @@ export function SheetScreen() {
             }
             onStart={begin.mutate}
           />
+          <FilesPanel buildId={id} section={null} />
         </div>
       )}
       {isReady && sheet !== null && (
@@ -72,6 +74,7 @@ export function SheetScreen() {
           go={(name) => void navigate({ to: to(name) })}
           own={shop.windows}
           uses={shop.uses.map((use) => use.name)}
+          files={(of) => <FilesPanel key={of} buildId={id} section={of} />}
           head={
             before !== null &&
             earlier?.sheet && (
