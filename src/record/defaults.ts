@@ -8,6 +8,7 @@ import {
   WORTH_PERCENT,
 } from '../ladder/index.ts';
 import { CALIBRATION_REL_SD } from '../pull/index.ts';
+import type { Comparison, PartTest } from './compared.ts';
 import type {
   Build,
   Calibration,
@@ -98,6 +99,7 @@ export const NEW_DAY: Omit<TestDay, 'id' | 'buildId' | 'cellId'> = {
   use: null,
   lambdaTarget: null,
   inertiaKgM2: null,
+  isReference: false,
 };
 
 export const NEW_PULL: Omit<Pull, 'id' | 'dayId' | 'order'> = {
@@ -148,3 +150,18 @@ export const NEW_CALIBRATION: Omit<Calibration, 'id' | 'cellId' | 'doneOn' | 'wh
 };
 
 export const NEW_DECISION: Pick<Decision, 'advice'> = { advice: null };
+
+export const NEW_COMPARISON: Pick<Comparison, 'note' | 'bandRpm' | 'standard' | 'who'> = {
+  note: '',
+  bandRpm: null,
+  standard: null,
+  who: '',
+};
+
+export const NEW_PART_TEST: Pick<PartTest, 'name' | 'groupA' | 'groupB' | 'bandRpm' | 'who'> = {
+  name: 'Part test',
+  groupA: 'a',
+  groupB: 'b',
+  bandRpm: null,
+  who: '',
+};

@@ -1,4 +1,5 @@
 export { backupRecord, restoreRecord } from './backup.ts';
+export type * from './compared.ts';
 export * from './defaults.ts';
 export { ConflictError, NotInRecordError, StaleSheetError } from './errors.ts';
 export { type OpenOptions, openRecord } from './open.ts';

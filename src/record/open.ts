@@ -13,10 +13,12 @@ import {
   NEW_BUILD,
   NEW_CALIBRATION,
   NEW_CELL,
+  NEW_COMPARISON,
   NEW_DAY,
   NEW_DECISION,
   NEW_ENGINE,
   NEW_LADDER,
+  NEW_PART_TEST,
   NEW_PULL,
   NEW_SHOP,
 } from './defaults.ts';
@@ -196,6 +198,12 @@ function recordOver(
       ...makeTicks(at),
     },
     calibrations: makeShelf(at, 'calibration', { defaults: { ...NEW_CALIBRATION } }),
+    comparisons: makeShelf(at, 'comparison', {
+      defaults: async () => ({ ...NEW_COMPARISON, keptAt: at.now().toISOString() }),
+    }),
+    partTests: makeShelf(at, 'partTest', {
+      defaults: async () => ({ ...NEW_PART_TEST, madeAt: at.now().toISOString() }),
+    }),
     derived: makeDerived(at),
     events: makeEvents(at),
     summary: () => shopSummary(at.reading),

@@ -3,6 +3,7 @@
  * Every writing method is one transaction, writes its event in it, and has reached the disk when it resolves.
  */
 import type { PartLine, Sheet } from '../build/sheet/types.ts';
+import type { Comparison, PartTest } from './compared.ts';
 import type {
   Build,
   BuildFile,
@@ -41,6 +42,14 @@ export type NewPull = New<Pull, 'dayId'>;
 export type NewLadder = New<Ladder, 'dayId'>;
 export type NewDecision = New<Decision, 'ladderId' | 'use' | 'setting' | 'who' | 'why'>;
 export type NewPlan = New<DayPlan, 'dayId' | 'version' | 'plan'>;
+export type NewComparison = New<
+  Comparison,
+  'engineId' | 'engineIds' | 'name' | 'sides' | 'said'
+>;
+export type NewPartTest = New<
+  PartTest,
+  'dayId' | 'gainPercent' | 'repeatabilityPercent' | 'plan'
+>;
 export type NewCalibration = New<Calibration, 'cellId' | 'doneOn' | 'who' | 'measured'>;
 type Patch<T> = Partial<Omit<T, 'id'>>;
 
@@ -235,6 +244,8 @@ export interface PullbookRecord {
     revise(planId: Id, make: (plan: DayPlan) => unknown, change?: Change): Promise<DayPlan>;
   };
   readonly calibrations: Shelf<Calibration, NewCalibration, { cellId: Id }>;
+  readonly comparisons: Shelf<Comparison, NewComparison, { engineId: Id }>;
+  readonly partTests: Shelf<PartTest, NewPartTest, { dayId: Id }>;
   readonly derived: {
     find(key: DerivedKey): Promise<unknown | null>;
     put(key: DerivedKey, result: unknown): Promise<void>;

@@ -10,12 +10,13 @@ import type { NextMove, SettingInterval, UseAnswer, UseRule, Watched } from '../
 import type { AirStandard, PullSpan, TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration } from '../pull/types.ts';
 import type { UnitSystem } from '../units/types.ts';
+import type { Comparison, PartTest } from './compared.ts';
 
 export type Id = string;
 /** `2026-05-17`. */
-type IsoDate = string;
+export type IsoDate = string;
 /** `2026-05-17T14:03:22.120Z`. */
-type IsoTime = string;
+export type IsoTime = string;
 /** Two speeds [rev/min], low before high. */
 export type BandRpm = readonly [number, number];
 
@@ -258,6 +259,8 @@ export interface TestDay {
    * has said it of this engine, and the cell's figure stands in.
    */
   readonly inertiaKgM2: number | null;
+  /** The shop says of this day that its pulls are of an unchanged engine, made to learn how days differ. */
+  readonly isReference: boolean;
 }
 
 /** A file as it came. Its bytes never change and are never destroyed. */
@@ -385,6 +388,8 @@ export const ENTITIES = [
   'plan',
   'tick',
   'calibration',
+  'comparison',
+  'partTest',
 ] as const;
 export type EntityName = (typeof ENTITIES)[number];
 
@@ -404,6 +409,8 @@ export interface EntityTypes {
   readonly plan: DayPlan;
   readonly tick: Tick;
   readonly calibration: Calibration;
+  readonly comparison: Comparison;
+  readonly partTest: PartTest;
 }
 
 /** One row that an event touched: `before` null when it was made, `after` null when it was removed; an update names only the fields that changed. */

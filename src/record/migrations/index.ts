@@ -7,6 +7,7 @@ import { sql as inventedShop } from './0005_invented_shop.ts';
 import { sql as inertiaOfADay } from './0006_inertia_of_a_day.ts';
 import { sql as buildSheets } from './0007_build_sheets.ts';
 import { sql as filesOfABuild } from './0009_files_of_a_build.ts';
+import { sql as comparisonsAndPartTests } from './0010_comparisons_and_part_tests.ts';
 
 export interface Migration {
   readonly name: string;
@@ -22,4 +23,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0006_inertia_of_a_day', sql: inertiaOfADay },
   { name: '0007_build_sheets', sql: buildSheets },
   { name: '0009_files_of_a_build', sql: filesOfABuild },
+  { name: '0010_comparisons_and_part_tests', sql: comparisonsAndPartTests },
 ];
