@@ -91,7 +91,7 @@ describe('pullbook compare', () => {
     expect(answer.pulls).toEqual({ a: ['a1.csv'], b: ['b1.csv'] });
     expect(answer.finding).toContain('all at 30 degrees of lead');
     expect(answer.band.fromRpm).toBe(4000);
-    expect(answer.warnings.join(' ')).toContain('32 degrees for before.json');
+    expect(answer.warnings.join(' ')).toContain('32 degrees of lead for before.json');
     expect(answer.warnings.join(' ')).toContain('different days');
   });
 

@@ -201,7 +201,7 @@ export function pairOf(
       (figure) => figure.peakTorque.speed,
       second.peakTorqueNm.speedRpm.value - first.peakTorqueNm.speedRpm.value,
     ),
-    besides: besidesOf(counted[a]!, counted[b]!),
+    besides: besidesOf(counted[a]!, counted[b]!, input.groups[b]!.builtOtherwise ?? null),
   };
   return { ...answer, finding: findingOf(answer, measures[a]!, measures[b]!, curves) };
 }

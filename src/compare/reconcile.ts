@@ -7,6 +7,8 @@ import type { CompareGroup } from './types.ts';
 /** One pull before anyone has said in which air it is compared. */
 export interface SidePull {
   readonly id: string;
+  /** As messages call it; left out: the id. */
+  readonly label?: string;
   readonly fit: PullFit;
   readonly day: string;
   /** The cell as the shop tells it apart. */
@@ -31,6 +33,9 @@ export interface Reconciled {
   readonly calibrationRelSd: Readonly<Record<string, number>>;
   readonly warnings: readonly string[];
 }
+
+/** The first of some pulls as messages call it. */
+const called = ([pull]: readonly SidePull[]) => pull!.label ?? pull!.id;
 
 /** Sweep rates that differ by more than this part are said (ours). */
 const RATE_APART = 4 / 3;
@@ -82,7 +87,7 @@ function standardFor(pulls: readonly SidePull[], wish: AirWish, warnings: string
   }
   if (unknown.length > 0)
     throw new InputError(
-      `Nobody has said whether the torque of ${unknown[0]!.id} is observed or corrected, and that of the others is known: say it with "torqueIs" in a session file.`,
+      `Nobody has said whether the torque of ${called(unknown)} is observed or corrected, and that of the others is known: say it with "torqueIs" in a session file, or of its cell in the shop.`,
     );
   const order = [wish.standard, ...AIR_STANDARDS.filter((one) => one !== wish.standard)];
   const reached = (standard: AirStandard) => {
@@ -116,15 +121,15 @@ function inertiaOf(pulls: readonly SidePull[]): string[] {
   const [inside, outside, unknown] = [with_('in'), with_('out'), with_('unknown')];
   if (inside.length > 0 && outside.length > 0)
     throw new InputError(
-      `Inertia is out of the torque of ${outside[0]!.id} and in that of ${inside[0]!.id}, and the inertia of the first one's cell is not known: say it as "inertia" of the cell in a session file.`,
+      `Inertia is out of the torque of ${called(outside)} and in that of ${called(inside)}, and the inertia of the first one's cell is not known: say it as "inertia" of the cell in a session file, or on its day in the shop.`,
     );
   if (unknown.length > 0 && unknown.length < swept.length)
     throw new InputError(
-      `Nobody has said whether inertia is in the torque of ${unknown[0]!.id}, and of the others it is known: say it with "torqueIs" in a session file.`,
+      `Nobody has said whether inertia is in the torque of ${called(unknown)}, and of the others it is known: say it with "torqueIs" in a session file, or of its cell in the shop.`,
     );
   if (swept.length < pulls.length && outside.length > 0)
     throw new InputError(
-      `${outside[0]!.id} was swept with inertia out of its torque, other pulls were held step by step: they are not comparable unless the cell's inertia is said.`,
+      `${called(outside)} was swept with inertia out of its torque, other pulls were held step by step: they are not comparable unless the cell's inertia is said.`,
     );
   if (unknown.length > 0)
     return [

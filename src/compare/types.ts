@@ -18,6 +18,8 @@ export interface ComparePull {
 export interface CompareGroup {
   readonly name: string;
   readonly pulls: readonly ComparePull[];
+  /** How its build differs from the first group's, in a sentence. */
+  readonly builtOtherwise?: string;
 }
 
 export interface CompareInput {

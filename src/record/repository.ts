@@ -42,14 +42,8 @@ export type NewPull = New<Pull, 'dayId'>;
 export type NewLadder = New<Ladder, 'dayId'>;
 export type NewDecision = New<Decision, 'ladderId' | 'use' | 'setting' | 'who' | 'why'>;
 export type NewPlan = New<DayPlan, 'dayId' | 'version' | 'plan'>;
-export type NewComparison = New<
-  Comparison,
-  'engineId' | 'engineIds' | 'name' | 'sides' | 'said'
->;
-export type NewPartTest = New<
-  PartTest,
-  'dayId' | 'gainPercent' | 'repeatabilityPercent' | 'plan'
->;
+export type NewComparison = New<Comparison, 'engineId' | 'engineIds' | 'name' | 'sides' | 'said'>;
+export type NewPartTest = New<PartTest, 'dayId' | 'gainPercent' | 'repeatabilityPercent' | 'plan'>;
 export type NewCalibration = New<Calibration, 'cellId' | 'doneOn' | 'who' | 'measured'>;
 type Patch<T> = Partial<Omit<T, 'id'>>;
 

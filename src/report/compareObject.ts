@@ -1,5 +1,5 @@
 import type { Banded } from '../pull/types.ts';
-import type { CompareWork } from './compareWork.ts';
+import type { CompareWork } from './compareSides.ts';
 
 /** A peak of one side's mean curve: `value` in `unit` with its 95 % interval, and where it stands. */
 export interface ComparePeak extends Banded {
@@ -55,7 +55,7 @@ export interface CompareObject {
 
 /** The published object of a comparison of two. */
 export function compareObject(work: CompareWork): CompareObject {
-  const { answer, input, taken } = work;
+  const { answer, taken } = work;
   const pair = answer.pairs[0]!;
   const [first, second] = [answer.groups[0]!, answer.groups[1]!];
   const peaks = (group: typeof first) => ({
@@ -63,7 +63,9 @@ export function compareObject(work: CompareWork): CompareObject {
     power: peak(group.peakPowerW, 'W'),
   });
   const ids = (group: number) =>
-    input.groups[group]!.pulls.filter((one) => one.excludedBecause === null).map(({ id }) => id);
+    taken.sides[group]!.pulls.filter((one) => one.excludedBecause === null).map(
+      ({ id, label }) => label ?? id,
+    );
   return {
     a: pair.a,
     b: pair.b,

@@ -1,30 +1,16 @@
 import { resolve } from 'node:path';
-import {
-  type CompareAnswer,
-  type CompareInput,
-  compareGroups,
-  reconcile,
-  type Side,
-  type SidePull,
-} from '../compare/index.ts';
 import { InputError } from '../errors.ts';
 import { readRunFile, readSessionAt, type Session } from '../intake/index.ts';
 import { WORTH_PERCENT } from '../ladder/index.ts';
-import { type CellSetup, defaultCell, findPulls, fitPull, meanPowerW } from '../pull/index.ts';
+import { type CellSetup, defaultCell, findPulls, fitPull } from '../pull/index.ts';
 import type { AirStandard } from '../trade/index.ts';
-import { type Alike, alikePulls } from './compareAlike.ts';
-import { bandFromCurves } from './ladderInput.ts';
+import type { SetPull } from './compareAlike.ts';
+import { answerQuestion, type CompareWork, questionOf, type ReadSide } from './compareSides.ts';
 import { workPull } from './sessionPull.ts';
 
-/** A pull of one side with the setting at which it was made; null: not known, as of a run file alone. */
-export interface SetPull extends SidePull {
-  readonly setting: number | null;
-}
-
-interface ReadSide extends Side {
-  readonly pulls: readonly SetPull[];
-  readonly warnings: readonly string[];
-  readonly session: Session | null;
+/** A side read from a file; it knows whether its file says on which day it was made. */
+export interface FileSide extends ReadSide {
+  readonly saysDay: boolean;
 }
 
 export interface CompareOptions {
@@ -33,15 +19,6 @@ export interface CompareOptions {
   readonly correctBoosted?: boolean;
   readonly signal?: AbortSignal;
   readonly onFile?: (file: string, index: number, count: number) => void;
-}
-
-/** Two sides read, brought together and compared. */
-export interface CompareWork {
-  readonly standard: AirStandard;
-  readonly input: CompareInput;
-  readonly answer: CompareAnswer;
-  readonly taken: Alike;
-  readonly warnings: readonly string[];
 }
 
 /** Where one side comes from: a session file or a run file. */
@@ -54,25 +31,44 @@ export interface Source {
 
 /** @throws InputError, FormatError  a file that is refused, or sides that cannot be compared */
 export async function compareSources(
-  sources: readonly [Source, Source],
+  sources: readonly Source[],
   options: CompareOptions = {},
 ): Promise<CompareWork> {
-  const [a, b] = [
-    await readSide(sources[0], options, ''),
-    await readSide(sources[1], options, sources[0].path),
-  ];
+  const sides: FileSide[] = [];
+  for (const source of sources) sides.push(await readFileSide(source, options));
+  const { inOrder, warnings } = filesInOrder(sides);
+  return compared(inOrder, warnings, options);
+}
+
+/**
+ * Sides of files in the order of their days. Of two files of one day nobody knows which was made first: the order in
+ * which they are named is taken.
+ */
+export function filesInOrder(sides: readonly FileSide[]): {
+  readonly inOrder: readonly FileSide[];
+  readonly warnings: readonly string[];
+} {
   const warnings: string[] = [];
-  if ([a, b].some(({ session }) => session === null || session.day === null))
+  if (sides.some(({ saysDay }) => !saysDay))
     warnings.push(
       'Not every file says on which day it was made ("day" in a session file), so each is taken as a day of its own.',
     );
-  const days = new Set(a.pulls.map(({ day }) => day));
-  if (!b.pulls.some(({ day }) => days.has(day))) return compared([a, b], warnings, options);
-  // Of two files of one day nobody knows which was made first: the order in which they are named is taken.
-  warnings.push(`Of one day: the pulls of ${a.name} are taken as made before those of ${b.name}.`);
-  const after = Math.ceil(Math.max(...a.pulls.map(({ order }) => order)) + 1);
-  const later = b.pulls.map((pull) => ({ ...pull, order: pull.order + after }));
-  return compared([a, { ...b, pulls: later }], warnings, options);
+  const inOrder: FileSide[] = [];
+  for (const side of sides) {
+    const days = new Set(side.pulls.map(({ day }) => day));
+    const before = inOrder.filter(({ pulls }) => pulls.some(({ day }) => days.has(day)));
+    const last = before.flatMap(({ pulls }) => pulls.map(({ order }) => order));
+    if (before.length > 0)
+      warnings.push(
+        `Of one day: the pulls of ${before.map(({ name }) => name).join(' and ')} are taken as made before those of ${side.name}.`,
+      );
+    const after = before.length === 0 ? 0 : Math.ceil(Math.max(...last) + 1);
+    inOrder.push({
+      ...side,
+      pulls: side.pulls.map((pull) => ({ ...pull, order: pull.order + after })),
+    });
+  }
+  return { inOrder, warnings };
 }
 
 /**
@@ -112,67 +108,26 @@ export async function compareParts(
 }
 
 function compared(
-  sides: readonly [ReadSide, ReadSide],
+  sides: readonly ReadSide[],
   before: readonly string[],
   options: CompareOptions,
 ): CompareWork {
-  const [a, b] = sides;
-  const wish = {
-    standard: options.standard ?? a.session?.standard ?? b.session?.standard ?? 'SAE J1349',
-    correctBoosted: options.correctBoosted ?? false,
-  };
-  const all = reconcile(sides, wish);
-  const warnings = [...before, ...a.warnings, ...b.warnings];
-  const bands = sides.map(({ session }) => session?.bandRpm ?? null);
-  const [own, other] = bands;
-  if (options.bandRpm === undefined && own && other && own.join() !== other.join())
-    warnings.push(`The sessions choose different bands; that of ${a.name} is taken.`);
-  const bandRpm = options.bandRpm ?? own ?? other ?? bandFromCurves(all.curves.flat());
-  if (bandRpm === null) throw new InputError('The pulls have no speeds in common.');
-  const curves = all.curves.flat();
-  const from = Math.max(bandRpm[0], ...curves.map(({ spline }) => spline.low));
-  const to = Math.min(bandRpm[1], ...curves.map(({ spline }) => spline.high));
-  const curveOf = new Map(
-    sides.flatMap(({ pulls }, g) =>
-      pulls
-        .filter(({ excludedBecause }) => excludedBecause === null)
-        .map((pull, i) => [pull.id + g, all.curves[g]![i]!] as const),
-    ),
+  const { bandRpm, standard, correctBoosted } = options;
+  const work = answerQuestion(
+    questionOf(sides, {
+      worthPercent: WORTH_PERCENT,
+      ...(bandRpm === undefined ? {} : { bandRpm }),
+      ...(standard === undefined ? {} : { standard }),
+      ...(correctBoosted === undefined ? {} : { correctBoosted }),
+    }),
   );
-  // Without speeds in common there is nothing to choose by, and the comparison itself refuses.
-  const taken = alikePulls(sides, ({ id }, g) =>
-    to > from ? meanPowerW(curveOf.get(id + g)!, [from, to]).value : 0,
-  );
-  const brought = reconcile(taken.sides, wish);
-  const input: CompareInput = {
-    groups: brought.groups,
-    bandRpm,
-    reference: [],
-    repeatabilityPercent: null,
-    calibrationRelSd: brought.calibrationRelSd,
-    worthPercent: WORTH_PERCENT,
-  };
-  const answer = compareGroups(input);
-  return {
-    standard: brought.standard,
-    input,
-    answer,
-    taken,
-    warnings: [
-      ...new Set([...warnings, ...brought.warnings, ...taken.warnings, ...answer.warnings]),
-    ],
-  };
+  return { ...work, warnings: [...new Set([...before, ...work.warnings])] };
 }
 
-async function readSide(
-  source: Source,
-  options: CompareOptions,
-  otherPath: string,
-): Promise<ReadSide> {
+/** One side from a session file or a run file. @throws InputError, FormatError  a file that is refused */
+export async function readFileSide(source: Source, options: CompareOptions): Promise<FileSide> {
   if (source.kind === 'run file') return readRun(source, options);
   const session = await readSessionAt(source.path, source.name);
-  if (source.path === otherPath)
-    throw new InputError('Both sides are the same file.', { file: source.name });
   return readSessionSide(source, session, options, {
     name: source.name,
     keeps: () => true,
@@ -194,7 +149,7 @@ async function readSessionSide(
     /** Whether what the session itself warns of is said with this side. */
     readonly reads: boolean;
   },
-): Promise<ReadSide> {
+): Promise<FileSide> {
   const pulls: SetPull[] = [];
   const warnings: string[] = wanted.reads ? [...session.warnings] : [];
   for (const [index, pull] of session.pulls.entries()) {
@@ -216,7 +171,8 @@ async function readSessionSide(
     for (const one of worked.pulls) {
       if (one.fit === null) continue;
       pulls.push({
-        id: one.id,
+        id: `${source.name}/${one.id}`,
+        label: one.id,
         fit: one.fit,
         day: session.day ?? source.path,
         cell: cellKey(session.cell),
@@ -225,15 +181,22 @@ async function readSessionSide(
         order: one.order,
         excludedBecause: one.excludedBecause,
         configuration: one.configuration,
-        setting: one.setting,
+        setting: one.setting === null ? null : `${one.setting} degrees of lead`,
       });
     }
   }
-  return { name: wanted.name, pulls, warnings, session };
+  return {
+    name: wanted.name,
+    pulls,
+    warnings,
+    standard: session.standard,
+    bandRpm: session.bandRpm,
+    saysDay: session.day !== null,
+  };
 }
 
 /** A run file by itself: a cell and an engine of which nothing is known. */
-async function readRun({ name, path }: Source, options: CompareOptions): Promise<ReadSide> {
+async function readRun({ name, path }: Source, options: CompareOptions): Promise<FileSide> {
   options.onFile?.(name, 0, 1);
   const { recording, questions } = await readRunFile(path, {
     fileName: name,
@@ -276,6 +239,8 @@ async function readRun({ name, path }: Source, options: CompareOptions): Promise
     name,
     pulls,
     warnings: [...recording.warnings.map((one) => `${name}: ${one}`), ...silent],
-    session: null,
+    standard: null,
+    bandRpm: null,
+    saysDay: false,
   };
 }

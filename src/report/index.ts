@@ -1,10 +1,21 @@
 export { adviceOf } from './advice.ts';
+export { type Alike, listed, type SetPull } from './compareAlike.ts';
 export { type CompareObject, compareObject } from './compareObject.ts';
 export {
-  type CompareOptions,
+  answerQuestion,
+  type CompareQuestion,
   type CompareWork,
+  questionOf,
+  type ReadSide,
+  type SidesWish,
+} from './compareSides.ts';
+export {
+  type CompareOptions,
   compareParts,
   compareSources,
+  type FileSide,
+  filesInOrder,
+  readFileSide,
   type Source,
 } from './compareWork.ts';
 export { configurationWords } from './configuration.ts';
