@@ -13,8 +13,11 @@ export interface SidePull {
   readonly day: string;
   /** The cell as the shop tells it apart. */
   readonly cell: string;
+  /** As messages call it; where it is given, `cell` tells its states of calibration apart too. */
+  readonly cellName?: string;
   readonly calibrationRelSd: number;
-  readonly fuel: string;
+  /** Null: nobody has said. */
+  readonly fuel: string | null;
   readonly order: number;
   readonly excludedBecause: string | null;
   readonly configuration: string | null;
@@ -161,14 +164,17 @@ function doubts(sides: readonly Side[], counted: readonly (readonly SidePull[])[
   }
   if (rates.some((rate) => rate === null) && known.length > 0)
     out.push('Of some pulls the sweep rate is not known, so it could not be compared.');
-  const cells = said(({ cell }) => cell);
+  const cells = said(({ cell, cellName }) => cellName ?? cell);
   if (differs(cells))
     out.push(
       `${names} were made on different cells, as their settings say: the band carries how far each one’s calibration may be off.`,
     );
-  if (differs(said(({ calibrationRelSd }) => String(calibrationRelSd))))
-    out.push(`${names} were made in different calibration states of the cell.`);
-  const fuels = said(({ fuel }) => fuel);
+  // Two cells that are told apart by name have each a state of its own.
+  const states = said(({ cell, cellName, calibrationRelSd }) =>
+    cellName === undefined ? String(calibrationRelSd) : differs(cells) ? '' : cell,
+  );
+  if (differs(states)) out.push(`${names} were made in different calibration states of the cell.`);
+  const fuels = said(({ fuel }) => fuel ?? 'not said');
   if (differs(fuels)) out.push(`The fuel differs: ${fuels.join(' against ')}.`);
   const lagged = said(({ fit }) => (fit.asRecorded.lagS > 0 ? 'taken out' : 'left in'));
   if (differs(lagged))

@@ -1,4 +1,5 @@
 export { adviceOf } from './advice.ts';
+export { changesInWords } from './builtOtherwise.ts';
 export { type Alike, listed, type SetPull } from './compareAlike.ts';
 export { type CompareObject, compareObject } from './compareObject.ts';
 export {
@@ -46,5 +47,7 @@ export {
   refusedObject,
   refusedSession,
 } from './lookObject.ts';
+export { type FittedPaper, fitPaper } from './paperCurve.ts';
+export { type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';

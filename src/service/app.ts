@@ -6,6 +6,7 @@ import { API_BASE } from './contract/document.ts';
 import { answerError, RequestRefused } from './errors.ts';
 import { guard, safeHeaders } from './guard.ts';
 import { makeApi } from './routes/api.ts';
+import { serveCompare, servePartTests } from './routes/compare.ts';
 import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveFiles } from './routes/files.ts';
@@ -64,6 +65,8 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   serveSheets(api, record);
   servePlans(api, record);
   serveFiles(api, record);
+  serveCompare(api, record, curves);
+  servePartTests(api, record, curves);
   serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

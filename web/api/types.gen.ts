@@ -1,5 +1,6 @@
 // Written by `npm run openapi` from the published OpenAPI document. Do not edit by hand.
 import type { Plan, Sheet, SheetAnswer } from '../../src/build/index.ts';
+import type { CompareAnswer, CompareInput, PartLook, PartPlan } from '../../src/compare/index.ts';
 import type {
   LadderAnswer,
   LadderInput,
@@ -15,11 +16,15 @@ import type { Banded, Curve, Mark, Peak } from '../../src/pull/types.ts';
 export type {
   AirStandard,
   Banded,
+  CompareAnswer,
+  CompareInput,
   Curve,
   LadderAnswer,
   LadderInput,
   Mark,
   NextMove,
+  PartLook,
+  PartPlan,
   Peak,
   Plan,
   PullSpan,
@@ -139,6 +144,64 @@ export type ColumnAnswer = {
   readonly bank?: number;
   readonly cylinder?: number;
 };
+/** Sides brought to one air and one setting, not compared yet: a browser does that itself, at any band. */
+export type CompareMembers = {
+  readonly standard: AirStandard;
+  readonly sides: readonly CompareSide[] /** Which pulls were taken, in a sentence. */;
+  readonly taken: string;
+  readonly dayToDay: DayToDay;
+  readonly warnings: readonly string[];
+  readonly input: CompareInput;
+};
+/** What a side was made of. */
+export type CompareSide = {
+  readonly name: string;
+  readonly wanted: SideWanted;
+  readonly engineId: string | null /** null: of several builds, or of none. */;
+  readonly buildId: string | null;
+  readonly pulls: readonly SidePull[] /** How its build differs from the first side’s, in a sentence. */;
+  readonly builtOtherwise: string | null;
+};
+export type CompareWanted = {
+  /** Gains are of each over the first. */ readonly sides: readonly SideWanted[];
+  readonly bandRpm?: BandRpm;
+  readonly standard?: AirStandard;
+  readonly correctBoosted?: boolean;
+};
+/** A comparison that somebody kept. */
+export type Comparison = {
+  readonly name: string;
+  readonly note: string;
+  readonly bandRpm: BandRpm | null;
+  readonly standard: AirStandard | null;
+  readonly id: string;
+  readonly engineId: string;
+  readonly engineIds: readonly string[];
+  readonly sides: readonly SideWanted[];
+  readonly who: string;
+  readonly keptAt: string;
+  readonly said: ComparisonSaid;
+};
+export type ComparisonAnswer = {
+  readonly standard: AirStandard;
+  readonly sides: readonly CompareSide[] /** Which pulls were taken, in a sentence. */;
+  readonly taken: string;
+  readonly dayToDay: DayToDay;
+  readonly warnings: readonly string[];
+  readonly answer: CompareAnswer /** A paragraph for the owner. */;
+  readonly finding: string;
+};
+export type ComparisonPatch = { readonly name?: string; readonly note?: string };
+/** What it said when it was kept; nothing changes it. */
+export type ComparisonSaid = {
+  readonly compareVersion: number;
+  readonly curveVersion: number;
+  readonly standard: AirStandard;
+  readonly bandRpm: BandRpm;
+  readonly sides: readonly { readonly name: string; readonly pullIds: readonly string[] }[];
+  readonly gains: readonly (Banded & { readonly word: string })[];
+  readonly finding: string;
+};
 /** How the engine stood on the cell. A pull's names only what differs from the day's. */
 export type Configuration = {
   readonly exhaust?: string;
@@ -182,7 +245,10 @@ export type DayPatch = {
   readonly lambdaTarget?:
     | number
     | null /** All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in. */;
-  readonly inertiaKgM2?: number | null;
+  readonly inertiaKgM2?:
+    | number
+    | null /** Made to learn how days differ: pulls of an unchanged engine. */;
+  readonly isReference?: boolean;
 };
 export type DaySummary = {
   readonly id: string;
@@ -200,6 +266,13 @@ export type DaySummary = {
     readonly use: string;
     readonly setting: number | null;
   }[];
+};
+/** From what it is known how days differ on the cell. */
+export type DayToDay = {
+  readonly from: 'one day' | 'reference pulls' | 'prior';
+  readonly sentence: string /** The reference pulls. */;
+  readonly pullIds: readonly string[] /** The shop marked their days as reference. */;
+  readonly marked: boolean;
 };
 export type Decision = {
   readonly use: string /** In the unit of the ladder’s setting (crank degrees for lead). */;
@@ -394,6 +467,14 @@ export type NewCell = {
   readonly torqueIs?: TorqueBasis;
   readonly calibrationRelSd?: number;
 };
+/** What it says now is computed by the service and kept with it. */
+export type NewComparison = {
+  /** Left out: the names of its sides. */ readonly name?: string;
+  readonly note?: string /** Gains are of each over the first. */;
+  readonly sides: readonly SideWanted[];
+  readonly bandRpm?: BandRpm | null;
+  readonly standard?: AirStandard | null;
+};
 export type NewDay = {
   readonly cellId: string;
   readonly name?: string;
@@ -415,7 +496,10 @@ export type NewDay = {
   readonly lambdaTarget?:
     | number
     | null /** All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in. */;
-  readonly inertiaKgM2?: number | null;
+  readonly inertiaKgM2?:
+    | number
+    | null /** Made to learn how days differ: pulls of an unchanged engine. */;
+  readonly isReference?: boolean;
 };
 /** The advice that is kept beside it is computed by the service at that moment. */
 export type NewDecision = {
@@ -462,6 +546,16 @@ export type NewLadder = {
   readonly repeatabilityPercent?: number | null;
   readonly setting?: SettingName;
 };
+export type NewPartTest = {
+  /** Gain of mean power that the test is to see [%]. */ readonly gainPercent: number /** Pull-to-pull sd [%]; left out: as GET /days/{id}/repeatability says. */;
+  readonly repeatabilityPercent?: number;
+  readonly order?: 'by turns' | 'randomised';
+  readonly groupA?: string;
+  readonly groupB?: string /** Of a drawn order; left out: a new one. */;
+  readonly seed?: number;
+  readonly name?: string;
+  readonly bandRpm?: BandRpm | null;
+};
 /** A pull typed by hand: at least a lead and a peak. Recorded pulls come by import. */
 export type NewPull = {
   readonly order?: number;
@@ -486,6 +580,61 @@ export type NewPull = {
   readonly peakTorqueNm?: number | null;
   readonly peakTorqueSpeedRpm?: number | null;
   readonly peaksAre?: TorqueBasis | null;
+};
+/** A plan as it would be; nothing is stored. */
+export type PartPreview = {
+  readonly plan: PartPlan;
+  readonly repeatability: Repeatability;
+  readonly provenClean: boolean /** Why an order must not be drawn yet; null where it may. */;
+  readonly whyNotProven: string | null;
+};
+/** Pulls put on a side of a part test; null: taken off it. */
+export type PartPulls = { readonly pullIds: readonly string[]; readonly side: 'a' | 'b' | null };
+/** A part test as it stands after the pulls made. */
+export type PartReading = {
+  readonly partTest: PartTest /** In the order made. */;
+  readonly pulls: readonly {
+    readonly pull: Pull;
+    readonly side: 'a' | 'b';
+    readonly counted: boolean;
+    readonly why: string | null /** From 0; null: in none yet. */;
+    readonly block: number | null;
+  }[];
+  readonly blocks: readonly {
+    readonly aPullId: string;
+    readonly bPullId: string;
+    readonly gainPercent: number;
+  }[];
+  readonly look: PartLook /** Of which side the next pull is; null: none. */;
+  readonly next: 'a' | 'b' | null;
+  readonly standard: AirStandard | null;
+  readonly input: CompareInput | null /** Both groups side by side as they stand; null before each has a pull. */;
+  readonly answer: CompareAnswer | null;
+  readonly finding: string | null;
+  readonly warnings: readonly string[];
+};
+/** A fair test of a part; the pulls of a side are those of its group, in the order made. */
+export type PartTest = {
+  readonly id: string;
+  readonly dayId: string;
+  readonly name: string;
+  readonly groupA: string;
+  readonly groupB: string;
+  readonly gainPercent: number;
+  readonly repeatabilityPercent: number;
+  readonly bandRpm: BandRpm | null;
+  readonly plan: PartPlan;
+  readonly who: string;
+  readonly madeAt: string;
+};
+export type PartTestPatch = { readonly name?: string; readonly bandRpm?: BandRpm | null };
+export type PartWanted = {
+  /** Gain of mean power that the test is to see [%]. */ readonly gainPercent: number /** Pull-to-pull sd [%]; left out: as GET /days/{id}/repeatability says. */;
+  readonly repeatabilityPercent?: number;
+  readonly order?: 'by turns' | 'randomised';
+  readonly groupA?: string;
+  readonly groupB?: string /** Of a drawn order; left out: a new one. */;
+  readonly seed?: number;
 };
 /** Strike an item, change a number of it, bring it back as it was made, add one of your own, remove that again. Items that keep people safe are refused. */
 export type PlanEdit =
@@ -606,6 +755,13 @@ export type RememberedOptions = {
   readonly fuelDensityKgM3?: number;
   readonly dayFirst?: boolean;
 };
+/** How far two pulls of one setting differ on a cell, as sd of mean power [%]. */
+export type Repeatability = {
+  readonly percent: Banded;
+  readonly from: 'stated' | 'pulls' | 'prior';
+  readonly pulls: number;
+  readonly sentence: string;
+};
 /** A kind of setting that a ladder steps. */
 export type SettingName = 'lead' | 'lambda';
 export type Shop = {
@@ -642,6 +798,89 @@ export type ShopSummary = {
   readonly engines: readonly EngineSummary[];
   readonly latestDays: readonly DaySummary[];
 };
+/** One pull of a side, and whether it counts. */
+export type SidePull = {
+  /** null: typed from paper. */ readonly pullId: string | null;
+  readonly dayId: string | null;
+  readonly label: string /** Name or date of its day. */;
+  readonly day: string;
+  readonly date: string | null;
+  readonly cell: string /** In words: `28 degrees of lead`. */;
+  readonly setting: string | null;
+  readonly leadDeg: number | null;
+  readonly lambda: number | null;
+  readonly counted: boolean /** Why it is left out; null where it counts. */;
+  readonly why: string | null;
+  readonly correctionFactor: number | null;
+  readonly airAsRecorded: string | null;
+  readonly inertia: 'in' | 'out' | 'unknown' | null;
+  readonly sweepRateRpmPerS: number | null;
+  readonly lagS:
+    | number
+    | null /** Date of the calibration of the cell that stood then; null: none in the record. */;
+  readonly calibration:
+    | string
+    | null /** How the engine stood where not all pulls of the comparison agree. */;
+  readonly configuration: string | null;
+};
+/** A side: pulls named by things of the shop (rung: one setting of a ladder; left: the setting decided to be left in the engine of a build, for a use or the one decided last; engine: its newest build with pulls), or a curve typed from paper (a table of six speeds or more, or the two peaks; sdPercent null: the paper does not say how sure it is). */
+export type SideWanted =
+  | {
+      readonly kind: 'pulls' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly pullIds: readonly string[];
+    }
+  | {
+      readonly kind: 'rung' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly ladderId: string;
+      readonly setting: number;
+    }
+  | {
+      readonly kind: 'ladder' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly ladderId: string;
+    }
+  | {
+      readonly kind: 'group' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly dayId: string;
+      readonly group: string;
+    }
+  | {
+      readonly kind: 'day' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly dayId: string;
+    }
+  | {
+      readonly kind: 'build' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly buildId: string;
+    }
+  | {
+      readonly kind: 'left' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly buildId: string;
+      readonly use?: string;
+    }
+  | {
+      readonly kind: 'engine' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly engineId: string;
+    }
+  | {
+      readonly kind: 'paper' /** What the side is called; left out: named after what it is. */;
+      readonly name?: string;
+      readonly basis: TorqueBasis;
+      readonly sdPercent: number | null;
+      readonly table: readonly { readonly speedRpm: number; readonly torqueNm: number }[] | null;
+      readonly peaks: {
+        readonly torqueNm: number;
+        readonly torqueSpeedRpm: number;
+        readonly powerW: number;
+        readonly powerSpeedRpm: number;
+      } | null;
+    };
 export type StoredRecording = {
   readonly sha256: string;
   readonly fileName: string;
@@ -673,7 +912,10 @@ export type TestDay = {
   readonly lambdaTarget:
     | number
     | null /** All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in. */;
-  readonly inertiaKgM2: number | null;
+  readonly inertiaKgM2:
+    | number
+    | null /** Made to learn how days differ: pulls of an unchanged engine. */;
+  readonly isReference: boolean;
   readonly id: string;
   readonly buildId: string;
 };
@@ -693,7 +935,9 @@ export type Touched = {
     | 'buildFile'
     | 'plan'
     | 'tick'
-    | 'calibration';
+    | 'calibration'
+    | 'comparison'
+    | 'partTest';
   readonly id: string;
   readonly before: Readonly<Record<string, unknown>> | null;
   readonly after: Readonly<Record<string, unknown>> | null;
@@ -906,6 +1150,48 @@ export interface Routes {
     readonly body: MappingBody;
     readonly answer: Mapping;
   };
+  /** Two or more sides compared over the speeds that they share; nothing is stored. */
+  readonly 'POST /compare': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: CompareWanted;
+    readonly answer: ComparisonAnswer;
+  };
+  /** The pulls of each side with their curves, brought together but not compared. */
+  readonly 'POST /compare/members': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: CompareWanted;
+    readonly answer: CompareMembers;
+  };
+  /** Keep a comparison with what it says now; it stands on the page of its first engine. */
+  readonly 'POST /comparisons': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: NewComparison;
+    readonly answer: Comparison;
+  };
+  /** One kept comparison. */
+  readonly 'GET /comparisons/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Comparison;
+  };
+  /** Change a kept comparison; fields left out stay. */
+  readonly 'PATCH /comparisons/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: ComparisonPatch;
+    readonly answer: Comparison;
+  };
+  /** Remove a kept comparison with all under it; POST /undo brings it back. */
+  readonly 'DELETE /comparisons/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
   /** One test day. */
   readonly 'GET /days/{id}': {
     readonly params: { readonly id: string };
@@ -955,6 +1241,27 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: DayPage;
   };
+  /** All of its part tests. */
+  readonly 'GET /days/{id}/part-tests': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly PartTest[];
+  };
+  /** A new part test. */
+  readonly 'POST /days/{id}/part-tests': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewPartTest;
+    readonly answer: PartTest;
+  };
+  /** How many pulls of each would be needed, and in which order; nothing is stored. */
+  readonly 'POST /days/{id}/part-tests/plan': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: PartWanted;
+    readonly answer: PartPreview;
+  };
   /** The newest test plan of a day with who ticked what. */
   readonly 'GET /days/{id}/plan': {
     readonly params: { readonly id: string };
@@ -996,6 +1303,13 @@ export interface Routes {
     readonly query: { readonly name: string };
     readonly body: Blob | Uint8Array;
     readonly answer: Imported;
+  };
+  /** How far pulls of one setting differ on the cell of a day. */
+  readonly 'GET /days/{id}/repeatability': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Repeatability;
   };
   /** One decision. */
   readonly 'GET /decisions/{id}': {
@@ -1066,6 +1380,13 @@ export interface Routes {
     readonly query: undefined;
     readonly body: NewBuild;
     readonly answer: Build;
+  };
+  /** All of its kept comparisons. */
+  readonly 'GET /engines/{id}/comparisons': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly Comparison[];
   };
   /** All that the screen of one engine shows. */
   readonly 'GET /engines/{id}/page': {
@@ -1171,6 +1492,41 @@ export interface Routes {
     readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: LadderReading;
+  };
+  /** One part test. */
+  readonly 'GET /part-tests/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: PartTest;
+  };
+  /** Change a part test; fields left out stay. */
+  readonly 'PATCH /part-tests/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: PartTestPatch;
+    readonly answer: PartTest;
+  };
+  /** Remove a part test with all under it; POST /undo brings it back. */
+  readonly 'DELETE /part-tests/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** Say which side pulls of the day are of. */
+  readonly 'POST /part-tests/{id}/pulls': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: PartPulls;
+    readonly answer: PartReading;
+  };
+  /** A part test after the pulls made: whether to go on, and which pull is next. */
+  readonly 'GET /part-tests/{id}/reading': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: PartReading;
   };
   /** Change the plan of a day; what was made stays beside it, and POST /undo takes it back. */
   readonly 'POST /plans/{id}/edits': {

@@ -1,5 +1,6 @@
 /** The published OpenAPI document, made from the same routes that validate every request. */
 import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
+import { comparisons, partTests, sideBySide } from './compare.ts';
 import { files } from './files.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
@@ -26,6 +27,9 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(plans) as RouteConfig[]),
   ...(Object.values(files) as RouteConfig[]),
+  ...(Object.values(sideBySide) as RouteConfig[]),
+  ...(Object.values(comparisons) as RouteConfig[]),
+  ...(Object.values(partTests) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),
 ];
 

@@ -189,6 +189,9 @@ const dayFields = z.object({
     description:
       'All that turns with the crank, this engine included; null: nobody has said it, the cell’s stands in.',
   }),
+  isReference: z.boolean().openapi({
+    description: 'Made to learn how days differ: pulls of an unchanged engine.',
+  }),
 });
 export const day = dayFields.extend({ id, buildId: id }).openapi('TestDay');
 export const newDay = dayFields.partial().required({ cellId: true }).strict().openapi('NewDay');

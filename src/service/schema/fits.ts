@@ -1,8 +1,10 @@
 /** What the record and the computing rooms answer must fit what the interface publishes; held by the type check. */
 import type { LadderAnswer } from '../../ladder/index.ts';
 import type { Curve, Mark } from '../../pull/index.ts';
+import type * as compared from '../../record/compared.ts';
 import type * as entities from '../../record/types.ts';
 import type { z } from './common.ts';
+import type * as compare from './compare.ts';
 import type * as decisions from './decisions.ts';
 import type * as schema from './entities.ts';
 import type { recordEvent, shopSummary } from './record.ts';
@@ -25,4 +27,7 @@ export type AllFit = [
   Fits<typeof curve, Curve>,
   Fits<typeof mark, Mark>,
   Fits<typeof ladderAnswer, LadderAnswer>,
+  Fits<typeof compare.comparison, compared.Comparison>,
+  Fits<typeof compare.partTest, compared.PartTest>,
+  Fits<typeof compare.sideWanted, compared.SideWanted>,
 ];

@@ -27,7 +27,7 @@ export interface PullCurve {
   readonly whyNone: string | null;
 }
 
-type Fitted = { readonly fit: PullFit } | { readonly whyNone: string };
+export type Fitted = { readonly fit: PullFit } | { readonly whyNone: string };
 
 export class Curves {
   readonly #record: PullbookRecord;
@@ -57,17 +57,25 @@ export class Curves {
   }
 
   async of(context: DayContext, pull: Pull, wish: CurveWish): Promise<PullCurve> {
-    const none = (whyNone: string): PullCurve => ({ pullId: pull.id, curve: null, whyNone });
+    const fitted = await this.fitOf(context, pull);
+    if ('whyNone' in fitted) return { pullId: pull.id, curve: null, whyNone: fitted.whyNone };
+    const { standard, correctBoosted = false } = curveOptions(context, pull, wish);
+    const curve = curveIn(fitted.fit, { standard, correctBoosted });
+    return { pullId: pull.id, curve, whyNone: null };
+  }
+
+  /** A pull fitted, before anyone has said in which air it is wanted. */
+  async fitOf(context: DayContext, pull: Pull): Promise<Fitted> {
     if (pull.recordingSha256 === null || pull.span === null) {
-      return none('Typed peaks have no curve; a recording of the pull would.');
+      return { whyNone: 'Typed peaks have no curve; a recording of the pull would.' };
     }
     const recording = await this.#record.recordings.find(pull.recordingSha256);
-    if (recording === null) return none('The recording of this pull is not in the record.');
-    const { standard, correctBoosted = false, ...options } = curveOptions(context, pull, wish);
+    if (recording === null) return { whyNone: 'The recording of this pull is not in the record.' };
+    const { standard: _, correctBoosted: __, ...options } = curveOptions(context, pull, {});
     const told = await this.#readings.toldFor(recording, context.cell, engineSetup(context).fuel);
     const question = JSON.stringify({ span: pull.span, options, told: told.told });
     const key = { recordingSha256: recording.sha256, question, version: CURVE_VERSION };
-    const fitted = await this.#once(`${key.recordingSha256} ${question}`, async () => {
+    return this.#once(`${key.recordingSha256} ${question}`, async () => {
       const kept = (await this.#record.derived.find(key)) as PullFit | null;
       if (kept !== null) return { fit: kept };
       try {
@@ -82,9 +90,6 @@ export class Curves {
         throw error;
       }
     });
-    if ('whyNone' in fitted) return none(fitted.whyNone);
-    const curve = curveIn(fitted.fit, { standard, correctBoosted });
-    return { pullId: pull.id, curve, whyNone: null };
   }
 
   #once(question: string, work: () => Promise<Fitted>): Promise<Fitted> {

@@ -108,22 +108,29 @@ const FIELD_WORDS: Readonly<Record<keyof Configuration, string>> = {
   other: 'configuration',
 };
 
+/** A configuration as names and words. */
+export const configurationFields = (
+  configuration: Configuration,
+): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    Object.entries(configuration).map(([field, value]) => [
+      FIELD_WORDS[field as keyof Configuration],
+      field === 'baseTimingDeg' ? `${value} deg` : String(value),
+    ]),
+  );
+
 /** How the engine stood at a pull: its configuration, and the settings that the ladder does not step. */
 function wordsOf(
   pull: Pull,
   stepped: SettingName,
   dayLambda: number | null,
 ): Readonly<Record<string, string>> {
-  const configuration = Object.entries(pull.configuration).map(([field, value]) => [
-    FIELD_WORDS[field as keyof Configuration],
-    field === 'baseTimingDeg' ? `${value} deg` : String(value),
-  ]);
   const others = SETTING_NAMES.filter((name) => name !== stepped).flatMap((name) => {
     const { word, unit } = SETTING_KINDS[name];
     const stood = settingIn(name, pull, dayLambda);
     return stood === null ? [] : [[word, unit === '' ? String(stood) : `${stood} ${unit}`]];
   });
-  return Object.fromEntries([...configuration, ...others]);
+  return { ...configurationFields(pull.configuration), ...Object.fromEntries(others) };
 }
 
 function settingsOf(ladder: Ladder, { shop, day, engine }: DayContext, pulls: readonly DayPull[]) {

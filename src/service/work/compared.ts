@@ -1,0 +1,364 @@
+/** Sides named by things of the shop, brought together and compared. */
+import { COMPARE_VERSION, type CompareAnswer, paragraphOf } from '../../compare/index.ts';
+import { InputError } from '../../errors.ts';
+import { type AirStandard, CURVE_VERSION } from '../../pull/index.ts';
+import type {
+  BandRpm,
+  ComparisonSaid,
+  Id,
+  PullbookRecord,
+  SideWanted,
+} from '../../record/index.ts';
+import {
+  answerQuestion,
+  type CompareQuestion,
+  changesInWords,
+  questionOf,
+  type ReadSide,
+} from '../../report/index.ts';
+import type { Curves } from './curves.ts';
+import { type References, referencesOn } from './references.ts';
+import {
+  type FittedPull,
+  paperPulls,
+  SidePulls,
+  setPulls,
+  settingOf,
+  stepsLambda,
+} from './sidePulls.ts';
+import { type ChosenSide, dayName, namesOf, Sides } from './sides.ts';
+
+export interface CompareWanted {
+  readonly sides: readonly SideWanted[];
+  readonly bandRpm?: BandRpm | undefined;
+  readonly standard?: AirStandard | undefined;
+  readonly correctBoosted?: boolean | undefined;
+}
+
+/** One pull of a side as it is told: whether it counts, and what was known of it. */
+export interface ToldPull {
+  readonly pullId: Id | null;
+  readonly dayId: Id | null;
+  readonly label: string;
+  readonly day: string;
+  readonly date: string | null;
+  readonly cell: string;
+  readonly setting: string | null;
+  readonly leadDeg: number | null;
+  readonly lambda: number | null;
+  readonly counted: boolean;
+  readonly why: string | null;
+  readonly correctionFactor: number | null;
+  readonly airAsRecorded: string | null;
+  readonly inertia: 'in' | 'out' | 'unknown' | null;
+  readonly sweepRateRpmPerS: number | null;
+  readonly lagS: number | null;
+  readonly calibration: string | null;
+  readonly configuration: string | null;
+}
+export interface ToldSide {
+  readonly name: string;
+  readonly wanted: SideWanted;
+  readonly engineId: Id | null;
+  readonly buildId: Id | null;
+  readonly pulls: readonly ToldPull[];
+  readonly builtOtherwise: string | null;
+}
+export interface DayToDay {
+  readonly from: 'one day' | 'reference pulls' | 'prior';
+  readonly sentence: string;
+  readonly pullIds: readonly Id[];
+  readonly marked: boolean;
+}
+
+/** Sides of the shop brought together, and what each was made of. */
+export interface Brought {
+  readonly question: CompareQuestion;
+  readonly sides: readonly ToldSide[];
+  readonly dayToDay: DayToDay;
+}
+
+/** A side with its pulls fitted: what `questionOf` reads, and what is told of it. */
+interface Prepared {
+  readonly chosen: ChosenSide;
+  readonly fitted: readonly FittedPull[];
+  readonly read: ReadSide;
+}
+
+/** @throws InputError  sides that are not there, hold nothing to compare, or cannot be brought together */
+export async function bringTogether(
+  record: PullbookRecord,
+  curves: Curves,
+  wanted: CompareWanted,
+  besides: readonly ReadSide[] = [],
+): Promise<Brought> {
+  const sides = new Sides(record);
+  const pulls = new SidePulls(record, curves, sides);
+  const prepared = await prepare(record, wanted.sides, sides, pulls);
+  const shop = await record.shop.get();
+  const read = [...prepared.map((one) => one.read), ...besides];
+  const cells = new Set(
+    prepared.flatMap(({ fitted }) => fitted.map(({ context }) => context.cell.id)),
+  );
+  const days = new Set(
+    read.flatMap((side) =>
+      side.pulls.filter(({ excludedBecause }) => excludedBecause === null).map(({ day }) => day),
+    ),
+  );
+  const references: References =
+    days.size > 1 && cells.size > 0
+      ? await referencesOn(record, sides, pulls, cells)
+      : { groups: [], marked: false };
+  const question = questionOf(read, {
+    worthPercent: shop.worthPercent,
+    repeatabilityPercent: shop.repeatabilityPercent,
+    standard:
+      wanted.standard ?? read.find(({ standard }) => standard !== null)?.standard ?? shop.standard,
+    correctBoosted: wanted.correctBoosted ?? false,
+    reference: references.groups,
+    ...(wanted.bandRpm === undefined ? {} : { bandRpm: wanted.bandRpm }),
+  });
+  return {
+    question,
+    sides: told(prepared, question),
+    dayToDay: dayToDayOf(question, references),
+  };
+}
+
+async function prepare(
+  record: PullbookRecord,
+  wanted: readonly SideWanted[],
+  sides: Sides,
+  pulls: SidePulls,
+): Promise<readonly Prepared[]> {
+  const chosen: ChosenSide[] = [];
+  for (const one of wanted) chosen.push(await sides.choose(one));
+  const names = namesOf(chosen);
+  const fitted: FittedPull[][] = [];
+  for (const side of chosen) {
+    const own: FittedPull[] = [];
+    for (const one of side.pulls) own.push(await pulls.fitted(one));
+    fitted.push(own);
+  }
+  const set = setPulls(fitted);
+  const built = await builtOtherwise(record, chosen, names);
+  return chosen.map((side, g) => {
+    const paper = paperPulls(side, names[g]!);
+    const none = fitted[g]!.filter(({ fit, why }) => fit === null && why !== null);
+    if (side.wanted.kind !== 'paper' && fitted[g]!.every(({ why }) => why !== null))
+      throw new InputError(
+        `${names[g]} has no pull that counts: ${none[0]?.why ?? fitted[g]![0]!.why}`,
+      );
+    return {
+      chosen: side,
+      fitted: fitted[g]!,
+      read: {
+        name: names[g]!,
+        pulls: side.wanted.kind === 'paper' ? paper.pulls : set[g]!,
+        chosen: side.chosen,
+        warnings: paper.says,
+        standard: side.standard,
+        bandRpm: side.bandRpm,
+        builtOtherwise: built[g]!,
+      },
+    };
+  });
+}
+
+/** How the build of each side differs from the first one's, where each is of one build. */
+async function builtOtherwise(
+  record: PullbookRecord,
+  sides: readonly ChosenSide[],
+  names: readonly string[],
+): Promise<readonly (string | null)[]> {
+  const contexts = sides.map(({ pulls }) => {
+    const own = new Map(pulls.map(({ context }) => [context.build.id, context]));
+    return own.size === 1 ? [...own.values()][0]! : null;
+  });
+  const [first] = contexts;
+  const out: (string | null)[] = [];
+  for (const [g, context] of contexts.entries()) {
+    if (first == null || context === null || context.build.id === first.build.id) {
+      out.push(null);
+      continue;
+    }
+    if (context.engine.id !== first.engine.id) {
+      out.push(`They are different engines, ${first.engine.name} and ${context.engine.name}.`);
+      continue;
+    }
+    const [before, after] = await Promise.all([
+      record.sheets.get(first.build.id),
+      record.sheets.get(context.build.id),
+    ]);
+    const { windows, units } = context.shop;
+    const words =
+      before.sheet === null || after.sheet === null
+        ? null
+        : changesInWords(before.sheet, after.sheet, windows, units);
+    const of = names[g] === context.build.name ? names[g] : `${names[g]} (${context.build.name})`;
+    out.push(
+      words !== null
+        ? `By their sheets ${of} has other parts or measures than ${first.build.name}: ${words}.`
+        : before.sheet === null || after.sheet === null
+          ? `They are different builds, ${first.build.name} and ${context.build.name}; ${before.sheet === null && after.sheet === null ? 'neither has' : 'not both have'} a sheet that would say what was changed.`
+          : `They are different builds, ${first.build.name} and ${context.build.name}; their sheets say the same of both.`,
+    );
+  }
+  return out;
+}
+
+/** What each side was made of, with the reason of each pull that does not count. */
+function told(
+  prepared: readonly Prepared[],
+  { taken, standard, input }: CompareQuestion,
+): ToldSide[] {
+  const withLambda = stepsLambda(prepared.flatMap(({ fitted }) => fitted));
+  return prepared.map(({ chosen, fitted, read }, g) => {
+    const after = new Map(taken.sides[g]!.pulls.map((pull) => [pull.id, pull.excludedBecause]));
+    const stood = new Map(input.groups[g]!.pulls.map((pull) => [pull.id, pull.configuration]));
+    const pulls =
+      chosen.wanted.kind === 'paper'
+        ? read.pulls.map((pull) => fromPaper(pull.label ?? pull.id, pull, standard))
+        : fitted.map((one): ToldPull => {
+            const { pull, context, fit } = one;
+            const why = after.get(pull.id) ?? one.why;
+            return {
+              pullId: pull.id,
+              dayId: pull.dayId,
+              label: pull.fileName ?? `pull ${pull.order + 1}`,
+              day: dayName(context),
+              date: context.day.date,
+              cell: context.cell.name,
+              setting: settingOf(one, withLambda),
+              leadDeg: pull.leadDeg,
+              lambda: one.lambda,
+              counted: why === null,
+              why,
+              ...factsOf(fit, standard),
+              calibration: one.calibration?.doneOn ?? null,
+              configuration: stood.get(pull.id) ?? null,
+            };
+          });
+    const ids = (read: (one: FittedPull) => Id) => {
+      const found = new Set(fitted.map(read));
+      return found.size === 1 ? [...found][0]! : null;
+    };
+    return {
+      name: read.name,
+      wanted: chosen.wanted,
+      engineId: ids(({ context }) => context.engine.id),
+      buildId: ids(({ context }) => context.build.id),
+      pulls,
+      builtOtherwise: read.builtOtherwise ?? null,
+    };
+  });
+}
+
+function factsOf(fit: FittedPull['fit'], standard: AirStandard) {
+  const { conditions } = fit?.asRecorded ?? { conditions: null };
+  return {
+    correctionFactor:
+      fit === null || fit.basis.air !== 'observed' ? null : fit.air.factors[standard],
+    airAsRecorded: fit?.basis.air ?? null,
+    inertia: fit?.basis.inertia ?? null,
+    sweepRateRpmPerS: conditions?.sweepRateRpmPerS ?? null,
+    lagS: fit?.asRecorded.lagS ?? null,
+  };
+}
+
+const fromPaper = (
+  label: string,
+  { fit }: ReadSide['pulls'][number],
+  standard: AirStandard,
+): ToldPull => ({
+  pullId: null,
+  dayId: null,
+  label,
+  day: 'from paper',
+  date: null,
+  cell: 'not known',
+  setting: null,
+  leadDeg: null,
+  lambda: null,
+  counted: true,
+  why: null,
+  ...factsOf(fit, standard),
+  calibration: null,
+  configuration: null,
+});
+
+function dayToDayOf({ input }: CompareQuestion, { marked }: References): DayToDay {
+  const days = new Set(
+    input.groups.flatMap(({ pulls }) =>
+      pulls.filter(({ excludedBecause }) => excludedBecause === null).map(({ day }) => day),
+    ),
+  );
+  const reference = input.reference.flatMap(({ pulls }) => pulls);
+  if (days.size < 2)
+    return {
+      from: 'one day',
+      sentence: 'All pulls were made on one day, so how days differ does not come in.',
+      pullIds: [],
+      marked: false,
+    };
+  if (reference.length === 0)
+    return {
+      from: 'prior',
+      sentence:
+        'No reference pulls of an unchanged engine on several days are in the record for this cell: how days differ is taken from what handbooks give, 1 to 2 %.',
+      pullIds: [],
+      marked: false,
+    };
+  const on = new Set(reference.map(({ day }) => day)).size;
+  return {
+    from: 'reference pulls',
+    sentence: `How days differ is learned from ${reference.length} ${marked ? 'reference pulls of' : 'repeated pulls of an unchanged build on'} ${on} days.`,
+    pullIds: reference.map(({ id }) => id),
+    marked,
+  };
+}
+
+export function membersOf({ question, sides, dayToDay }: Brought) {
+  return { ...aboutOf(question, sides, dayToDay), input: question.input };
+}
+
+export function comparisonOf({ question, sides, dayToDay }: Brought) {
+  const { answer, warnings } = answerQuestion(question);
+  return {
+    ...aboutOf({ ...question, warnings }, sides, dayToDay),
+    answer,
+    finding: paragraphOf(answer, question.taken.sentence),
+  };
+}
+
+const aboutOf = (
+  { standard, taken, warnings }: CompareQuestion,
+  sides: readonly ToldSide[],
+  dayToDay: DayToDay,
+) => ({ standard, sides, taken: taken.sentence, dayToDay, warnings });
+
+/** What a comparison says now, to be kept with it. */
+export function saidBy({
+  standard,
+  sides,
+  answer,
+  finding,
+}: {
+  readonly standard: AirStandard;
+  readonly sides: readonly ToldSide[];
+  readonly answer: CompareAnswer;
+  readonly finding: string;
+}): ComparisonSaid {
+  return {
+    compareVersion: COMPARE_VERSION,
+    curveVersion: CURVE_VERSION,
+    standard,
+    bandRpm: answer.bandRpm,
+    sides: sides.map(({ name, pulls }) => ({
+      name,
+      pullIds: pulls.flatMap(({ pullId, counted }) => (counted && pullId !== null ? [pullId] : [])),
+    })),
+    gains: answer.pairs.map(({ gain, word }) => ({ ...gain, word })),
+    finding,
+  };
+}
