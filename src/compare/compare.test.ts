@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../errors.ts';
 import { fitOf, pullsOf } from './compared.fixture.ts';
-import { compareGroups } from './index.ts';
+import { compareGroups, headlineOf } from './index.ts';
 import type { CompareInput } from './types.ts';
 
 const input = (
@@ -41,6 +41,9 @@ describe('two groups side by side', () => {
     const log = (percent: number) => Math.log1p(percent / 100);
     expect(log(back.gain.value)).toBeCloseTo(-log(there.gain.value), 9);
     expect(log(back.gain.low)).toBeCloseTo(-log(there.gain.high), 9);
+    expect(back.meanTorqueChangeNm.value).toBeCloseTo(-there.meanTorqueChangeNm.value, 9);
+    expect(back.flatnessChange.low).toBeCloseTo(-there.flatnessChange.high, 2);
+    expect(headlineOf(there)).not.toBe(headlineOf(back));
     expect(back.chanceAhead).toBeCloseTo(1 - there.chanceAhead, 9);
   });
 
@@ -98,6 +101,10 @@ describe('two groups side by side', () => {
     expect(pair!.finding).toMatch(
       /second build is the one for use above that speed, first build for use below/,
     );
+    expect(headlineOf(pair!)).toMatch(
+      /^second build gains above \d+ rev\/min, gives up below 4[34]\d0 rev\/min$/,
+    );
+    expect(pair!.powerPerTorqueChangeRadPerS.low).toBeGreaterThan(0);
     expect(groups[1]!.peakPowerW.speedRpm.value).toBeGreaterThan(
       groups[0]!.peakPowerW.speedRpm.value,
     );

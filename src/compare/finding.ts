@@ -10,13 +10,15 @@ const rounded = (speed: number) => String(50 * Math.round(speed / 50));
 const percentOf = (value: number) => `${Math.abs(value).toFixed(1)} %`;
 const kilowatts = (watts: number) => `${(watts / 1000).toFixed(1)} kW`;
 
-/** `Build 2 gains above 5200 rev/min and gives up below 4300 rev/min.` */
-function whereOf(pair: Omit<PairAnswer, 'finding'>, edge: readonly [number, number]): string[] {
-  const { regions, b } = pair;
-  if (regions.length === 0)
-    return [
-      `At no speed from ${rounded(edge[0])} to ${rounded(edge[1])} rev/min can the two be told from chance.`,
-    ];
+/** Where in the sweep B is told to be ahead, and where behind, in words; empty where nowhere. */
+interface Places {
+  /** `above 5200 rev/min`, one for each stretch. */
+  readonly gains: readonly string[];
+  readonly losses: readonly string[];
+}
+
+/** @param edge  lowest and highest speed that all pulls reach [rev/min] */
+function placesOf({ regions }: Regions, edge: readonly [number, number]): Places {
   const near = (speed: number, end: number) => Math.abs(speed - end) < 0.03 * (edge[1] - edge[0]);
   const place = (from: number, to: number) => {
     const [startsLow, endsHigh] = [near(from, edge[0]), near(to, edge[1])];
@@ -26,13 +28,49 @@ function whereOf(pair: Omit<PairAnswer, 'finding'>, edge: readonly [number, numb
     return `from ${rounded(from)} to ${rounded(to)} rev/min`;
   };
   const parts = (word: 'gain' | 'loss') =>
-    regions
+    regions.filter((one) => one.word === word).map((one) => place(one.fromRpm, one.toRpm));
+  return { gains: parts('gain'), losses: parts('loss') };
+}
+
+type Regions = Pick<PairAnswer, 'regions'>;
+
+const edgeOf = ({ bySpeed }: Pick<PairAnswer, 'bySpeed'>): readonly [number, number] => [
+  bySpeed.speedRpm[0]!,
+  bySpeed.speedRpm.at(-1)!,
+];
+
+/** The finding about one pair in one line that is read from across the cell. */
+export function headlineOf(pair: Omit<PairAnswer, 'finding'>): string {
+  const { b, gain, word } = pair;
+  const { gains, losses } = placesOf(pair, edgeOf(pair));
+  if (gains.length > 0 && losses.length > 0)
+    return `${b} gains ${gains.join(' and ')}, gives up ${losses.join(' and ')}`;
+  if (gains.length > 0) return `${b} gains ${gains.join(' and ')}`;
+  if (losses.length > 0) return `${b} gives up torque ${losses.join(' and ')}`;
+  if (word === 'cannot be told from chance')
+    return `No difference larger than ${Math.max(Math.abs(gain.low), Math.abs(gain.high)).toFixed(1)} %`;
+  return `${b} gives ${percentOf(gain.value)} ${gain.value > 0 ? 'more' : 'less'} mean power`;
+}
+
+/** `Build 2 gains above 5200 rev/min and gives up below 4300 rev/min.` */
+function whereOf(pair: Omit<PairAnswer, 'finding'>): string[] {
+  const { regions, b } = pair;
+  const edge = edgeOf(pair);
+  if (regions.length === 0)
+    return [
+      `At no speed from ${rounded(edge[0])} to ${rounded(edge[1])} rev/min can the two be told from chance.`,
+    ];
+  const places = placesOf(pair, edge);
+  const parts = (word: 'gain' | 'loss') => {
+    const at = word === 'gain' ? places.gains : places.losses;
+    return regions
       .filter((region) => region.word === word)
       .map(
-        (region) =>
-          `${place(region.fromRpm, region.toRpm)} (up to ${percentOf(region.mostPercent)} at ${rounded(region.mostAtRpm)} rev/min)`,
+        (region, i) =>
+          `${at[i]} (up to ${percentOf(region.mostPercent)} at ${rounded(region.mostAtRpm)} rev/min)`,
       )
       .join(' and ');
+  };
   const [gains, losses] = [parts('gain'), parts('loss')];
   if (losses === '')
     return [`${b} gains ${gains}; nowhere does it give up torque that can be told from chance.`];
@@ -91,10 +129,9 @@ export function findingOf(
     loss: `${pair.b} gives ${percentOf(gain.value)} less mean power ${band} than ${pair.a} (95 %: ${interval}).`,
     'cannot be told from chance': `In mean power ${band}, ${pair.b} cannot be told from ${pair.a} (95 %: ${interval}): no difference larger than ${Math.max(Math.abs(gain.low), Math.abs(gain.high)).toFixed(1)} %.`,
   }[word];
-  const edge = [curves.speedRpm[0]!, curves.speedRpm.at(-1)!] as const;
   return [
     whole,
-    ...whereOf(pair, edge),
+    ...whereOf(pair),
     ...forWhom(pair),
     ...peaksOf(pair, a, b),
     ...(pair.besides === null ? [] : [pair.besides]),

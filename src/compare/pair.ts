@@ -167,6 +167,12 @@ export function pairOf(
       middle,
     );
   const [first, second] = [measures[a]!, measures[b]!];
+  type Width = GroupMeasures['torqueWidthRpm'];
+  const widthChange = (
+    read: (figure: Figures[number][number]) => number,
+    before: Width,
+    after: Width,
+  ) => (before === null || after === null ? null : change(read, after.value - before.value));
   const answer: Omit<PairAnswer, 'finding'> = {
     a: first.name,
     b: second.name,
@@ -200,6 +206,28 @@ export function pairOf(
     peakTorqueMovedRpm: change(
       (figure) => figure.peakTorque.speed,
       second.peakTorqueNm.speedRpm.value - first.peakTorqueNm.speedRpm.value,
+    ),
+    meanTorqueChangeNm: change(
+      (figure) => figure.meanTorque,
+      second.meanTorqueNm.value - first.meanTorqueNm.value,
+    ),
+    torqueWidthChangeRpm: widthChange(
+      (figure) => figure.torqueWidth,
+      first.torqueWidthRpm,
+      second.torqueWidthRpm,
+    ),
+    powerWidthChangeRpm: widthChange(
+      (figure) => figure.powerWidth,
+      first.powerWidthRpm,
+      second.powerWidthRpm,
+    ),
+    flatnessChange: change(
+      (figure) => figure.flatness,
+      second.flatness.value - first.flatness.value,
+    ),
+    powerPerTorqueChangeRadPerS: change(
+      (figure) => figure.peakPower.value / figure.peakTorque.value,
+      second.powerPerTorqueRadPerS.value - first.powerPerTorqueRadPerS.value,
     ),
     besides: besidesOf(counted[a]!, counted[b]!, input.groups[b]!.builtOtherwise ?? null),
   };

@@ -125,6 +125,12 @@ export interface PairAnswer {
   readonly peakTorqueChangeNm: Change;
   readonly peakPowerMovedRpm: Change;
   readonly peakTorqueMovedRpm: Change;
+  readonly meanTorqueChangeNm: Change;
+  /** Null where one of the two widths is not known. */
+  readonly torqueWidthChangeRpm: Change | null;
+  readonly powerWidthChangeRpm: Change | null;
+  readonly flatnessChange: Change;
+  readonly powerPerTorqueChangeRadPerS: Change;
   /** Differences of configuration between the groups, in words. */
   readonly besides: string | null;
   readonly finding: string;

@@ -1,7 +1,7 @@
 import type { StepAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
-import { stretches } from './gain-segments.ts';
+import { differenceOf, stretches } from './gain-segments.ts';
 import { readingAt } from './gain-words.ts';
 import { Label, round } from './Label.tsx';
 import { interval, setting, signed, signedPercent } from './numbers.ts';
@@ -78,7 +78,7 @@ export function Row({
           stroke={palette.chanceLine}
           strokeWidth={0.75}
         />
-        {stretches(step.bySpeed).map((stretch) => (
+        {stretches(differenceOf(step.bySpeed)).map((stretch) => (
           <g key={stretch.x[0]} data-telling={stretch.telling}>
             {stretch.telling !== 'chance' && (
               <path
@@ -88,7 +88,7 @@ export function Row({
               />
             )}
             <path
-              d={linePath(stretch.x.map(x), stretch.gain.map(inRow))}
+              d={linePath(stretch.x.map(x), stretch.value.map(inRow))}
               fill="none"
               stroke={colours[stretch.telling]}
               strokeWidth={stroke * 1.1}

@@ -5,7 +5,7 @@ import { ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { DARK, LIGHT } from '../theme/palette.ts';
 import { CurveChart, type CurveSeries, curveTable } from './CurveChart.tsx';
 import { GainChart } from './GainChart.tsx';
-import { stretches } from './gain-segments.ts';
+import { differenceOf, stretches } from './gain-segments.ts';
 import { gainTable } from './gain-words.ts';
 import { LossMap } from './LossMap.tsx';
 import { crossingOf, lossTable } from './loss-grid.ts';
@@ -187,7 +187,7 @@ describe('the gain of each step', () => {
   const step = ANSWER.steps[2]!;
 
   it('turns grey exactly where the data say it cannot be told from chance', () => {
-    const found = stretches(step.bySpeed);
+    const found = stretches(differenceOf(step.bySpeed));
     const kinds = new Set(found.map((stretch) => stretch.telling));
     expect(kinds).toEqual(new Set(['gain', 'chance', 'loss']));
     step.bySpeed.speedRpm.forEach((speed, at) => {
@@ -221,7 +221,7 @@ describe('the gain of each step', () => {
     const colours = { gain: LIGHT.gain, loss: LIGHT.loss, chance: LIGHT.chanceLine };
     const groups = markup.match(/<g data-telling="\w+">.*?<\/g>/g)!;
     const expected = ANSWER.steps.flatMap((one) =>
-      stretches(one.bySpeed).map((stretch) => stretch.telling),
+      stretches(differenceOf(one.bySpeed)).map((stretch) => stretch.telling),
     );
     expect(groups.map((group) => /data-telling="(\w+)"/.exec(group)![1])).toEqual(expected);
     groups.forEach((group, at) => {

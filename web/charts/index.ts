@@ -1,6 +1,8 @@
 export { BandPicker, movedBand } from './BandPicker.tsx';
 export { ChartFrame, type ChartFrameProps } from './ChartFrame.tsx';
 export { CurveChart, type CurveChartProps, type CurveSeries, curveTable } from './CurveChart.tsx';
+export { DifferenceChart, type DifferenceChartProps } from './DifferenceChart.tsx';
+export { type DifferenceRow, differenceTable, differenceUnit } from './difference-words.ts';
 export { GainChart, type GainChartProps } from './GainChart.tsx';
 export { gainTable } from './gain-words.ts';
 export { LossMap, type LossMapProps } from './LossMap.tsx';

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import {
   contrast,
+  differenceColour,
   lossFill,
   mix,
   PALETTES,
@@ -46,6 +47,21 @@ describe('the palettes', () => {
   it('knows the contrast of black on white', () => {
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 10);
     expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2); // WCAG's well-known grey just below AA
+  });
+});
+
+describe('the ramp of a difference', () => {
+  it.each(schemes)('%s: reads as a line at every size, and ends in gain and loss', (scheme) => {
+    const palette = PALETTES[scheme];
+    expect(differenceColour(1, true, palette)).toBe(palette.gain);
+    expect(differenceColour(-1, false, palette)).toBe(palette.loss);
+    for (const share of [0, 0.25, 0.5, 1])
+      for (const ahead of [true, false])
+        for (const ground of [palette.paper, palette.band])
+          expect(
+            contrast(differenceColour(share, ahead, palette), ground),
+            `${share} on ${ground}`,
+          ).toBeGreaterThanOrEqual(3);
   });
 });
 

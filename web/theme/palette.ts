@@ -98,6 +98,15 @@ export function lossFill(share: number, palette: Palette): string {
   return mix(palette.paper, palette.loss, strongest * Math.min(1, Math.max(0, share)) ** 0.8);
 }
 
+/**
+ * Colour of a difference of the given share (−1 the first side's most, +1 the other's): along a two-sided ramp, blue
+ * against orange, which is told apart without red or green. `ahead` chooses the side where the share is nought.
+ */
+export function differenceColour(share: number, ahead: boolean, palette: Palette): string {
+  const size = Math.min(1, Math.abs(share));
+  return mix(palette.chanceLine, ahead ? palette.gain : palette.loss, 0.5 + 0.5 * size);
+}
+
 /** Contrast of two `#rrggbb` colours after WCAG 2 (relative luminance), 1 to 21. */
 export function contrast(first: string, second: string): number {
   const [high, low] = [luminance(first), luminance(second)].sort((a, b) => b - a);
