@@ -3,10 +3,14 @@ import { createRoot } from 'react-dom/client';
 import { LadderScreen } from '../../web/ladder/LadderScreen.tsx';
 import type { DecisionNote } from '../../web/ladder/props.ts';
 import { Theme } from '../../web/theme/Theme.tsx';
+import { CompareGallery } from './compare.tsx';
 import { DAYS } from './days.ts';
 import { detailsOf } from './details.ts';
 
-/** For looking at the ladder screen while working on it; no part of the built app. `?day=knock&size=wall&units=metric` */
+/**
+ * For looking at the ladder screen, and at side by side, while working on them; no part of the built app.
+ * `?day=knock&size=wall&units=metric`, `?sides=3`
+ */
 const query = new URLSearchParams(location.search);
 
 function Gallery() {
@@ -71,7 +75,7 @@ function Gallery() {
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <Theme size={query.get('size') === 'wall' ? 'wall' : 'normal'}>
-      <Gallery />
+      {query.has('sides') ? <CompareGallery query={query} /> : <Gallery />}
     </Theme>
   </StrictMode>,
 );

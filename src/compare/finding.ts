@@ -112,6 +112,27 @@ function peaksOf(pair: Omit<PairAnswer, 'finding'>, a: GroupMeasures, b: GroupMe
   return [`${peaks}${difference}${shift}.${edge}`];
 }
 
+/** How much of mean power, or that it cannot be told. */
+function wholeOf(
+  { a, b, gain, word }: Omit<PairAnswer, 'finding'>,
+  [from, to]: readonly [number, number],
+): string {
+  const band = `from ${rounded(from)} to ${rounded(to)} rev/min`;
+  const interval = `${gain.low.toFixed(1)} to ${gain.high.toFixed(1)} %`.replaceAll('-', '−');
+  return {
+    real: `${b} gives ${percentOf(gain.value)} more mean power ${band} than ${a} (95 %: ${interval}).`,
+    small: `${b} gives ${percentOf(gain.value)} more mean power ${band} than ${a} (95 %: ${interval}): there, but small.`,
+    loss: `${b} gives ${percentOf(gain.value)} less mean power ${band} than ${a} (95 %: ${interval}).`,
+    'cannot be told from chance': `In mean power ${band}, ${b} cannot be told from ${a} (95 %: ${interval}): no difference larger than ${Math.max(Math.abs(gain.low), Math.abs(gain.high)).toFixed(1)} %.`,
+  }[word];
+}
+
+/** What stands under the headline: how much over the band, and which side is for whom. */
+export const leadOf = (
+  pair: Omit<PairAnswer, 'finding'>,
+  bandRpm: readonly [number, number],
+): string => [wholeOf(pair, bandRpm), ...forWhom(pair)].join(' ');
+
 /** The finding about one pair, in a few plain sentences. */
 export function findingOf(
   pair: Omit<PairAnswer, 'finding'>,
@@ -119,18 +140,8 @@ export function findingOf(
   b: GroupMeasures,
   curves: GroupCurves,
 ): string {
-  const { gain, word } = pair;
-  const [from, to] = curves.bandRpm;
-  const band = `from ${rounded(from)} to ${rounded(to)} rev/min`;
-  const interval = `${gain.low.toFixed(1)} to ${gain.high.toFixed(1)} %`.replaceAll('-', '−');
-  const whole = {
-    real: `${pair.b} gives ${percentOf(gain.value)} more mean power ${band} than ${pair.a} (95 %: ${interval}).`,
-    small: `${pair.b} gives ${percentOf(gain.value)} more mean power ${band} than ${pair.a} (95 %: ${interval}): there, but small.`,
-    loss: `${pair.b} gives ${percentOf(gain.value)} less mean power ${band} than ${pair.a} (95 %: ${interval}).`,
-    'cannot be told from chance': `In mean power ${band}, ${pair.b} cannot be told from ${pair.a} (95 %: ${interval}): no difference larger than ${Math.max(Math.abs(gain.low), Math.abs(gain.high)).toFixed(1)} %.`,
-  }[word];
   return [
-    whole,
+    wholeOf(pair, curves.bandRpm),
     ...whereOf(pair),
     ...forWhom(pair),
     ...peaksOf(pair, a, b),

@@ -1,6 +1,6 @@
 export { COMPARE_VERSION, compareGroups } from './compare.ts';
 export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
-export { headlineOf } from './finding.ts';
+export { headlineOf, leadOf } from './finding.ts';
 export { paragraphOf } from './paragraph.ts';
 export {
   lookAtPartTest,

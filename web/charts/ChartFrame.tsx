@@ -23,6 +23,8 @@ export interface ChartFrameProps {
   /** The same numbers; asked for only when shown. */
   readonly table: () => TableModel;
   readonly zoom?: Zoom;
+  /** A choice of what is drawn, before the buttons that every picture has. */
+  readonly tools?: ReactNode;
   /** Gives the body its height; the picture fills it. */
   readonly className?: string;
   readonly children: (box: Box) => ReactNode;
@@ -30,7 +32,7 @@ export interface ChartFrameProps {
 
 /** What surrounds every picture: title, the table of its numbers, saving it, undoing a zoom. */
 export function ChartFrame(props: ChartFrameProps) {
-  const { title, subtitle, scenario, table, zoom, className, children } = props;
+  const { title, subtitle, scenario, table, zoom, tools, className, children } = props;
   const [body, box] = useSize<HTMLDivElement>();
   const [asTable, setAsTable] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
@@ -55,6 +57,7 @@ export function ChartFrame(props: ChartFrameProps) {
           {subtitle !== undefined && <p className={styles.subtitle}>{subtitle}</p>}
         </div>
         <div className={styles.tools}>
+          {tools}
           {zoom?.zoomed === true && (
             <button
               type="button"

@@ -44,7 +44,7 @@ export function DifferenceChart(props: DifferenceChartProps) {
   };
   const rowHeight = plot.height / Math.max(1, rows.length);
   const x = linear(zoom?.domain ?? full, [plot.left, plot.left + plot.width]);
-  const range = rangeOf(rows, unit, x.domain() as [number, number]);
+  const range = rangeOf(rows, unit, x.domain() as [number, number], band);
   const isSeen = (at: number) => at >= x.domain()[0]! && at <= x.domain()[1]!;
   const cursorPx = cursorRpm === null || !isSeen(cursorRpm) ? null : x(cursorRpm);
 
@@ -130,22 +130,32 @@ export function DifferenceChart(props: DifferenceChartProps) {
 /** Wide ends of a band may run out by this much of what the lines themselves span. */
 const BAND_ROOM = 0.75;
 
-/** One scale for all rows: zero, every line in view, and as much of their bands as leaves the lines readable. */
-function rangeOf(rows: readonly DifferenceRow[], unit: Outside, [from, to]: Span): Span {
-  const seen = (list: readonly number[], speeds: readonly number[]) =>
-    list.filter((_, m) => speeds[m]! >= from && speeds[m]! <= to).map(unit.of);
-  const all = (read: (row: DifferenceRow) => readonly number[]) =>
-    rows.flatMap((row) => seen(read(row), row.difference.speedRpm));
+/**
+ * One scale for all rows: zero, every line in view, what chance could do where it counts, and as much of the bands as
+ * leaves the lines readable.
+ */
+function rangeOf(rows: readonly DifferenceRow[], unit: Outside, view: Span, band: Span): Span {
+  const all = (read: (row: DifferenceRow) => readonly number[], [from, to]: Span) =>
+    rows.flatMap((row) => {
+      const speeds = row.difference.speedRpm;
+      return read(row)
+        .filter((_, m) => speeds[m]! >= from && speeds[m]! <= to)
+        .map(unit.of);
+    });
+  const chance = all(({ difference }) => difference.chance, band);
   const [low, high] = extentOf(
     [0],
-    all(({ difference }) => difference.value),
+    all(({ difference }) => difference.value, view),
+    chance,
+    chance.map((value) => -value),
   )!;
-  const most = Math.max(high - low, 1e-6) * BAND_ROOM;
+  const most = (high - low) * BAND_ROOM;
   const [bandLow, bandHigh] = extentOf(
-    all(({ difference }) => difference.low),
-    all(({ difference }) => difference.high),
-  ) ?? [low, high];
+    all(({ difference }) => difference.low, view),
+    all(({ difference }) => difference.high, view),
+    [low, high],
+  )!;
   const [least, top] = [Math.max(bandLow, low - most), Math.min(bandHigh, high + most)];
-  const room = Math.max(top - least, unit.symbol === '%' ? 1 : 1e-6) * 0.06;
+  const room = Math.max(top - least, 1e-6) * 0.06;
   return [least - room, top + room];
 }

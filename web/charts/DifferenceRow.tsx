@@ -223,24 +223,12 @@ export function DifferenceHead({
         ? ''
         : 'chance could do it';
   const wordWidth = word === '' ? 0 : textWidth(word, label) + 10;
-  const room = width - 14 - wordWidth - textWidth(figure, label, true) - 20;
-  const who = `${row.letter} less ${row.against}`;
-  const named = `${who}   ${row.name}`;
   const told = reading === null ? row.word !== 'cannot be told from chance' : reading.told;
   const ahead = (reading ?? row.gain).value > 0;
   return (
     <g>
       <Label x={0} y={y} bold>
-        {textWidth(named, label, true) < room ? (
-          <>
-            {who}
-            <tspan dx={label * 0.8} fontWeight={400} fill={palette.muted}>
-              {row.name}
-            </tspan>
-          </>
-        ) : (
-          who
-        )}
+        {`${row.letter} less ${row.against}`}
       </Label>
       <Label x={width - 14 - wordWidth} y={y} bold anchor="end">
         {figure}

@@ -19,7 +19,6 @@ export interface DifferenceRow {
   /** Letter of the later side, and of the one it is held against. */
   readonly letter: string;
   readonly against: string;
-  readonly name: string;
   /** In inside units; see `differenceIn`. */
   readonly difference: Difference;
   readonly crossings: PairAnswer['crossings'];
