@@ -95,6 +95,12 @@ export function withUnit(text: string, unit: string): string {
 export const threeFigures = (value: number): number =>
   Math.abs(value) < 9.95 ? 2 : Math.abs(value) < 99.5 ? 1 : 0;
 
+/** Decimals that a value with this interval is worth: none where it is known within two, one within a fifth of that. */
+export const decimalsFor = (low: number, high: number): number => {
+  const half = Math.abs(high - low) / 2;
+  return half >= 2 ? 0 : half >= 0.2 ? 1 : 2;
+};
+
 /** How inside values become figures on an axis: unit, factor and usual decimals of a kind. */
 export interface Outside {
   readonly symbol: string;

@@ -1,6 +1,14 @@
 import type { CompareAnswer, PairAnswer } from '../../src/compare/types.ts';
 import { inUnitsOf } from '../../src/units/sentences.ts';
-import { interval, outside, signed, signedPercent, speed, withUnit } from '../charts/numbers.ts';
+import {
+  decimalsFor,
+  interval,
+  outside,
+  signed,
+  signedPercent,
+  speed,
+  withUnit,
+} from '../charts/numbers.ts';
 import { Warnings } from '../ladder/Answer.tsx';
 import ladder from '../ladder/ladder.module.css';
 import styles from './compare.module.css';
@@ -45,6 +53,7 @@ function Figures({ answer, pair, units }: FindingProps & { readonly pair: PairAn
   const { gain, word, peakPowerChangeW: change, peakPowerMovedRpm: moved } = pair;
   const unknown = word === 'cannot be told from chance';
   const peakTold = change.low > 0 || change.high < 0;
+  const decimals = decimalsFor(power.of(change.low), power.of(change.high));
   const places = regionFigures(pair);
   return (
     <dl className={`${ladder.questions} ${styles.questions}`}>
@@ -88,10 +97,14 @@ function Figures({ answer, pair, units }: FindingProps & { readonly pair: PairAn
         <dt>Peak power</dt>
         <dd>
           <span className={ladder.figure} data-unknown={!peakTold}>
-            {withUnit(signed(power.of(change.value)), power.symbol)}
+            {withUnit(signed(power.of(change.value), decimals), power.symbol)}
           </span>
           <span className={ladder.aside}>
-            <b>{peakTold ? interval(power.of(change.low), power.of(change.high)) : 'chance'}</b>
+            <b>
+              {peakTold
+                ? interval(power.of(change.low), power.of(change.high), decimals)
+                : 'chance'}
+            </b>
             {`, ${movedInWords(moved.low, moved.value, moved.high)}`}
           </span>
         </dd>

@@ -4,8 +4,8 @@ import { findUnit } from '../../src/units/find.ts';
 import { fromInside } from '../../src/units/quantity.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import {
+  decimalsFor,
   interval,
-  type Outside,
   outside,
   plain,
   signed,
@@ -31,7 +31,8 @@ export interface MeasureRow {
 
 interface Kind {
   readonly symbol: string;
-  readonly decimals: number;
+  /** Null: as many as its interval is worth. */
+  readonly decimals: number | null;
   of(inside: number): number;
 }
 
@@ -39,7 +40,7 @@ const RPM: Kind = { symbol: 'rpm', decimals: 0, of: (value) => value };
 const PERCENT: Kind = { symbol: '%', decimals: 1, of: (share) => 100 * share };
 
 /** A torque over a stretch of speeds, in thousands: `lb-ft·rpm ÷ 1000`. */
-const areaKind = (torque: Outside): Kind => ({
+const areaKind = (torque: Kind): Kind => ({
   symbol: `1000 ${torque.symbol}·rpm`,
   decimals: 0,
   of: (value) => torque.of(value) / 1000,
@@ -54,9 +55,12 @@ function ratioKind(units: UnitSystem): Kind {
   return { symbol: 'hp per lb-ft', decimals: 3, of: (value) => (value * hp) / lbFt };
 }
 
+const decimalsOf = ({ low, high }: Banded, kind: Kind) =>
+  kind.decimals ?? decimalsFor(kind.of(low), kind.of(high));
+
 function cell(banded: Banded | null, kind: Kind) {
   if (banded === null) return { text: 'not known', interval: 'reaches past the sweep' };
-  const { decimals } = kind;
+  const decimals = decimalsOf(banded, kind);
   const text = kind.symbol === 'rpm' ? speed(banded.value) : plain(kind.of(banded.value), decimals);
   return {
     text,
@@ -74,7 +78,7 @@ function changed(
   if (change === null) return null;
   const told = change.low > 0 || change.high < 0;
   const way = !told || better === 0 ? 'none' : change.value > 0 ? 'gain' : 'loss';
-  const { decimals } = kind;
+  const decimals = decimalsOf(change, kind);
   return {
     text: withUnit(signed(kind.of(change.value), decimals), says),
     interval: interval(kind.of(change.low), kind.of(change.high), decimals),
@@ -89,8 +93,8 @@ export function measureRows(
   pair: PairAnswer,
   units: UnitSystem,
 ): MeasureRow[] {
-  const power = outside('power', units);
-  const torque = outside('torque', units);
+  const power: Kind = { ...outside('power', units), decimals: null };
+  const torque: Kind = { ...outside('torque', units), decimals: null };
   const ratio = ratioKind(units);
   const wide = bandRpm[1] - bandRpm[0];
   const area = areaKind(torque);
