@@ -1,4 +1,5 @@
 import { headlineOf, leadOf } from '../../src/compare/finding.ts';
+import { paragraphOf } from '../../src/compare/paragraph.ts';
 import type { CompareAnswer, PairAnswer } from '../../src/compare/types.ts';
 import { inUnitsOf } from '../../src/units/sentences.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
@@ -33,13 +34,9 @@ export function headline(answer: CompareAnswer, units: UnitSystem): string {
 export const lead = ({ pairs, bandRpm }: CompareAnswer, units: UnitSystem): string =>
   pairs.length === 1 ? kept(inUnitsOf(leadOf(pairs[0]!, bandRpm), units)) : '';
 
-/** The finding as a paragraph for the owner: every later side against the first, and which pulls were taken. */
-export function paragraph(answer: CompareAnswer, taken: string, units: UnitSystem): string {
-  return inUnitsOf(
-    [...answer.pairs.map((pair) => pair.finding), taken].filter(Boolean).join(' '),
-    units,
-  );
-}
+/** The finding as a paragraph for the owner, in the units of whoever reads. */
+export const paragraph = (answer: CompareAnswer, taken: string, units: UnitSystem): string =>
+  inUnitsOf(paragraphOf(answer, taken), units);
 
 /** How well pulls repeat, and where that is known from. */
 export function repeatInWords({ repeatability }: CompareAnswer): string {
