@@ -1,4 +1,4 @@
-export { answerLadder } from './answer.ts';
+export { answerLadder, LADDER_VERSION } from './answer.ts';
 export { LAMBDA, SETTING_KINDS, SETTING_NAMES, type SettingName, SPARK_LEAD } from './kinds.ts';
 export {
   belongsTo,
