@@ -10,6 +10,7 @@ import type { LookFlags } from './look.ts';
 import type { RecordFlags } from './record.ts';
 import type { ServeFlags } from './serve.ts';
 import type { SheetFlags } from './sheet.ts';
+import type { VerifyFlags } from './verify.ts';
 import { version } from './version.ts';
 
 const EXAMPLES = `
@@ -20,6 +21,7 @@ Examples:
   pullbook ladder --json */session.json          the same for programs, one object a line
   pullbook compare before/session.json after/session.json   what was gained and given up, from where to where
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
+  pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
   pullbook import --engine "Inline six" *.csv    into the shop's record
   pullbook serve --open                          the workbook in a browser
 
@@ -168,6 +170,18 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: SheetFlags) =>
         (await import('./sheet.ts')).sheet(files, flags, io),
+      ),
+    );
+
+  command(
+    'verify',
+    'compute a hand-over again from the recordings in it, and say what does not follow',
+  )
+    .argument('<bundle...>', 'hand-over bundles (.zip)')
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: VerifyFlags) =>
+        (await import('./verify.ts')).verify(files, flags, io),
       ),
     );
 

@@ -114,6 +114,7 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
       { entity: 'day', field: 'buildId', onRemove: 'along' },
       { entity: 'sheet', field: 'buildId', onRemove: 'along' },
       { entity: 'buildFile', field: 'buildId', onRemove: 'along' },
+      { entity: 'handOver', field: 'buildId', onRemove: 'along' },
     ],
     order: ['id'],
   }),
@@ -342,6 +343,23 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
     children: [],
     order: ['made_at', 'id'],
   }),
+  handOver: spec<'handOver'>({
+    table: 'hand_over',
+    one: 'hand-over',
+    kinds: {
+      id: 'plain',
+      buildId: 'plain',
+      madeAt: 'plain',
+      madeBy: 'plain',
+      pullbook: 'plain',
+      choice: 'json',
+      documentSha256: 'plain',
+      partSha256: 'plain',
+    },
+    refs: { buildId: 'build' },
+    children: [],
+    order: ['made_at', 'id'],
+  }),
 };
 
 /** Words that SQL keeps for itself, or that snake case would split badly. */
@@ -350,6 +368,8 @@ const COLUMN_NAMES: Readonly<Record<string, string>> = {
   order: 'pull_order',
   use: 'use_name',
   recordingSha256: 'recording_sha256',
+  documentSha256: 'document_sha256',
+  partSha256: 'part_sha256',
   holdbackDegPer10K: 'holdback_deg_per_10k',
 };
 

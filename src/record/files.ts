@@ -95,7 +95,7 @@ export async function buildFilesIn(store: Store, buildId: Id): Promise<BuildFile
 }
 
 /** Stores the bytes where they are not in the record yet. @returns their SHA-256 */
-async function storeFile(
+export async function storeFile(
   at: Connections,
   draft: Draft,
   from: {

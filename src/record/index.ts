@@ -4,5 +4,6 @@ export * from './defaults.ts';
 export { ConflictError, NotInRecordError, StaleSheetError } from './errors.ts';
 export { type OpenOptions, openRecord } from './open.ts';
 export { sha256Of } from './pack.ts';
+export { narrowed } from './portion.ts';
 export type * from './repository.ts';
 export type * from './types.ts';

@@ -26,10 +26,12 @@ import { makeDerived } from './derived.ts';
 import { inOneChange } from './draft.ts';
 import { makeEvents } from './events.ts';
 import { makeBuildFiles, makeFiles } from './files.ts';
+import { makeHandOvers } from './handOvers.ts';
 import { makeId } from './ids.ts';
 import { lockFolder } from './lock.ts';
 import { migrate } from './migrate.ts';
 import { makeTicks } from './plans.ts';
+import { makePortions } from './portion.ts';
 import { makeUpdateMany, nextOrder } from './pulls.ts';
 import { makeRecordings } from './recordings.ts';
 import type { PullbookRecord } from './repository.ts';
@@ -204,6 +206,8 @@ function recordOver(
     partTests: makeShelf(at, 'partTest', {
       defaults: async () => ({ ...NEW_PART_TEST, madeAt: at.now().toISOString() }),
     }),
+    handOvers: makeHandOvers(at),
+    portions: makePortions(at),
     derived: makeDerived(at),
     events: makeEvents(at),
     summary: () => shopSummary(at.reading),

@@ -67,11 +67,12 @@ async function importInto(at: Connections, from: Import, change: Change): Promis
   });
 }
 
-async function storeBytes(
+/** Stores the bytes of a recording that is not in the record yet. */
+export async function storeBytes(
   at: Connections,
   draft: Draft,
   sha256: string,
-  from: Import,
+  from: Omit<Import, 'dayId' | 'pulls'>,
 ): Promise<StoredRecording> {
   const row = {
     sha256,
@@ -110,7 +111,7 @@ async function pullsWith(store: Store, sha256: string): Promise<Pull[]> {
   return rows.map((row) => fromRow('pull', row));
 }
 
-async function recordingIn(store: Store, sha256: string): Promise<StoredRecording | null> {
+export async function recordingIn(store: Store, sha256: string): Promise<StoredRecording | null> {
   const row = await store
     .selectFrom('recording')
     .selectAll()

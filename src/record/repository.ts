@@ -13,6 +13,8 @@ import type {
   DaySummary,
   Decision,
   Engine,
+  EntityName,
+  HandOverKept,
   Id,
   Ladder,
   Mapping,
@@ -140,6 +142,17 @@ export interface DerivedKey {
   readonly version: number;
 }
 
+/** One engine or many with all under them, as rows by kind of entity, and what bytes they rest on. */
+export interface Portion {
+  readonly rows: Readonly<
+    Partial<Record<Exclude<EntityName, 'shop'>, readonly Readonly<Record<string, unknown>>[]>>
+  >;
+  readonly recordings: readonly StoredRecording[];
+  readonly files: readonly StoredFile[];
+}
+/** The bytes of a recording or file by their SHA-256. */
+export type PortionBytes = (sha256: string) => Promise<Uint8Array | SpooledFile>;
+
 export interface PullbookRecord {
   /** Folder of the database, absolute. */
   readonly folder: string;
@@ -240,6 +253,35 @@ export interface PullbookRecord {
   readonly calibrations: Shelf<Calibration, NewCalibration, { cellId: Id }>;
   readonly comparisons: Shelf<Comparison, NewComparison, { engineId: Id }>;
   readonly partTests: Shelf<PartTest, NewPartTest, { dayId: Id }>;
+  readonly portions: {
+    /** These engines, or all, with all under them and the cells they were tested on. */
+    of(engineIds: readonly Id[] | 'all'): Promise<Portion>;
+    /**
+     * Takes a portion in with its ids, in one change that can be undone; what stands here already, alike, is passed over.
+     * @throws ConflictError where something stands here otherwise; StoreError where bytes are not those of their digest
+     */
+    take(
+      portion: Portion,
+      bytes: PortionBytes,
+      change?: Change,
+    ): Promise<{ readonly taken: number; readonly known: number }>;
+  };
+  readonly handOvers: Pick<
+    Shelf<HandOverKept, never, { buildId: Id }>,
+    'list' | 'get' | 'find' | 'remove'
+  > & {
+    keep(
+      fresh: Omit<HandOverKept, 'id' | 'documentSha256' | 'partSha256'> & {
+        readonly document: Uint8Array;
+        readonly part: Uint8Array;
+      },
+      change?: Change,
+    ): Promise<HandOverKept>;
+    /** What was told, and what it was computed from, byte for byte as it was frozen. */
+    texts(id: Id): Promise<{ readonly document: Uint8Array; readonly part: Uint8Array }>;
+    /** The key that the shop signs with (PEM), made where there is none yet. */
+    key(make: () => string): Promise<string>;
+  };
   readonly derived: {
     find(key: DerivedKey): Promise<unknown | null>;
     put(key: DerivedKey, result: unknown): Promise<void>;

@@ -176,6 +176,20 @@ export interface Tick {
   readonly tickedAt: IsoTime;
 }
 
+/** A hand-over as it was frozen: what was told, and what it was computed from, by their SHA-256. */
+export interface HandOverKept {
+  readonly id: Id;
+  readonly buildId: Id;
+  readonly madeAt: IsoTime;
+  readonly madeBy: string;
+  /** Version of the program that made it. */
+  readonly pullbook: string;
+  /** What was asked for, as `report` has it. */
+  readonly choice: unknown;
+  readonly documentSha256: string;
+  readonly partSha256: string;
+}
+
 /** The answers remembered for one cell and one shape of file (same headers, same order). */
 export interface Mapping {
   readonly id: Id;
@@ -390,6 +404,7 @@ export const ENTITIES = [
   'calibration',
   'comparison',
   'partTest',
+  'handOver',
 ] as const;
 export type EntityName = (typeof ENTITIES)[number];
 
@@ -411,6 +426,7 @@ export interface EntityTypes {
   readonly calibration: Calibration;
   readonly comparison: Comparison;
   readonly partTest: PartTest;
+  readonly handOver: HandOverKept;
 }
 
 /** One row that an event touched: `before` null when it was made, `after` null when it was removed; an update names only the fields that changed. */

@@ -26,6 +26,10 @@ export {
   type DayWorkOptions,
   workSession,
 } from './dayWork.ts';
+export * from './handover/bundle.ts';
+export { type Difference, differences } from './handover/held.ts';
+export { keyName, newKeyPem, type ShopKey, shopKey } from './handover/signing.ts';
+export * from './handover/types.ts';
 export {
   bandFromCurves,
   type DayPull,

@@ -10,6 +10,7 @@ import { serveCompare, servePartTests } from './routes/compare.ts';
 import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveFiles } from './routes/files.ts';
+import { serveHandOvers } from './routes/handOvers.ts';
 import { serveRecordings } from './routes/recordings.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
@@ -55,7 +56,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   });
   api.use(async (c, next) =>
     // Files have limits of their own, counted while they stream in.
-    c.req.method === 'POST' && /\/(recordings|look|files|sheet\/read)$/.test(c.req.path)
+    c.req.method === 'POST' && /\/(recordings|look|files|sheet\/read|verify)$/.test(c.req.path)
       ? next()
       : jsonLimit(c, next),
   );
@@ -72,6 +73,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,
     report,
   });
+  serveHandOvers(api, record, options.version ?? '0');
   serveEvents(api, record);
   serveWhole(api, record, options.version ?? '0');
   app.route(API_BASE, api);

@@ -352,6 +352,28 @@ export type ErrorBody = {
 };
 /** Why a file was not taken. */
 export type FileRefusal = ErrorBody & { readonly understood?: Understood };
+/** Every figure that was handed over; see docs/handover.md. */
+export type HandOver = { readonly format: 'handover/1' };
+/** A hand-over as it was frozen. */
+export type HandOverKept = {
+  readonly id: string;
+  readonly buildId: string;
+  readonly madeAt: string;
+  readonly madeBy: string;
+  readonly pullbook: string;
+  readonly choice: { readonly buildId: string; readonly dayIds: readonly string[] };
+  readonly documentSha256: string;
+  readonly partSha256: string;
+};
+export type HandOverWish = {
+  /** Left out: every day of the build that has pulls. */ readonly dayIds?: readonly string[] /** Left out: the build before it of the same engine; null: none. */;
+  readonly comparedBuildId?: string | null;
+  readonly standard?: AirStandard;
+  readonly units?: 'us' | 'metric' /** Step of the table by speed. */;
+  readonly stepRpm?: number;
+  readonly notes?: string;
+  readonly by?: string;
+};
 export type Health = {
   readonly ok: boolean;
   readonly product: 'pullbook';
@@ -777,6 +799,10 @@ export type Shop = {
   readonly uses: readonly UseRules[];
   readonly windows: readonly WindowRule[];
 };
+export type ShopKey = {
+  /** Ed25519, 32 bytes, base64. */ readonly publicKey: string /** Short name of the key, for people to compare. */;
+  readonly name: string;
+};
 export type ShopPatch = {
   readonly name?: string /** The demo: nobody and nothing in it is real. */;
   readonly invented?: boolean;
@@ -937,7 +963,8 @@ export type Touched = {
     | 'tick'
     | 'calibration'
     | 'comparison'
-    | 'partTest';
+    | 'partTest'
+    | 'handOver';
   readonly id: string;
   readonly before: Readonly<Record<string, unknown>> | null;
   readonly after: Readonly<Record<string, unknown>> | null;
@@ -987,6 +1014,29 @@ export type UseRules = {
   readonly speedsRpm: BandRpm | null;
   readonly chancePastBest: number;
   readonly chancePastLimit: number;
+};
+export type Verified = {
+  readonly file: string;
+  readonly verdict:
+    | 'follows'
+    | 'changed'
+    | 'does not follow'
+    | 'other version'
+    | 'cannot be computed';
+  readonly sentence: string;
+  readonly problems: readonly { readonly where: string; readonly sentence: string }[];
+  readonly differences: readonly {
+    readonly where: string;
+    readonly says?: unknown;
+    readonly follows?: unknown;
+  }[];
+  readonly held: number;
+  readonly engine: string;
+  readonly build: string;
+  readonly madeAt: string;
+  readonly madeWith: string;
+  readonly signedBy: ShopKey | null /** Signed with the key of this very shop. */;
+  readonly isOurs: boolean;
 };
 /** One line of the list of windows of a build sheet. */
 export type WindowRule = {
@@ -1058,6 +1108,20 @@ export interface Routes {
     readonly query: { readonly name: string; readonly section?: string; readonly caption?: string };
     readonly body: Blob | Uint8Array;
     readonly answer: BuildFile;
+  };
+  /** Hand-overs of a build, the oldest first. */
+  readonly 'GET /builds/{id}/handovers': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly HandOverKept[];
+  };
+  /** Freeze what the record says of a build into a hand-over. */
+  readonly 'POST /builds/{id}/handovers': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: HandOverWish;
+    readonly answer: HandOverKept;
   };
   /** The next build of the engine, begun as a copy; measurements of changed sections are left to be filled in. */
   readonly 'POST /builds/{id}/next': {
@@ -1444,6 +1508,27 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: Blob;
   };
+  /** A hand-over and every figure of it. */
+  readonly 'GET /handovers/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: { readonly kept: HandOverKept; readonly document: HandOver };
+  };
+  /** Remove a hand-over; POST /undo brings it back. */
+  readonly 'DELETE /handovers/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** The bundle: one zip with everything, signed, that needs no Pullbook to be read. */
+  readonly 'GET /handovers/{id}/bundle': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
   /** Whether the server answers, and its version. */
   readonly 'GET /health': {
     readonly params: undefined;
@@ -1624,6 +1709,13 @@ export interface Routes {
     readonly body: ShopPatch;
     readonly answer: Shop;
   };
+  /** The public half of the key that the shop signs with; made at its first use. */
+  readonly 'GET /shop/key': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: ShopKey;
+  };
   /** All that the first screen shows. */
   readonly 'GET /shop/summary': {
     readonly params: undefined;
@@ -1637,5 +1729,12 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: RecordEvent;
+  };
+  /** Hold a bundle against the recordings in it; nothing is stored. */
+  readonly 'POST /verify': {
+    readonly params: undefined;
+    readonly query: { readonly name: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: Verified;
   };
 }

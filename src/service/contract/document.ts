@@ -2,6 +2,7 @@
 import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
 import { comparisons, partTests, sideBySide } from './compare.ts';
 import { files } from './files.ts';
+import { handOvers } from './handOvers.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import * as work from './work.ts';
@@ -30,6 +31,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(sideBySide) as RouteConfig[]),
   ...(Object.values(comparisons) as RouteConfig[]),
   ...(Object.values(partTests) as RouteConfig[]),
+  ...(Object.values(handOvers) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),
 ];
 

@@ -1,0 +1,87 @@
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { InputError } from '../errors.ts';
+import { refusedObject } from '../report/index.ts';
+import { type Verified, verifyBundle } from '../service/work/verify.ts';
+import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
+import { Progress } from './progress.ts';
+import { showRefusal } from './show/look.ts';
+import { table, wrapped } from './table.ts';
+import { version } from './version.ts';
+
+export interface VerifyFlags {
+  readonly json?: boolean;
+}
+
+/** `pullbook verify`: whether every figure of a hand-over still follows; any that does not makes the exit code 1. */
+export async function verify(
+  files: readonly string[],
+  flags: VerifyFlags,
+  io: CommandIo,
+): Promise<number> {
+  let isAllWell = true;
+  const progress = new Progress(io);
+  for (const [index, file] of files.entries()) {
+    progress.file(file, index, files.length);
+    try {
+      const verified = await verifyBundle(await bytesOf(io.cwd, file), file, version(), io.signal);
+      isAllWell &&= verified.verdict === 'follows';
+      progress.clear();
+      io.out(flags.json ? jsonLine({ ok: true, ...verified }) : showVerified(verified, io.columns));
+    } catch (error) {
+      if (io.signal.aborted) throw error;
+      progress.clear();
+      isAllWell = false;
+      const object = refusedObject(file, error);
+      if (flags.json) io.out(jsonLine(object));
+      else io.err(showRefusal(object));
+    }
+  }
+  return isAllWell ? EXIT.done : EXIT.refused;
+}
+
+async function bytesOf(cwd: string, file: string): Promise<Uint8Array> {
+  try {
+    return new Uint8Array(await readFile(resolve(cwd, file)));
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new InputError(
+      code === 'ENOENT' ? `There is no file ${file}.` : `${file} cannot be read (${code}).`,
+      { file },
+      error,
+    );
+  }
+}
+
+const MOST_SHOWN = 20;
+
+function showVerified(verified: Verified, columns: number): string {
+  const { file, engine, build, madeAt, madeWith, signedBy, problems, differences } = verified;
+  const about = `${engine}, ${build}, made ${madeAt.slice(0, 10)} with ${madeWith}`;
+  const key =
+    signedBy === null
+      ? 'not signed with a key that holds'
+      : `signed with the key ${signedBy.name}; compare it with the one the shop gave you`;
+  const rows = differences
+    .slice(0, MOST_SHOWN)
+    .map(({ where, says, follows }) => [where, shown(says), shown(follows)]);
+  const more = differences.length - MOST_SHOWN;
+  return [
+    `${plain(file)}: ${verified.verdict}\n`,
+    wrapped(plain(verified.sentence), columns, '  '),
+    `  ${plain(about)}\n  ${key}\n`,
+    ...problems.slice(0, MOST_SHOWN).map(({ sentence }) => wrapped(plain(sentence), columns, '  ')),
+    ...(rows.length === 0
+      ? []
+      : [
+          '\n',
+          table([{ title: 'where' }, { title: 'it says' }, { title: 'what follows' }], rows),
+          ...(more > 0 ? [`  and ${more} more; --json has all\n`] : []),
+        ]),
+  ].join('');
+}
+
+function shown(value: unknown): string {
+  const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? 'nothing');
+  return plain(text.length > 60 ? `${text.slice(0, 59)}…` : text);
+}

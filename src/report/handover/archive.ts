@@ -1,0 +1,124 @@
+/**
+ * One zip file that any program opens (APPNOTE.TXT of the ZIP format). Its comment ends it with the SHA-256 of every
+ * byte before it, so that a byte changed anywhere is noticed, also where no entry's contents have it.
+ */
+import { createHash } from 'node:crypto';
+import { unzipSync, Zip, ZipDeflate, ZipPassThrough } from 'fflate';
+import { FormatError } from '../../errors.ts';
+
+export interface ArchiveEntry {
+  readonly path: string;
+  readonly bytes: Uint8Array | AsyncIterable<Uint8Array>;
+  /** Packed already (a picture, a PDF): stored as it is. */
+  readonly isPacked?: boolean;
+}
+
+const COMMENT = 'SHA-256 of all bytes before this comment: ';
+const COMMENT_LENGTH = COMMENT.length + 64;
+/** End of the central directory, without comment. */
+const END_LENGTH = 22;
+/** DOS times know no zone: one moment for all, so that the same contents give the same bytes everywhere. */
+const WHEN = new Date(1980, 0, 1);
+/** The most that an archive may unpack to. */
+const MOST_BYTES = 2 ** 30;
+const MOST_ENTRIES = 20_000;
+
+/** Packs entries one after another and hands the archive on in pieces. @returns its size [bytes] */
+export async function packArchive(
+  entries: Iterable<ArchiveEntry> | AsyncIterable<ArchiveEntry>,
+  write: (piece: Uint8Array) => Promise<void>,
+): Promise<number> {
+  const digest = createHash('sha256');
+  const ready: Uint8Array[] = [];
+  let failed: Error | null = null;
+  let size = 0;
+  const zip = new Zip((error, piece) => {
+    if (error !== null) failed = error;
+    else ready.push(piece);
+  });
+  /** All but the last bytes, which hold the length of the comment. */
+  let held = new Uint8Array(0);
+  const handOn = async () => {
+    if (failed !== null) throw failed;
+    const all = Buffer.concat([held, ...ready.splice(0)]);
+    const now = all.subarray(0, Math.max(0, all.length - END_LENGTH));
+    held = new Uint8Array(all.subarray(now.length));
+    if (now.length === 0) return;
+    digest.update(now);
+    size += now.length;
+    await write(now);
+  };
+  for await (const { path, bytes, isPacked } of entries) {
+    const entry = isPacked ? new ZipPassThrough(path) : new ZipDeflate(path, { level: 6 });
+    entry.mtime = WHEN;
+    zip.add(entry);
+    if (bytes instanceof Uint8Array) entry.push(bytes, true);
+    else {
+      for await (const piece of bytes) {
+        entry.push(piece.slice(), false);
+        await handOn();
+      }
+      entry.push(new Uint8Array(0), true);
+    }
+    await handOn();
+  }
+  zip.end();
+  await handOn();
+  const end = Buffer.from(held);
+  end.writeUInt16LE(COMMENT_LENGTH, END_LENGTH - 2);
+  digest.update(end);
+  const comment = Buffer.from(`${COMMENT}${digest.digest('hex')}`, 'latin1');
+  await write(Buffer.concat([end, comment]));
+  return size + END_LENGTH + COMMENT_LENGTH;
+}
+
+export interface Unpacked {
+  readonly entries: ReadonlyMap<string, Uint8Array>;
+  /** The archive is byte for byte as it was made; null: it was packed anew by another program, and cannot tell. */
+  readonly isWhole: boolean | null;
+}
+
+/**
+ * Reads an archive whole.
+ * @throws FormatError  no archive, a damaged one, a path that leaves it or stands twice, or more than 1 GiB in it
+ */
+export function unpackArchive(bytes: Uint8Array, file: string): Unpacked {
+  const refuse = (found: string, cause?: unknown) =>
+    new FormatError(
+      `${file} is not a hand-over bundle that can be read: ${found}.`,
+      { file, found, expected: 'a zip archive as Pullbook makes it' },
+      cause,
+    );
+  let total = 0;
+  let count = 0;
+  const seen = new Set<string>();
+  let trouble: string | null = null;
+  let entries: Record<string, Uint8Array>;
+  try {
+    entries = unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        total += originalSize;
+        count += 1;
+        if (total > MOST_BYTES || count > MOST_ENTRIES) trouble ??= 'there is too much in it';
+        if (seen.has(name)) trouble ??= `${JSON.stringify(name)} stands in it twice`;
+        if (name.startsWith('/') || name.includes('\\') || name.split('/').includes('..'))
+          trouble ??= `${JSON.stringify(name)} leaves the archive`;
+        seen.add(name);
+        return trouble === null && !name.endsWith('/');
+      },
+    });
+  } catch (error) {
+    throw refuse('its zip structure is damaged', error);
+  }
+  if (trouble !== null) throw refuse(trouble);
+  return { entries: new Map(Object.entries(entries)), isWhole: wholeness(bytes) };
+}
+
+function wholeness(bytes: Uint8Array): boolean | null {
+  const text = Buffer.from(bytes.subarray(Math.max(0, bytes.length - COMMENT_LENGTH))).toString(
+    'latin1',
+  );
+  if (!text.startsWith(COMMENT.slice(0, 8)) && !text.includes(COMMENT.slice(-8))) return null;
+  const before = bytes.subarray(0, bytes.length - COMMENT_LENGTH);
+  return text === `${COMMENT}${createHash('sha256').update(before).digest('hex')}`;
+}

@@ -1,0 +1,140 @@
+/** Hand-overs: frozen, listed, taken away as a bundle, and held against the recordings in them. */
+import { airStandard, id, label, list, orNull, text, z } from '../schema/common.ts';
+import { answers, body, byId, createRoute, json, nothing, refusals } from './parts.ts';
+
+const tags = ['hand-over'];
+
+export const handOverWish = z
+  .object({
+    dayIds: list(id)
+      .optional()
+      .openapi({ description: 'Left out: every day of the build that has pulls.' }),
+    comparedBuildId: id
+      .nullable()
+      .optional()
+      .openapi({ description: 'Left out: the build before it of the same engine; null: none.' }),
+    standard: airStandard.optional().openapi({ description: "Left out: the shop's." }),
+    units: z.enum(['us', 'metric']).optional(),
+    stepRpm: z
+      .number()
+      .min(50)
+      .max(2000)
+      .optional()
+      .openapi({ description: 'Step of the table by speed.' }),
+    notes: text.optional(),
+    by: label.optional(),
+  })
+  .openapi('HandOverWish');
+
+export const handOverKept = z
+  .object({
+    id,
+    buildId: id,
+    madeAt: z.string(),
+    madeBy: z.string(),
+    pullbook: z.string(),
+    choice: z.looseObject({ buildId: id, dayIds: list(id) }),
+    documentSha256: z.string(),
+    partSha256: z.string(),
+  })
+  .openapi('HandOverKept', { description: 'A hand-over as it was frozen.' });
+
+const document = z
+  .looseObject({ format: z.literal('handover/1') })
+  .openapi('HandOver', { description: 'Every figure that was handed over; see docs/handover.md.' });
+
+const shopKey = z
+  .object({
+    publicKey: z.string().openapi({ description: 'Ed25519, 32 bytes, base64.' }),
+    name: z.string().openapi({ description: 'Short name of the key, for people to compare.' }),
+  })
+  .openapi('ShopKey');
+
+export const verified = z
+  .object({
+    file: z.string(),
+    verdict: z.enum([
+      'follows',
+      'changed',
+      'does not follow',
+      'other version',
+      'cannot be computed',
+    ]),
+    sentence: z.string(),
+    problems: list(z.object({ where: z.string(), sentence: z.string() })),
+    differences: list(z.object({ where: z.string(), says: z.unknown(), follows: z.unknown() })),
+    held: z.number(),
+    engine: z.string(),
+    build: z.string(),
+    madeAt: z.string(),
+    madeWith: z.string(),
+    signedBy: orNull(shopKey),
+    isOurs: z.boolean().openapi({ description: 'Signed with the key of this very shop.' }),
+  })
+  .openapi('Verified');
+
+const bytesOf = (type: string, description: string) => ({
+  200: { content: { [type]: { schema: z.any() } }, description },
+  ...refusals,
+});
+
+export const handOvers = {
+  list: createRoute({
+    method: 'get',
+    path: '/builds/{id}/handovers',
+    tags,
+    summary: 'Hand-overs of a build, the oldest first',
+    request: { params: byId },
+    responses: answers(list(handOverKept), 'Hand-overs'),
+  }),
+  make: createRoute({
+    method: 'post',
+    path: '/builds/{id}/handovers',
+    tags,
+    summary: 'Freeze what the record says of a build into a hand-over',
+    request: { params: byId, body: body(handOverWish) },
+    responses: { 201: json(handOverKept, 'The hand-over'), ...refusals },
+  }),
+  get: createRoute({
+    method: 'get',
+    path: '/handovers/{id}',
+    tags,
+    summary: 'A hand-over and every figure of it',
+    request: { params: byId },
+    responses: answers(z.object({ kept: handOverKept, document }), 'The hand-over'),
+  }),
+  remove: createRoute({
+    method: 'delete',
+    path: '/handovers/{id}',
+    tags,
+    summary: 'Remove a hand-over; POST /undo brings it back',
+    request: { params: byId },
+    responses: nothing,
+  }),
+  bundle: createRoute({
+    method: 'get',
+    path: '/handovers/{id}/bundle',
+    tags,
+    summary: 'The bundle: one zip with everything, signed, that needs no Pullbook to be read',
+    request: { params: byId },
+    responses: bytesOf('application/zip', 'The bundle'),
+  }),
+  key: createRoute({
+    method: 'get',
+    path: '/shop/key',
+    tags,
+    summary: 'The public half of the key that the shop signs with; made at its first use',
+    responses: answers(shopKey, 'The key'),
+  }),
+  verify: createRoute({
+    method: 'post',
+    path: '/verify',
+    tags,
+    summary: 'Hold a bundle against the recordings in it; nothing is stored',
+    request: {
+      query: z.object({ name: z.string().min(1).max(500) }),
+      body: { content: { 'application/octet-stream': { schema: z.any() } }, required: true },
+    },
+    responses: answers(verified, 'What follows and what does not'),
+  }),
+};

@@ -1,0 +1,196 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  differences,
+  type HandOver,
+  newKeyPem,
+  openBundle,
+  shopKey,
+  writeBundle,
+} from '../report/index.ts';
+import { type Asked, withApp } from './testing.ts';
+import { aDay, post, sweep } from './testingDays.ts';
+import type { RecordPart } from './work/handover.ts';
+import { type Verified, verifyBundle } from './work/verify.ts';
+
+const HOSTILE = '=HYPERLINK("x")<script>alert(1)</script>\u202egnp.\u{1f525}'.repeat(3);
+
+/** A build with two recorded pulls at a setting that was decided on, and one pull left out. */
+async function handedOver(asked: Asked) {
+  const { day, ladder, engine } = await aDay(asked);
+  const pulls: string[] = [];
+  for (const [name, scale] of [
+    ['a.csv', 1],
+    ['b.csv', 1.006],
+    [`${HOSTILE}.csv`, 0.97],
+  ] as const) {
+    const answer = await post(asked, day.id, name, sweep({ scale }));
+    pulls.push(...((await answer.json()) as { pulls: { id: string }[] }).pulls.map(({ id }) => id));
+  }
+  const { record } = asked;
+  for (const [index, id] of pulls.entries())
+    await record.pulls.update(id, {
+      leadDeg: 28,
+      ...(index === 2 ? { excludedBecause: 'oil was cold' } : {}),
+    });
+  await record.decisions.create({
+    ladderId: ladder.id,
+    use: 'bursts',
+    setting: 28,
+    who: 'Ann',
+    why: 'a hot summer',
+  });
+  await record.engines.update(engine.id, { owner: HOSTILE });
+  const kept = await asked.json<{ id: string }>(
+    'POST',
+    `/builds/${day.buildId}/handovers`,
+    { notes: 'Ran clean.', by: 'Ann' },
+    201,
+  );
+  const bundle = async () => {
+    const answer = await asked.ask('GET', `/api/v1/handovers/${kept.id}/bundle`);
+    expect(answer.headers.get('content-type')).toBe('application/zip');
+    return new Uint8Array(await answer.arrayBuffer());
+  };
+  const { document } = await asked.json<{ document: HandOver }>('GET', `/handovers/${kept.id}`);
+  return { ...kept, day, pulls, bundle, document };
+}
+
+const verify = (asked: Asked, bytes: Uint8Array) =>
+  asked
+    .ask('POST', '/api/v1/verify?name=x.zip', bytes, { 'content-type': 'application/octet-stream' })
+    .then((answer) => answer.json() as Promise<Verified & { isOurs: boolean }>);
+
+/** The bundle as a forger makes it: a figure changed, every digest made anew, signed with a key of his own. */
+async function forged(bytes: Uint8Array, change: (document: HandOver) => HandOver) {
+  const { handOver, record, received } = openBundle(bytes, 'x.zip');
+  const { portion } = record as RecordPart;
+  const pieces: Uint8Array[] = [];
+  await writeBundle(
+    {
+      handOver: change(structuredClone(handOver) as HandOver),
+      record,
+      recordings: portion.recordings.map((one) => ({
+        ...one,
+        bytes: (async function* () {
+          yield received.get(one.sha256)!;
+        })(),
+      })),
+      files: [],
+      made: [],
+    },
+    shopKey(newKeyPem(), 'forger'),
+    async (piece) => {
+      pieces.push(piece.slice());
+    },
+  );
+  return new Uint8Array(Buffer.concat(pieces));
+}
+
+describe('a hand-over', () => {
+  it('tells what was measured, used, left out and decided', () =>
+    withApp(async (asked) => {
+      const { document, pulls } = await handedOver(asked);
+      expect(document.engine).toMatchObject({ name: 'Eight', owner: HOSTILE });
+      const [day] = document.days;
+      expect(day!.pulls.map((pull) => pull.excludedBecause)).toEqual([null, null, 'oil was cold']);
+      expect(day!.ladders[0]!.decision).toMatchObject({ setting: 28, who: 'Ann' });
+      const { final } = document;
+      expect(final!.pullIds).toEqual(pulls.slice(0, 2));
+      expect(final!.why).toBe('the pulls at 28 deg, the setting left in the engine');
+      const two = day!.pulls.slice(0, 2).map((pull) => pull.curve!.peakPower.value);
+      expect(final!.peakPowerW.value).toBeGreaterThan(0.999 * Math.min(...two));
+      expect(final!.peakPowerW.value).toBeLessThan(1.001 * Math.max(...two));
+    }));
+
+  it('is the same bundle every time, follows from its recordings, and outlives what changes later', () =>
+    withApp(async (asked) => {
+      const { bundle, pulls, day } = await handedOver(asked);
+      const bytes = await bundle();
+      await asked.record.pulls.update(pulls[0]!, { excludedBecause: 'changed my mind' });
+      await asked.record.days.update(day.id, { airTemperatureK: 310 });
+      expect(await bundle()).toEqual(bytes);
+      const verified = await verify(asked, bytes);
+      expect(verified).toMatchObject({ verdict: 'follows', isOurs: true, differences: [] });
+      expect(verified.held).toBeGreaterThan(500);
+      // On another machine, which has neither this shop nor its key.
+      expect(await verifyBundle(bytes, 'x.zip', '0')).toMatchObject({ verdict: 'follows' });
+    }));
+
+  it('shows each of 200 bytes that are changed', () =>
+    withApp(async (asked) => {
+      const { bundle } = await handedOver(asked);
+      const bytes = await bundle();
+      fc.assert(
+        fc.property(fc.nat(bytes.length - 1), fc.integer({ min: 1, max: 255 }), (at, flip) => {
+          const changed = bytes.slice();
+          changed[at]! ^= flip;
+          try {
+            return openBundle(changed, 'x.zip').problems.length > 0;
+          } catch {
+            return true;
+          }
+        }),
+        { numRuns: 200, seed: 8 },
+      );
+      const last = bytes.slice();
+      last[Math.floor(bytes.length / 2)]! ^= 1;
+      expect(await verify(asked, last).then(({ verdict }) => verdict ?? 'refused')).not.toBe(
+        'follows',
+      );
+    }));
+
+  it('shows each of 200 figures that a forger changes, though he makes every digest anew', () =>
+    withApp(async (asked) => {
+      const { bundle, document } = await handedOver(asked);
+      const bytes = await bundle();
+      const places = figuresOf(document);
+      expect(places.length).toBeGreaterThan(500);
+      fc.assert(
+        fc.property(fc.nat(places.length - 1), fc.boolean(), (at, up) => {
+          const changed = structuredClone(document);
+          changeAt(changed, places[at]!, up);
+          return differences(changed, document).length > 0;
+        }),
+        { numRuns: 200, seed: 9 },
+      );
+      const raised = await forged(bytes, (told) => {
+        changeAt(told, ['final', 'peakPowerW', 'value'], true);
+        return told;
+      });
+      expect(await verify(asked, raised)).toMatchObject({
+        verdict: 'does not follow',
+        isOurs: false,
+        problems: [],
+        differences: [{ where: 'final.peakPowerW.value' }],
+      });
+    }));
+
+  it('refuses what is no bundle, and a build that has nothing to hand over', () =>
+    withApp(async (asked) => {
+      const { engine } = await aDay(asked);
+      const refused = await asked.ask('POST', '/api/v1/verify?name=x.zip', new Uint8Array([1, 2]), {
+        'content-type': 'application/octet-stream',
+      });
+      expect(refused.status).toBe(422);
+      const build = await asked.record.builds.create({ engineId: engine.id, name: 'Second' });
+      await asked.json('POST', `/builds/${build.id}/handovers`, {}, 422);
+    }));
+});
+
+type Path = readonly (string | number)[];
+
+/** Where numbers stand that were computed: the choice and versions are asked, not told. */
+function figuresOf(value: unknown, path: Path = []): Path[] {
+  if (typeof value === 'number') return [path];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([name, one]) => figuresOf(one, [...path, name]));
+}
+
+/** Raises or lowers a figure in its fifth digit. */
+function changeAt(root: object, path: Path, up: boolean): void {
+  let at = root as Record<string | number, unknown>;
+  for (const name of path.slice(0, -1)) at = at[name] as typeof at;
+  const value = at[path.at(-1)!] as number;
+  at[path.at(-1)!] = value === 0 ? 0.001 : value * (up ? 1.0001 : 0.9999);
+}

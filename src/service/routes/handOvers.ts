@@ -1,0 +1,109 @@
+/** Routes of the hand-over: frozen, read, taken away, held against its recordings. */
+import { readFile } from 'node:fs/promises';
+import { Readable } from 'node:stream';
+import type { PullbookRecord } from '../../record/index.ts';
+import { keyName } from '../../report/index.ts';
+import { handOvers } from '../contract/handOvers.ts';
+import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
+import { spool } from '../work/spool.ts';
+import { verifyBundle } from '../work/verify.ts';
+import type { Api } from './api.ts';
+import { changeOf } from './shelves.ts';
+
+/** The largest bundle that is read whole to be held against its recordings. */
+const MOST_BUNDLE_BYTES = 1024 ** 3;
+
+export function serveHandOvers(api: Api, record: PullbookRecord, version: string): void {
+  api.openapi(handOvers.list, async (c) => {
+    const { id } = c.req.valid('param');
+    await record.builds.get(id);
+    return c.json((await record.handOvers.list({ buildId: id })) as never, 200);
+  });
+  api.openapi(handOvers.make, async (c) => {
+    const change = changeOf(c);
+    const wish = c.req.valid('json');
+    const choice = await choiceOf(record, c.req.valid('param').id, {
+      ...wish,
+      by: wish.by ?? change.who,
+    });
+    const freezing = {
+      madeAt: new Date().toISOString(),
+      pullbook: version,
+      signal: c.req.raw.signal,
+    };
+    return c.json((await keepHandOver(record, choice, freezing, change)) as never, 201);
+  });
+  api.openapi(handOvers.get, async (c) => {
+    const { id } = c.req.valid('param');
+    const kept = await record.handOvers.get(id);
+    return c.json({ kept, document: await documentOf(record, id) } as never, 200);
+  });
+  api.openapi(handOvers.remove, async (c) => {
+    await record.handOvers.remove(c.req.valid('param').id, changeOf(c));
+    return c.body(null, 204);
+  });
+  api.openapi(handOvers.bundle, async (c) => {
+    const kept = await record.handOvers.get(c.req.valid('param').id);
+    return new Response(
+      Readable.toWeb(piecesFrom((write) => bundleOf(record, kept.id, write))) as ReadableStream,
+      {
+        headers: {
+          'content-type': 'application/zip',
+          'content-disposition': `attachment; filename="hand-over-${kept.madeAt.slice(0, 10)}.zip"`,
+        },
+      },
+    ) as never;
+  });
+  api.openapi(handOvers.key, async (c) => {
+    const { publicKey } = await keyOfShop(record);
+    return c.json({ publicKey, name: keyName(publicKey) }, 200);
+  });
+  api.openapi(handOvers.verify, async (c) => {
+    const { name } = c.req.valid('query');
+    const spooled = await spool(c.req.raw.body, {
+      folder: record.folder,
+      fileName: name,
+      maxBytes: MOST_BUNDLE_BYTES,
+    });
+    try {
+      const { source } = spooled;
+      const bytes = typeof source === 'string' ? new Uint8Array(await readFile(source)) : source;
+      const verified = await verifyBundle(bytes, name, version, c.req.raw.signal);
+      const { publicKey } = await keyOfShop(record);
+      const isOurs = verified.signedBy?.publicKey === publicKey;
+      return c.json({ ...verified, isOurs } as never, 200);
+    } finally {
+      await spooled.release();
+    }
+  });
+}
+
+/** A stream of what a writer writes, no faster than it is read. */
+function piecesFrom(
+  work: (write: (piece: Uint8Array) => Promise<void>) => Promise<void>,
+): Readable {
+  let wanted: () => void = () => {};
+  const stream = new Readable({
+    read() {
+      wanted();
+    },
+  });
+  const write = (piece: Uint8Array) =>
+    new Promise<void>((done, fail) => {
+      if (stream.destroyed) return fail(new Error('nobody reads any more'));
+      stream.once('close', done);
+      if (stream.push(Buffer.from(piece))) {
+        stream.removeListener('close', done);
+        return done();
+      }
+      wanted = () => {
+        stream.removeListener('close', done);
+        done();
+      };
+    });
+  work(write).then(
+    () => stream.push(null),
+    (error: Error) => stream.destroy(error),
+  );
+  return stream;
+}

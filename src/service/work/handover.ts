@@ -1,0 +1,440 @@
+/** Freezes what the record says of a build into a hand-over: a pure function of the record, the choice and the hour. */
+import {
+  answerSheet,
+  PLAN_VERSION,
+  type Plan,
+  SHEET_VERSION,
+  sheetChanges,
+} from '../../build/index.ts';
+import { COMPARE_VERSION } from '../../compare/index.ts';
+import { InputError } from '../../errors.ts';
+import { LADDER_VERSION, SETTING_KINDS, settingIn } from '../../ladder/index.ts';
+import { CURVE_VERSION, type Curve, meanCurve } from '../../pull/index.ts';
+import {
+  type Build,
+  type DayPlan,
+  type EntityName,
+  type Id,
+  type Ladder,
+  narrowed,
+  type Portion,
+  type Pull,
+  type PullbookRecord,
+  type Shop,
+} from '../../record/index.ts';
+import {
+  bandFromCurves,
+  type FinalCurve,
+  HANDOVER_VERSION,
+  type HandedBuild,
+  type HandedDay,
+  type HandedLadder,
+  type HandedPull,
+  type HandOver,
+  type HandOverChoice,
+} from '../../report/index.ts';
+import { contextOf, type DayContext, engineSetup } from './context.ts';
+import { Curves, type PullCurve } from './curves.ts';
+import { readLadder } from './ladders.ts';
+import { Readings } from './readings.ts';
+
+export interface Freezing {
+  readonly madeAt: string;
+  /** Version of the program. */
+  readonly pullbook: string;
+  readonly signal?: AbortSignal;
+  readonly onDay?: (done: number, of: number) => void;
+}
+
+/** What `record.json` of a bundle holds: all that the hand-over was computed from, beside the recordings. */
+export interface RecordPart {
+  readonly format: 'record-part/1';
+  readonly shop: Shop;
+  readonly portion: Portion;
+}
+
+interface WorkedDay {
+  readonly context: DayContext;
+  readonly pulls: readonly Pull[];
+  readonly curves: readonly PullCurve[];
+  readonly ladders: readonly Ladder[];
+  readonly handed: HandedDay;
+}
+
+/**
+ * @throws NotInRecordError  a build or day that is not there; InputError  a day of another build, none at all, or a
+ *                           build of another engine to hold it against
+ */
+export async function freezeHandOver(
+  record: PullbookRecord,
+  choice: HandOverChoice,
+  { madeAt, pullbook, signal, onDay }: Freezing,
+): Promise<HandOver> {
+  const build = await record.builds.get(choice.buildId);
+  const engine = await record.engines.get(build.engineId);
+  const shop = await record.shop.get();
+  const curves = new Curves(record, new Readings(record));
+  const days: WorkedDay[] = [];
+  if (choice.dayIds.length === 0)
+    throw new InputError('A hand-over needs one test day at least; choose which.');
+  for (const [index, dayId] of choice.dayIds.entries()) {
+    signal?.throwIfAborted();
+    onDay?.(index, choice.dayIds.length);
+    days.push(await workDay(record, curves, dayId, choice));
+  }
+  const sheet = await sheetOf(record, build.id);
+  return {
+    format: 'handover/1',
+    madeAt,
+    choice,
+    versions: {
+      pullbook,
+      handover: HANDOVER_VERSION,
+      curve: CURVE_VERSION,
+      ladder: LADDER_VERSION,
+      sheet: SHEET_VERSION,
+      compare: COMPARE_VERSION,
+      plan: PLAN_VERSION,
+    },
+    shop: { name: shop.name, isInvented: shop.invented },
+    engine: {
+      id: engine.id,
+      name: engine.name,
+      serial: engine.serial,
+      owner: engine.owner,
+      notes: engine.notes,
+      cycle: engine.cycle,
+      aspiration: engine.aspiration,
+      fuel: engine.fuel,
+    },
+    build: handedBuild(build, days[0]!.context),
+    days: days.map(({ handed }) => handed),
+    final: finalCurve(days),
+    sheet,
+    sinceLast: await sinceLast(record, choice, build),
+    cautions: cautionsOf(days),
+  };
+}
+
+const handedBuild = (build: Build, context: Pick<DayContext, 'engine'>): HandedBuild => ({
+  id: build.id,
+  name: build.name,
+  notes: build.notes,
+  displacementM3: build.displacementM3 ?? context.engine.displacementM3,
+  cylinders: build.cylinders ?? context.engine.cylinders,
+  compressionRatio: build.compressionRatio ?? context.engine.compressionRatio,
+});
+
+async function workDay(
+  record: PullbookRecord,
+  curves: Curves,
+  dayId: Id,
+  choice: HandOverChoice,
+): Promise<WorkedDay> {
+  const context = await contextOf(record, dayId);
+  const { day, cell } = context;
+  if (day.buildId !== choice.buildId)
+    throw new InputError(
+      `The test day ${day.name || day.date || day.id} is of another build; hand over days of one build.`,
+    );
+  const pulls = await record.pulls.list({ dayId });
+  const ofDay = await curves.ofDay(dayId, { standard: choice.standard });
+  const ladders = await record.ladders.list({ dayId });
+  const readings: HandedLadder[] = [];
+  for (const ladder of ladders) readings.push(await handedLadder(record, curves, ladder, choice));
+  return {
+    context,
+    pulls,
+    curves: ofDay,
+    ladders,
+    handed: {
+      id: day.id,
+      name: day.name,
+      date: day.date,
+      notes: day.notes,
+      fuel: engineSetup(context).fuel,
+      octane: day.octane,
+      fuelBatch: day.fuelBatch,
+      cell: {
+        id: cell.id,
+        name: cell.name,
+        inertiaKgM2: day.inertiaKgM2 ?? cell.inertiaKgM2,
+        calibration:
+          'No calibration of this cell is in the record; a usual uncertainty is assumed.',
+        isPastDue: false,
+      },
+      configuration: { ...day.configuration },
+      pulls: pulls.map((pull, index) => handedPull(pull, index, ofDay[index]!, context)),
+      ladders: readings,
+      plan: await newestPlan(record, dayId),
+    },
+  };
+}
+
+function handedPull(
+  pull: Pull,
+  index: number,
+  { curve, whyNone }: PullCurve,
+  { day }: DayContext,
+): HandedPull {
+  const hasPeaks = pull.peakPowerW !== null || pull.peakTorqueNm !== null;
+  const own = Object.entries(pull.configuration).map(([name, said]) => `${name}: ${said}`);
+  return {
+    id: pull.id,
+    number: index + 1,
+    madeAt: pull.madeAt,
+    fileName: pull.fileName,
+    recordingSha256: pull.recordingSha256,
+    rows: pull.span === null ? null : { first: pull.span.firstRow, last: pull.span.lastRow },
+    leadDeg: pull.leadDeg,
+    lambdaTarget: pull.lambdaTarget ?? day.lambdaTarget,
+    note: pull.note,
+    excludedBecause: pull.excludedBecause,
+    isAborted: pull.aborted,
+    watched: pull.watched,
+    knockHeard: pull.knockHeard === false && pull.specksOnPlug ? true : pull.knockHeard,
+    configuration: own.length === 0 ? null : own.join('; '),
+    curve: curve === null ? null : handedCurve(curve),
+    whyNoCurve: curve === null ? whyNone : null,
+    typedPeaks: hasPeaks
+      ? {
+          torqueNm: pull.peakTorqueNm,
+          torqueSpeedRpm: pull.peakTorqueSpeedRpm,
+          powerW: pull.peakPowerW,
+          powerSpeedRpm: pull.peakPowerSpeedRpm,
+        }
+      : null,
+  };
+}
+
+const handedCurve = ({
+  standard,
+  correctionFactor,
+  speedRpm,
+  torqueNm,
+  lowNm,
+  highNm,
+  powerW,
+  peakTorque,
+  peakPower,
+  conditions,
+  marks,
+}: Curve): HandedPull['curve'] => ({
+  standard,
+  correctionFactor,
+  speedRpm,
+  torqueNm,
+  lowNm,
+  highNm,
+  powerW,
+  peakTorque,
+  peakPower,
+  conditions,
+  marks,
+});
+
+async function handedLadder(
+  record: PullbookRecord,
+  curves: Curves,
+  ladder: Ladder,
+  choice: HandOverChoice,
+): Promise<HandedLadder> {
+  const { input, answer, whyNone } = await readLadder(record, curves, ladder.id, {
+    standard: choice.standard,
+  });
+  const decision = (await record.decisions.list({ ladderId: ladder.id })).at(-1);
+  return {
+    id: ladder.id,
+    name: ladder.name,
+    setting: ladder.setting,
+    unit: SETTING_KINDS[ladder.setting].unit,
+    bandRpm: input?.bandRpm ?? null,
+    answer,
+    whyNone,
+    decision:
+      decision === undefined
+        ? null
+        : {
+            use: decision.use,
+            setting: decision.setting,
+            who: decision.who,
+            decidedAt: decision.decidedAt,
+            why: decision.why,
+            advised: decision.advice?.value ?? null,
+            advisedWhy: decision.advice?.why ?? null,
+          },
+  };
+}
+
+async function newestPlan(record: PullbookRecord, dayId: Id): Promise<HandedDay['plan']> {
+  const plans = await record.plans.list({ dayId });
+  const newest = plans.reduce<DayPlan | null>(
+    (best, one) => (best === null || one.madeAt >= best.madeAt ? one : best),
+    null,
+  );
+  if (newest === null) return null;
+  const ticks = await record.plans.ticks(newest.id);
+  return {
+    plan: newest.plan as Plan,
+    madeAt: newest.madeAt,
+    ticks: ticks.map(({ itemId, who, tickedAt }) => ({ itemId, by: who, at: tickedAt })),
+  };
+}
+
+/** The pulls at the setting that was left in the engine; where nobody decided, those at the last pull's setting. */
+function finalCurve(days: readonly WorkedDay[]): FinalCurve | null {
+  const candidates = [...days].reverse().flatMap((day) => {
+    const decided = day.handed.ladders
+      .map((ladder, index) => ({ ladder, of: day.ladders[index]! }))
+      .filter(({ ladder }) => ladder.decision !== null && ladder.decision.setting !== null)
+      .map(({ ladder, of }) => ({
+        day,
+        ladder: of,
+        setting: ladder.decision!.setting!,
+        bandRpm: ladder.bandRpm,
+        word: (said: string) => `the pulls at ${said}, the setting left in the engine`,
+      }));
+    return decided;
+  });
+  for (const one of candidates) {
+    const final = meanAt(one.day, one.ladder, one.setting, one.bandRpm, one.word);
+    if (final !== null) return final;
+  }
+  for (const day of [...days].reverse()) {
+    const ladder = day.ladders[0]!;
+    const settings = day.pulls.flatMap((pull, index) =>
+      counts(pull) && day.curves[index]!.curve !== null
+        ? [settingIn(ladder.setting, pull, day.context.day.lambdaTarget)]
+        : [],
+    );
+    if (settings.length === 0) continue;
+    const last = settings.at(-1)!;
+    const band = day.handed.ladders[0]!.bandRpm;
+    const final = meanAt(day, ladder, last, band, (said) =>
+      last === null
+        ? 'the pulls of the last day; nobody has decided on a setting yet'
+        : `the pulls at ${said}, the last setting that was run; nobody has decided on one yet`,
+    );
+    if (final !== null) return final;
+  }
+  return null;
+}
+
+const counts = (pull: Pull): boolean => pull.excludedBecause === null && !pull.aborted;
+
+function meanAt(
+  day: WorkedDay,
+  ladder: Ladder,
+  setting: number | null,
+  bandRpm: readonly [number, number] | null,
+  why: (setting: string) => string,
+): FinalCurve | null {
+  const { unit, defaultStep } = SETTING_KINDS[ladder.setting];
+  const chosen = day.pulls.flatMap((pull, index) => {
+    const { curve } = day.curves[index]!;
+    if (!counts(pull) || curve === null) return [];
+    const stood = settingIn(ladder.setting, pull, day.context.day.lambdaTarget);
+    const isAt =
+      setting === null
+        ? stood === null
+        : stood !== null && Math.abs(stood - setting) < defaultStep / 2;
+    return isAt ? [{ id: pull.id, curve }] : [];
+  });
+  if (chosen.length === 0) return null;
+  const { repeatabilityPercent } = day.context.shop;
+  const mean = meanCurve(
+    chosen.map(({ curve }) => curve),
+    ...(repeatabilityPercent === null ? [] : [repeatabilityPercent / 100]),
+  );
+  const [from, to] = [mean.speedRpm[0]!, mean.speedRpm.at(-1)!];
+  const wanted = bandRpm ?? bandFromCurves(chosen.map(({ curve }) => curve)) ?? [from, to];
+  const band = [Math.max(from, wanted[0]), Math.min(to, wanted[1])] as const;
+  const within = band[1] > band[0] ? band : ([from, to] as const);
+  const means = mean.over(within);
+  const { peakTorque, peakPower } = mean;
+  return {
+    pullIds: chosen.map(({ id }) => id),
+    why: why(`${setting}${unit === '' ? '' : ` ${unit}`}`),
+    speedRpm: mean.speedRpm,
+    torqueNm: mean.torqueNm,
+    lowNm: mean.lowNm,
+    highNm: mean.highNm,
+    powerW: mean.powerW,
+    peakTorqueNm: peakTorque,
+    peakPowerW: peakPower,
+    bandRpm: within,
+    meanTorqueNm: means.torqueNm,
+    meanPowerW: means.powerW,
+  };
+}
+
+async function sheetOf(record: PullbookRecord, buildId: Id): Promise<HandOver['sheet']> {
+  const { sheet } = await record.sheets.get(buildId);
+  if (sheet === null) return null;
+  const { windows } = await record.shop.get();
+  const { figures, checks, measureNext } = answerSheet(sheet, windows);
+  return {
+    figures,
+    checks,
+    measured: Object.values(sheet.sections).reduce(
+      (sum, section) => sum + Object.keys(section.values ?? {}).length,
+      0,
+    ),
+    toMeasure: measureNext.map(({ path, label }) => ({ path, label })),
+  };
+}
+
+async function sinceLast(
+  record: PullbookRecord,
+  { comparedBuildId }: HandOverChoice,
+  build: Build,
+): Promise<HandOver['sinceLast']> {
+  if (comparedBuildId === null) return null;
+  const other = await record.builds.get(comparedBuildId);
+  const engine = await record.engines.get(other.engineId);
+  if (other.engineId !== build.engineId)
+    throw new InputError('A hand-over is held against another build of the same engine.');
+  const { windows } = await record.shop.get();
+  const [before, after] = [
+    (await record.sheets.get(other.id)).sheet,
+    (await record.sheets.get(build.id)).sheet,
+  ];
+  return {
+    build: handedBuild(other, { engine }),
+    changes:
+      before === null || after === null
+        ? null
+        : sheetChanges(before, after, answerSheet(before, windows), answerSheet(after, windows)),
+    comparison: null,
+    whyNoComparison: 'No pulls of the two builds were set side by side.',
+  };
+}
+
+function cautionsOf(days: readonly WorkedDay[]): string[] {
+  const warnings = days.flatMap(({ handed }) => [
+    ...(handed.cell.isPastDue ? [handed.cell.calibration] : []),
+    ...handed.ladders.flatMap(({ answer }) => answer?.warnings ?? []),
+  ]);
+  return [...new Set(warnings)];
+}
+
+/** The rows of the record that a hand-over rests on, and no others: its builds, its days, their cells. */
+export async function recordPartFor(
+  record: PullbookRecord,
+  choice: HandOverChoice,
+): Promise<RecordPart> {
+  const { engineId } = await record.builds.get(choice.buildId);
+  const all = await record.portions.of([engineId]);
+  const builds = new Set([choice.buildId, choice.comparedBuildId]);
+  const days = (all.rows.day ?? []).filter(
+    (day) => choice.dayIds.includes(day.id as Id) || day.buildId === choice.comparedBuildId,
+  );
+  const wanted: Partial<Record<EntityName, ReadonlySet<unknown>>> = {
+    build: builds,
+    day: new Set(days.map((day) => day.id)),
+    cell: new Set(days.map((day) => day.cellId)),
+    handOver: new Set(),
+  };
+  const portion = narrowed(all, (entity, { id }) => wanted[entity]?.has(id) ?? true);
+  return { format: 'record-part/1', shop: await record.shop.get(), portion };
+}
