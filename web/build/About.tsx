@@ -1,19 +1,24 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import type { FieldSpec } from '../../src/build/index.ts';
+import type { EachEntry, Entry, FieldSpec } from '../../src/build/index.ts';
 import { readDate } from '../form/fields.ts';
 import { Sheet } from '../form/sheet.tsx';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
-import { entryAt, setAbout, setEach, setEntry } from './edit.ts';
+import { useSheetActs } from './context.ts';
+import { setAbout, setEach, setEntry } from './edit.ts';
 import { readCell } from './typing.ts';
 
+interface AboutProps {
+  readonly path: string;
+  readonly field: FieldSpec;
+  /** What stands at the path. */
+  readonly entry: Entry | EachEntry | undefined;
+}
+
 /** The small control behind a field: who measured it, with what, when; its tolerance where there is no room beside it. */
-export function About({ path, field }: { readonly path: string; readonly field: FieldSpec }) {
+export function About({ path, field, entry }: AboutProps) {
   const [open, setOpen] = useState(false);
-  const { sheet } = useSheetWork();
-  const entry = entryAt(sheet, path);
   const said = entry !== undefined && [entry.by, entry.with, entry.on, entry.note].some(Boolean);
   return (
     <>
@@ -31,7 +36,9 @@ export function About({ path, field }: { readonly path: string; readonly field: 
       >
         <span aria-hidden="true">{said ? '●' : '…'}</span>
       </button>
-      {open && <AboutSheet path={path} field={field} onClose={() => setOpen(false)} />}
+      {open && (
+        <AboutSheet path={path} field={field} entry={entry} onClose={() => setOpen(false)} />
+      )}
     </>
   );
 }
@@ -39,15 +46,11 @@ export function About({ path, field }: { readonly path: string; readonly field: 
 function AboutSheet({
   path,
   field,
+  entry,
   onClose,
-}: {
-  path: string;
-  field: FieldSpec;
-  onClose: () => void;
-}) {
-  const { sheet, change } = useSheetWork();
+}: AboutProps & { readonly onClose: () => void }) {
+  const { change } = useSheetActs();
   const { who } = usePreferences();
-  const entry = entryAt(sheet, path);
   const [texts, setTexts] = useState({
     by: entry?.by ?? '',
     with: entry?.with ?? '',
@@ -139,7 +142,7 @@ function AboutSheet({
   );
 }
 
-function plainAbout(entry: ReturnType<typeof entryAt>) {
+function plainAbout(entry: AboutProps['entry']) {
   if (entry?.unit === undefined) return {};
   return { unit: entry.unit };
 }

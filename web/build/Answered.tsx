@@ -2,7 +2,7 @@ import type { Figure } from '../../src/build/index.ts';
 import { inUnitsOf } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs } from './context.ts';
 import { noteText, pathInWords, placesOf, plusMinusText, valueText } from './words.ts';
 
 /** Value with its half interval, or that it is not known. */
@@ -20,7 +20,7 @@ export function ValueText({ answer }: { answer: Figure }) {
 
 /** Names of fields as ways to them. */
 export function FieldLinks({ paths, section }: { paths: readonly string[]; section: string }) {
-  const { goTo } = useSheetWork();
+  const { goTo } = useSheetActs();
   return paths.map((path, i) => (
     <span key={path}>
       {i > 0 && ', '}
@@ -32,9 +32,9 @@ export function FieldLinks({ paths, section }: { paths: readonly string[]; secti
 }
 /** Where an answer comes from, place by place and step by step; folded until it is asked for. */
 export function Background({ answer, source }: { answer: Figure; source?: string }) {
-  const { sheet } = useSheetWork();
+  const { layout } = useSheetActs();
   const { units } = usePreferences();
-  const places = placesOf(answer, sheet);
+  const places = placesOf(answer, layout);
   return (
     <details className={styles.background}>
       <summary>

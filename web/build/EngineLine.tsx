@@ -4,7 +4,7 @@ import { type Layout, layoutOf } from '../../src/build/index.ts';
 import { readLayout } from '../../src/build/sheet/readLayout.ts';
 import { Sheet } from '../form/sheet.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { setLayout } from './edit.ts';
 
 /** `V 8, 90°, cross-plane crank, 1 intake and 1 exhaust valve a cylinder`. */
@@ -24,7 +24,8 @@ export function layoutInWords(layout: Layout): string {
 
 /** How the engine is laid out, by which the sheet knows what there is to measure. */
 export function EngineLine({ uses }: { readonly uses: readonly string[] }) {
-  const { sheet, change } = useSheetWork();
+  const { sheet } = useSheetWork();
+  const { change } = useSheetActs();
   const [open, setOpen] = useState(false);
   const known = sheet.use === undefined || uses.includes(sheet.use) ? uses : [...uses, sheet.use];
   return (

@@ -1,9 +1,10 @@
-import { type Check, type SectionSpec, sectionOf } from '../../src/build/index.ts';
+import { memo } from 'react';
+import { type Check, type Figure, type SectionSpec, sectionOf } from '../../src/build/index.ts';
 import { inUnitsOf } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { Background, FieldLinks, ValueText } from './Answered.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { VerdictMark } from './Verdict.tsx';
 import { WindowBar } from './WindowBar.tsx';
 import { checksOf, figuresOf, inNeedOrder, placesOf } from './words.ts';
@@ -34,14 +35,7 @@ export function Follows({ section }: { readonly section: SectionSpec }) {
       {known.length > 0 && (
         <ul className={styles.figures}>
           {known.map((figure) => (
-            <li key={figure.id}>
-              <div className={styles.figure}>
-                <span>{figure.label}</span>
-                <ValueText answer={figure} />
-              </div>
-              {figure.problem !== null && <p className="stop">{figure.problem}</p>}
-              <Background answer={figure} />
-            </li>
+            <FigureItem key={figure.id} figure={figure} />
           ))}
         </ul>
       )}
@@ -70,17 +64,31 @@ export function Follows({ section }: { readonly section: SectionSpec }) {
   );
 }
 
+/** Answers that stay the same stay the same objects, and what shows them is not drawn again. */
+const FigureItem = memo(function FigureItem({ figure }: { readonly figure: Figure }) {
+  return (
+    <li>
+      <div className={styles.figure}>
+        <span>{figure.label}</span>
+        <ValueText answer={figure} />
+      </div>
+      {figure.problem !== null && <p className="stop">{figure.problem}</p>}
+      <Background answer={figure} />
+    </li>
+  );
+});
+
 /** One check: verdict, value in its window, and what would bring it right. */
-export function CheckItem({
+export const CheckItem = memo(function CheckItem({
   check,
   named = false,
 }: {
   readonly check: Check;
   readonly named?: boolean;
 }) {
-  const { sheet, href, go } = useSheetWork();
+  const { layout, href, go } = useSheetActs();
   const { units } = usePreferences();
-  const worst = check.worst === null ? undefined : placesOf(check, sheet)[check.worst];
+  const worst = check.worst === null ? undefined : placesOf(check, layout)[check.worst];
   return (
     <li>
       <div className={styles.figure}>
@@ -112,4 +120,4 @@ export function CheckItem({
       />
     </li>
   );
-}
+});

@@ -1,8 +1,9 @@
 import { Button } from '@mantine/core';
+import { memo } from 'react';
 import type { FieldSpec, SectionSpec, Table, TableSpec } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { type Cell, type Row, setTable, tableAt } from './edit.ts';
 import { cellMarks, moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
@@ -11,15 +12,27 @@ import { UnitPick } from './UnitPick.tsx';
 
 /** The free tables of a section: as many rows as there are things to write down. */
 export function FreeTables({ section }: { readonly section: SectionSpec }) {
-  return (section.tables ?? []).map((table) => (
-    <FreeTable key={table.id} path={`${section.id}.${table.id}`} spec={table} />
-  ));
+  const { sheet } = useSheetWork();
+  return (section.tables ?? []).map((spec) => {
+    const path = `${section.id}.${spec.id}`;
+    return (
+      <FreeTable key={spec.id} path={path} spec={spec} table={tableAt(sheet, path) ?? NO_ROWS} />
+    );
+  });
 }
 
-function FreeTable({ path, spec }: { path: string; spec: TableSpec }) {
-  const { sheet, change } = useSheetWork();
+const NO_ROWS: Table = { rows: [] };
+
+interface FreeTableProps {
+  readonly path: string;
+  readonly spec: TableSpec;
+  readonly table: Table;
+}
+
+/** Drawn again only where one of its own rows changes. */
+const FreeTable = memo(function FreeTable({ path, spec, table }: FreeTableProps) {
+  const { change } = useSheetActs();
   const { units } = usePreferences();
-  const table: Table = tableAt(sheet, path) ?? { rows: [] };
   const unitOf = (column: FieldSpec) => table.units?.[column.id] ?? usualUnit(column, units);
   /** Units in use are written with the first row, so that what stands in it keeps its meaning. */
   const write = (rows: readonly Row[], name?: string, set: Readonly<Record<string, string>> = {}) =>
@@ -118,7 +131,7 @@ function FreeTable({ path, spec }: { path: string; spec: TableSpec }) {
       </Button>
     </section>
   );
-}
+});
 
 interface FreeCellProps {
   readonly path: string;

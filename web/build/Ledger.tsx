@@ -1,9 +1,15 @@
-import { useState } from 'react';
-import { type FieldSpec, isEach, type SectionSpec } from '../../src/build/index.ts';
+import { memo, useState } from 'react';
+import {
+  type EachEntry,
+  type Entry,
+  type FieldSpec,
+  isEach,
+  type SectionSpec,
+} from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { About } from './About.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { entryAt, setAbout, setEntry } from './edit.ts';
 import { cellMarks, moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
@@ -13,23 +19,34 @@ import { WordCell } from './WordCell.tsx';
 
 /** The fields of a section that stand once, a line each. */
 export function Ledger({ section }: { readonly section: SectionSpec }) {
+  const { sheet } = useSheetWork();
   const fields = section.fields.filter((field) => field.per === undefined);
   if (fields.length === 0) return null;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: keys of the inputs inside, gathered
     <div className={styles.ledger} onKeyDown={moveByKey}>
-      {fields.map((field, row) => (
-        <Line key={field.id} path={`${section.id}.${field.id}`} field={field} row={row} />
-      ))}
+      {fields.map((field, row) => {
+        const path = `${section.id}.${field.id}`;
+        return (
+          <Line key={field.id} path={path} field={field} row={row} entry={entryAt(sheet, path)} />
+        );
+      })}
     </div>
   );
 }
 
-function Line({ path, field, row }: { path: string; field: FieldSpec; row: number }) {
-  const { sheet, change } = useSheetWork();
+interface LineProps {
+  readonly path: string;
+  readonly field: FieldSpec;
+  readonly row: number;
+  readonly entry: Entry | EachEntry | undefined;
+}
+
+/** Drawn again only where its own entry changes: a keystroke is in one line of fifty. */
+const Line = memo(function Line({ path, field, row, entry }: LineProps) {
+  const { change } = useSheetActs();
   const { units } = usePreferences();
   const [picked, setPicked] = useState<string | null>(null);
-  const entry = entryAt(sheet, path);
   const value = entry === undefined || isEach(entry) ? null : entry.value;
   const unit = entry?.unit ?? picked ?? usualUnit(field, units);
   const numeric = field.kind === 'quantity' || field.kind === 'number';
@@ -77,23 +94,22 @@ function Line({ path, field, row }: { path: string; field: FieldSpec; row: numbe
                 if (entry !== undefined) change((now) => setAbout(now, path, { unit: next }));
               }}
             />
-            <Tolerance path={path} field={field} row={row} />
+            <Tolerance path={path} field={field} row={row} entry={entry} />
           </>
         ) : (
           <WordCell path={path} field={field} value={value} marks={cellMarks(path, 0, row)} />
         )}
-        <About path={path} field={field} />
+        <About path={path} field={field} entry={entry} />
         {converted !== null && <small className={styles.converted}>{converted}</small>}
       </div>
     </div>
   );
-}
+});
 
 const NOT_NEGATIVE: FieldSpec = { id: 'plusMinus', label: 'Plus or minus', kind: 'number', low: 0 };
 
-function Tolerance({ path, field, row }: { path: string; field: FieldSpec; row: number }) {
-  const { sheet, change } = useSheetWork();
-  const entry = entryAt(sheet, path);
+function Tolerance({ path, field, row, entry }: LineProps) {
+  const { change } = useSheetActs();
   return (
     <span className={styles.tolerance}>
       <span aria-hidden="true">±</span>

@@ -1,14 +1,15 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { pathInWords } from './words.ts';
 
 const FIRST = 10;
 
 /** What is still to be measured, the more decisive the earlier; each leads to its field. */
 export function MeasureNext() {
-  const { answer, goTo } = useSheetWork();
+  const { answer } = useSheetWork();
+  const { goTo } = useSheetActs();
   const [all, setAll] = useState(false);
   const list = all ? answer.measureNext : answer.measureNext.slice(0, FIRST);
   return (

@@ -1,12 +1,13 @@
 import { Button } from '@mantine/core';
 import type { PartLine, SectionSpec } from '../../src/build/index.ts';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { setNotes, setParts } from './edit.ts';
 
 /** Parts of a section with the shop's own marks, and what else is to be said. */
 export function PartsNotes({ section }: { readonly section: SectionSpec }) {
-  const { sheet, change } = useSheetWork();
+  const { sheet } = useSheetWork();
+  const { change } = useSheetActs();
   const data = sheet.sections[section.id];
   const parts = data?.parts ?? [];
   const put = (at: number, key: keyof PartLine, text: string) =>

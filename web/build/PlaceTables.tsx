@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useCallback, useEffect, useRef, useState } from 'react';
 import {
   type FieldSpec,
   type Place,
@@ -8,7 +8,7 @@ import {
 import { usePreferences } from '../shell/preferences.tsx';
 import { About } from './About.tsx';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs, useSheetWork } from './context.ts';
 import { eachAt, entryAt, setAbout, setEach } from './edit.ts';
 import { moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
@@ -45,7 +45,8 @@ interface PlaceTableProps {
 }
 
 function PlaceTable({ section, per, fields }: PlaceTableProps) {
-  const { sheet, change } = useSheetWork();
+  const { sheet } = useSheetWork();
+  const { change } = useSheetActs();
   const { units } = usePreferences();
   const [picked, setPicked] = useState<Readonly<Record<string, string>>>({});
   const labels = placeLabels(per, sheet.layout);
@@ -54,12 +55,20 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
     const unit = entryAt(sheet, path)?.unit ?? picked[path] ?? usualUnit(field, units);
     return { path, field, unit, each: eachAt(sheet, path) };
   });
-  const paste = (column: number, row: number, text: string): string | null => {
-    const pasted = pasteBlock(sheet, columns satisfies PasteColumn[], column, row, text);
-    if ('wrong' in pasted) return pasted.wrong;
-    change(() => pasted.sheet);
-    return null;
-  };
+  const latest = useRef({ sheet, columns });
+  useEffect(() => {
+    latest.current = { sheet, columns };
+  });
+  const paste = useCallback(
+    (column: number, row: number, text: string): string | null => {
+      const now = latest.current;
+      const pasted = pasteBlock(now.sheet, now.columns satisfies PasteColumn[], column, row, text);
+      if ('wrong' in pasted) return pasted.wrong;
+      change(() => pasted.sheet);
+      return null;
+    },
+    [change],
+  );
   return (
     <section className={styles.block} aria-label={PLACE_TITLES[per]}>
       <header>
@@ -87,7 +96,7 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
                           change((now) => setAbout(now, path, { unit: next }));
                       }}
                     />
-                    <About path={path} field={field} />
+                    <About path={path} field={field} entry={entryAt(sheet, path)} />
                   </span>
                 </th>
               ))}
@@ -99,7 +108,7 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
                 <th scope="row">{label}</th>
                 {columns.map(({ path, field, unit, each }, column) => (
                   <td key={path}>
-                    <NumberCell
+                    <PlaceCell
                       path={path}
                       field={field}
                       label={`${field.label}, ${label}`}
@@ -107,26 +116,7 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
                       unit={unit}
                       column={column}
                       row={row}
-                      onBlock={(text) => paste(column, row, text)}
-                      onTyped={(typed) =>
-                        change(
-                          (now) =>
-                            setEach(
-                              now,
-                              path,
-                              eachAt(now, path).map((one, i) =>
-                                i === row ? (typed?.value ?? null) : one,
-                              ),
-                              {
-                                ...(unit === undefined ? {} : { unit: typed?.unit ?? unit }),
-                                ...(typed?.plusMinus === undefined
-                                  ? {}
-                                  : { plusMinus: typed.plusMinus }),
-                              },
-                            ),
-                          `${path}.${row}`,
-                        )
-                      }
+                      paste={paste}
                     />
                   </td>
                 ))}
@@ -139,6 +129,44 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
     </section>
   );
 }
+
+interface PlaceCellProps {
+  readonly path: string;
+  readonly field: FieldSpec;
+  readonly label: string;
+  readonly value: number | null;
+  readonly unit: string | undefined;
+  readonly column: number;
+  readonly row: number;
+  readonly paste: (column: number, row: number, text: string) => string | null;
+}
+
+/** Drawn again only where its own value changes. */
+const PlaceCell = memo(function PlaceCell({ paste, ...cell }: PlaceCellProps) {
+  const { change } = useSheetActs();
+  const { path, unit, column, row } = cell;
+  return (
+    <NumberCell
+      {...cell}
+      onBlock={(text) => paste(column, row, text)}
+      onTyped={(typed) =>
+        change(
+          (now) =>
+            setEach(
+              now,
+              path,
+              eachAt(now, path).map((one, i) => (i === row ? (typed?.value ?? null) : one)),
+              {
+                ...(unit === undefined ? {} : { unit: typed?.unit ?? unit }),
+                ...(typed?.plusMinus === undefined ? {} : { plusMinus: typed.plusMinus }),
+              },
+            ),
+          `${path}.${row}`,
+        )
+      }
+    />
+  );
+});
 
 const STATISTICS = [
   ['smallest', 'Smallest'],

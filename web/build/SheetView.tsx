@@ -4,7 +4,13 @@ import { sectionOf } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
 import { Contents } from './Contents.tsx';
-import { SheetContext, type SheetWork, useSheetWork } from './context.ts';
+import {
+  type SheetActs,
+  SheetActsContext,
+  SheetContext,
+  type SheetWork,
+  useSheetWork,
+} from './context.ts';
 import { partsOf } from './edit.ts';
 import { Follows } from './Follows.tsx';
 import { FreeTables } from './FreeTables.tsx';
@@ -36,10 +42,11 @@ export function SheetView({ inHand, section, href, go, head, files, uses = [] }:
   const { sheet, answer, change, undo, redo, canUndo, canRedo } = inHand;
   const wanted = useRef<string | null>(null);
   const spec = section === null ? undefined : sectionOf(section);
-  const work = useMemo<SheetWork>(
+  const work = useMemo<SheetWork>(() => ({ sheet, answer }), [sheet, answer]);
+  const { layout } = sheet;
+  const acts = useMemo<SheetActs>(
     () => ({
-      sheet,
-      answer,
+      layout,
       change,
       href,
       go,
@@ -50,7 +57,7 @@ export function SheetView({ inHand, section, href, go, head, files, uses = [] }:
         go(sectionOf(to) === undefined ? null : to);
       },
     }),
-    [sheet, answer, change, href, go, section],
+    [layout, change, href, go, section],
   );
   useEffect(() => {
     if (section === null || wanted.current === null) return;
@@ -58,40 +65,42 @@ export function SheetView({ inHand, section, href, go, head, files, uses = [] }:
     wanted.current = null;
   }, [section]);
   return (
-    <SheetContext value={work}>
-      <div className={styles.page}>
-        <Contents section={section} />
-        <div className={styles.body}>
-          <div className={styles.head}>
-            <h1>{spec?.title ?? 'Overview'}</h1>
-            <div className={styles.state}>
-              {head}
-              <Button variant="default" size="compact-md" disabled={!canUndo} onClick={undo}>
-                Undo
-              </Button>
-              <Button variant="default" size="compact-md" disabled={!canRedo} onClick={redo}>
-                Redo
-              </Button>
-            </div>
-          </div>
-          {spec === undefined ? (
-            <Overview uses={uses} files={files?.(null)} />
-          ) : (
-            <div className={styles.beside} key={spec.id}>
-              <div className={styles.inputs}>
-                <Ledger section={spec} />
-                <PlaceTables section={spec} />
-                <FreeTables section={spec} />
-                <PartsNotes section={spec} />
-                {files?.(spec.id)}
+    <SheetActsContext value={acts}>
+      <SheetContext value={work}>
+        <div className={styles.page}>
+          <Contents section={section} />
+          <div className={styles.body}>
+            <div className={styles.head}>
+              <h1>{spec?.title ?? 'Overview'}</h1>
+              <div className={styles.state}>
+                {head}
+                <Button variant="default" size="compact-md" disabled={!canUndo} onClick={undo}>
+                  Undo
+                </Button>
+                <Button variant="default" size="compact-md" disabled={!canRedo} onClick={redo}>
+                  Redo
+                </Button>
               </div>
-              <Follows section={spec} />
             </div>
-          )}
+            {spec === undefined ? (
+              <Overview uses={uses} files={files?.(null)} />
+            ) : (
+              <div className={styles.beside} key={spec.id}>
+                <div className={styles.inputs}>
+                  <Ledger section={spec} />
+                  <PlaceTables section={spec} />
+                  <FreeTables section={spec} />
+                  <PartsNotes section={spec} />
+                  {files?.(spec.id)}
+                </div>
+                <Follows section={spec} />
+              </div>
+            )}
+          </div>
         </div>
-      </div>
-      {spec !== undefined && <Strip section={spec.id} />}
-    </SheetContext>
+        {spec !== undefined && <Strip section={spec.id} />}
+      </SheetContext>
+    </SheetActsContext>
   );
 }
 

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { FieldSpec } from '../../src/build/index.ts';
 import { readDate } from '../form/fields.ts';
 import styles from './build.module.css';
-import { useSheetWork } from './context.ts';
+import { useSheetActs } from './context.ts';
 import { entryAt, setEntry } from './edit.ts';
 
 interface WordCellProps {
@@ -14,7 +14,7 @@ interface WordCellProps {
 
 /** An input for what is said, not measured: a text, a choice, a day, yes or no. */
 export function WordCell({ path, field, value, marks }: WordCellProps) {
-  const { change } = useSheetWork();
+  const { change } = useSheetActs();
   const say = (next: string | boolean | null) =>
     change(
       (now) => setEntry(now, path, next === null ? null : { ...entryAt(now, path), value: next }),

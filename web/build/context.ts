@@ -1,11 +1,9 @@
 import { createContext, useContext } from 'react';
-import type { Sheet, SheetAnswer } from '../../src/build/index.ts';
+import type { Layout, Sheet, SheetAnswer } from '../../src/build/index.ts';
 
-/** What every part of the sheet's screen stands on. */
-export interface SheetWork {
-  readonly sheet: Sheet;
-  /** What follows; a moment behind while somebody types fast. */
-  readonly answer: SheetAnswer;
+/** What stays the same from keystroke to keystroke, so that what only needs this is not drawn again. */
+export interface SheetActs {
+  readonly layout: Layout;
   /** Changes the sheet; steps of one name are one step of undo. */
   change(edit: (sheet: Sheet) => Sheet, name?: string): void;
   /** Address of a section, or of the overview. */
@@ -13,6 +11,21 @@ export interface SheetWork {
   go(section: string | null): void;
   /** Goes to a field and puts the cursor into it. */
   goTo(path: string): void;
+}
+
+/** What every part of the sheet's screen stands on. */
+export interface SheetWork {
+  readonly sheet: Sheet;
+  /** What follows; its tolerances a moment behind while somebody types fast. */
+  readonly answer: SheetAnswer;
+}
+
+export const SheetActsContext = createContext<SheetActs | null>(null);
+
+export function useSheetActs(): SheetActs {
+  const acts = useContext(SheetActsContext);
+  if (acts === null) throw new Error('useSheetActs stands outside of SheetActsContext');
+  return acts;
 }
 
 export const SheetContext = createContext<SheetWork | null>(null);

@@ -27,6 +27,7 @@ import { cellsOf, sheetFromText } from './fromText.ts';
 import { back, begin, forth, step } from './history.ts';
 import { pasteBlock } from './pasting.ts';
 import { otherwise, readCell, statistics, unitChoices, usualUnit } from './typing.ts';
+import { sharing } from './useSheet.ts';
 import { measured, SECTIONS, verdictCounts, worstOf } from './words.ts';
 
 const EMPTY: Sheet = { format: 'sheet/1', layout: layoutOf(4), sections: {} };
@@ -247,5 +248,24 @@ describe('a sheet from a text', () => {
       ),
     ).toContain('boreNominal');
     expect(wrong('{')).toContain('no build file');
+  });
+});
+
+describe('what is drawn again', () => {
+  it('is only what says something else: an answer that stays is the object that it was', () => {
+    const { sheet } = demoSheets()[2]!;
+    const before = answerSheet(sheet);
+    expect(sharing(answerSheet(sheet), before).figures).toEqual(before.figures);
+    const other = setEntry(sheet, 'camshaft.advance', { value: 2, unit: 'deg' });
+    const after = answerSheet(other);
+    const shared = sharing(after, before);
+    expect(shared).toEqual(after);
+    const was = new Map([...before.figures, ...before.checks].map((one) => [one.id, one]));
+    const [same, changed] = [[], []] as [string[], string[]];
+    for (const one of [...shared.figures, ...shared.checks])
+      (one === was.get(one.id) ? same : changed).push(one.id);
+    expect(changed).toContain('intakeCentreline');
+    expect(same).toContain('displacement');
+    expect(same.length).toBeGreaterThan(changed.length);
   });
 });

@@ -1,4 +1,4 @@
-import { useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import {
   answerSheet,
   answerSheetAtOnce,
@@ -31,10 +31,18 @@ export function useSheet(first: Sheet, own: readonly WindowRule[] = NONE): Sheet
   const { now: sheet } = history;
   const latest = useDeferredValue(sheet);
   const whole = useMemo(() => answerSheet(latest, own), [latest, own]);
+  const shown = useRef<SheetAnswer | null>(null);
   const answer = useMemo(
-    () => (latest === sheet ? whole : withTolerancesOf(answerSheetAtOnce(sheet, own), whole)),
+    () =>
+      sharing(
+        latest === sheet ? whole : withTolerancesOf(answerSheetAtOnce(sheet, own), whole),
+        shown.current,
+      ),
     [sheet, latest, whole, own],
   );
+  useEffect(() => {
+    shown.current = answer;
+  }, [answer]);
   const change = useCallback((edit: (sheet: Sheet) => Sheet, name?: string) => {
     setHistory((before) => step(before, edit(before.now), name ?? null));
   }, []);
@@ -62,6 +70,34 @@ export function withTolerancesOf(values: SheetAnswer, earlier: SheetAnswer): She
     plusMinus: one.value === null ? null : (known.get(one.id) ?? null),
   });
   return { ...values, figures: values.figures.map(merge), checks: values.checks.map(merge) };
+}
+
+/** The same answer, in which everything that says what it said before is the object that it was. */
+export function sharing(answer: SheetAnswer, before: SheetAnswer | null): SheetAnswer {
+  if (before === null) return answer;
+  const share = <T extends { readonly id: string }>(all: readonly T[], old: readonly T[]) => {
+    const known = new Map(old.map((one) => [one.id, one]));
+    return all.map((one) => {
+      const was = known.get(one.id);
+      return was !== undefined && isAlike(one, was) ? was : one;
+    });
+  };
+  return {
+    ...answer,
+    figures: share(answer.figures, before.figures),
+    checks: share(answer.checks, before.checks),
+  };
+}
+
+/** Plain data that says the same; every answer of one kind has the same keys. */
+function isAlike(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a) && Array.isArray(b))
+    return a.length === b.length && a.every((one, i) => isAlike(one, b[i]));
+  for (const key in a)
+    if (!isAlike(a[key as keyof typeof a], b[key as keyof typeof b])) return false;
+  return true;
 }
 
 /** On this screen the keys of undo belong to the sheet, in its inputs too, and not to the record. */

@@ -5,6 +5,7 @@ import {
   type Figure,
   fieldOf,
   isEach,
+  type Layout,
   placeLabels,
   SECTIONS,
   type SectionSpec,
@@ -85,10 +86,8 @@ export function plusMinusText(answer: Figure, units: UnitSystem): string | null 
 }
 
 /** Labels of the places of an answer by place. */
-export const placesOf = (answer: Figure, sheet: Sheet): readonly string[] =>
-  answer.per === null
-    ? []
-    : placeLabels(answer.per, sheet.layout).slice(0, countOf(answer.per, sheet.layout));
+export const placesOf = (answer: Figure, layout: Layout): readonly string[] =>
+  answer.per === null ? [] : placeLabels(answer.per, layout).slice(0, countOf(answer.per, layout));
 
 export const noteText = ({ sentence, source }: Note): string =>
   source === null ? sentence : `${sentence} (${source})`;

@@ -30,7 +30,37 @@ export interface Shift {
   readonly by: number;
 }
 
-type Remembered = ({ readonly value: unknown } | { readonly thrown: unknown }) & {
+/** What a need came to: its value, or what it threw. */
+export type Came<T> = { readonly value: T } | { readonly thrown: unknown };
+
+/** A need that can also be asked without throwing: on a half filled sheet most of the time would go into throws. */
+type QuietNeed<T> = Need<T> & { readonly quietly?: (ask: Ask) => Came<T> };
+
+/** What a need comes to, whatever it throws. */
+export function tried<T>(ask: Ask, need: QuietNeed<T>): Came<T> {
+  if (need.quietly !== undefined) return need.quietly(ask);
+  try {
+    return { value: need(ask) };
+  } catch (thrown) {
+    return { thrown };
+  }
+}
+
+/** Makes a need of its quiet form; whoever just calls it gets the throw. */
+const quiet = <T>(quietly: (ask: Ask) => Came<T>): Need<T> =>
+  Object.assign(
+    (ask: Ask): T => {
+      const came = quietly(ask);
+      if ('thrown' in came) throw came.thrown;
+      return came.value;
+    },
+    { quietly },
+  );
+
+const orMissing = <T>(value: T | null, path: string): Came<T> =>
+  value === null ? { thrown: new NotMeasured([path]) } : { value };
+
+type Remembered = Came<unknown> & {
   readonly used: ReadonlySet<string>;
   readonly assumed: ReadonlySet<string>;
 };
@@ -156,25 +186,25 @@ export class Ask {
 
   /** What a need comes to on this sheet, worked out once for all who ask; paths it used count for each of them. */
   once<T>(need: Need<T>): T {
+    const came = this.recall(need);
+    if ('thrown' in came) throw came.thrown;
+    return came.value;
+  }
+
+  /** The same without a throw. */
+  recall<T>(need: Need<T>): Came<T> {
     const known = this.#memory.find(need, this.#shift, this.#layer) ?? this.#workOut(need);
     if (this.#shift === null) {
       for (const path of known.used) this.used.add(path);
       for (const path of known.assumed) this.assumed.add(path);
     }
-    if ('thrown' in known) throw known.thrown;
-    return known.value as T;
+    return known as Came<T>;
   }
 
   #workOut(need: Need<unknown>): Remembered {
     // What a need uses is known from the sheet as it is; with a field shifted nobody asks for it again.
     const ask = this.#shift === null ? new Ask(this.#sheet, null, this.#memory) : this;
-    let came: { readonly value: unknown } | { readonly thrown: unknown };
-    try {
-      came = { value: need(ask) };
-    } catch (thrown) {
-      came = { thrown };
-    }
-    const remembered = { ...came, used: ask.used, assumed: ask.assumed };
+    const remembered = { ...tried(ask, need), used: ask.used, assumed: ask.assumed };
     this.#layer.set(need, remembered);
     return remembered;
   }
@@ -244,13 +274,11 @@ export class Ask {
   ): { readonly [K in keyof T]: T[K] extends Need<infer V> ? V : never } {
     const missing: string[] = [];
     const out: Record<string, unknown> = {};
-    for (const [key, need] of Object.entries(needs)) {
-      try {
-        out[key] = need(this);
-      } catch (error) {
-        if (!(error instanceof NotMeasured)) throw error;
-        missing.push(...error.paths);
-      }
+    for (const key of Object.keys(needs)) {
+      const came = tried(this, needs[key]!);
+      if ('value' in came) out[key] = came.value;
+      else if (came.thrown instanceof NotMeasured) missing.push(...came.thrown.paths);
+      else throw came.thrown;
     }
     if (missing.length > 0) throw new NotMeasured([...new Set(missing)]);
     return out as { readonly [K in keyof T]: T[K] extends Need<infer V> ? V : never };
@@ -258,13 +286,8 @@ export class Ask {
 }
 
 /** A number that must be there. */
-export const one =
-  (path: string): Need<number> =>
-  (ask) => {
-    const value = ask.numberOrNull(path);
-    if (value === null) throw new NotMeasured([path]);
-    return value;
-  };
+export const one = (path: string): Need<number> =>
+  quiet((ask) => orMissing(ask.numberOrNull(path), path));
 
 /** A number, or what stands for it where it is not on the sheet. */
 export const oneOr =
@@ -283,60 +306,39 @@ export const oneOrUsual =
   };
 
 /** A need that several figures share, worked out once an answer. */
-export const once =
-  <T>(need: Need<T>): Need<T> =>
-  (ask) =>
-    ask.once(need);
+export const once = <T>(need: Need<T>): Need<T> => quiet((ask) => ask.recall(need));
 
 /** Values by place; at least one must be there. Places that were not measured stay null. */
-export const eachOf =
-  (path: string): Need<readonly (number | null)[]> =>
-  (ask) => {
-    const values = ask.eachOrNull(path);
-    if (values === null) throw new NotMeasured([path]);
-    return values;
-  };
+export const eachOf = (path: string): Need<readonly (number | null)[]> =>
+  quiet((ask) => orMissing(ask.eachOrNull(path), path));
 
-export const textOf =
-  (path: string): Need<string> =>
-  (ask) => {
-    const value = ask.textOrNull(path);
-    if (value === null) throw new NotMeasured([path]);
-    return value;
-  };
+export const textOf = (path: string): Need<string> =>
+  quiet((ask) => orMissing(ask.textOrNull(path), path));
 
 /** The first of several ways that the sheet allows. Where none does, the missing of the first way are told. */
-export const firstOf =
-  <T>(...ways: readonly Need<T>[]): Need<T> =>
-  (ask) => {
-    let first: NotMeasured | undefined;
+export const firstOf = <T>(...ways: readonly Need<T>[]): Need<T> =>
+  quiet((ask) => {
+    let first: Came<T> | undefined;
     for (const way of ways) {
-      try {
-        return way(ask);
-      } catch (error) {
-        if (!(error instanceof NotMeasured)) throw error;
-        first ??= error;
-      }
+      const came = tried(ask, way);
+      if ('value' in came || !(came.thrown instanceof NotMeasured)) return came;
+      first ??= came;
     }
-    throw first ?? new NotMeasured([]);
-  };
+    return first ?? { thrown: new NotMeasured([]) };
+  });
 
 /** Null instead of a complaint: for what sharpens an answer but is not needed for one. */
-export const ifThere =
-  <T>(need: Need<T>): Need<T | null> =>
-  (ask) => {
-    try {
-      return need(ask);
-    } catch (error) {
-      if (error instanceof NotMeasured) return null;
-      throw error;
-    }
-  };
+export const ifThere = <T>(need: Need<T>): Need<T | null> =>
+  quiet((ask) => {
+    const came: Came<T | null> = tried(ask, need);
+    return 'thrown' in came && came.thrown instanceof NotMeasured ? { value: null } : came;
+  });
 
 /** Mean over the places that were measured. */
-export const meanOf =
-  (need: Need<readonly (number | null)[]>): Need<number> =>
-  (ask) => {
-    const values = need(ask).filter((value): value is number => value !== null);
-    return values.reduce((sum, value) => sum + value, 0) / values.length;
-  };
+export const meanOf = (need: Need<readonly (number | null)[]>): Need<number> =>
+  quiet((ask) => {
+    const came = tried(ask, need);
+    if ('thrown' in came) return came;
+    const values = came.value.filter((value): value is number => value !== null);
+    return { value: values.reduce((sum, value) => sum + value, 0) / values.length };
+  });
