@@ -20,6 +20,7 @@ function pull(id: string, fit: Partial<PullFit> = {}, rate = 300, more: Partial<
       highNm: [404],
       powerW: [1],
       lagS: 0,
+      calibration: { doneOn: null, applied: false, relSd: 0.0025, constantSdNm: 0 },
       peakTorque: peak,
       peakPower: peak,
       derived: { bmepPa: null },

@@ -75,6 +75,8 @@ export interface LadderInput {
   /** How much hotter than today the owner's worst inlet is [K], and how many numbers worse his fuel. */
   readonly worstInletDeltaK: number;
   readonly worstFuelDeltaOctane: number;
+  /** What is known of the day beside its pulls, one sentence each; said with the answer. */
+  readonly remarks?: readonly string[];
   /** Spark holdback per 10 K of hotter inlet and per octane number [setting units]. */
   readonly holdbackPer10K: number;
   readonly holdbackPerOctane: number;

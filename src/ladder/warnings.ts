@@ -7,7 +7,7 @@ import { settingText } from './words.ts';
 
 /** What the person should know beside the answer, one sentence each. */
 export function warningsOf(
-  { kind, bandRpm }: LadderInput,
+  { kind, bandRpm, remarks = [] }: LadderInput,
   reading: BandReading,
   limit: LimitFinding,
   strays: readonly LadderPull[],
@@ -49,7 +49,7 @@ export function warningsOf(
       `No rung was repeated on a ladder that only climbs, so drift over the day cannot be told from the ${kind.word}; repeating ${say(rungs[1]!.pulls[0]!.pull.setting)} now would tell.`,
     );
   }
-  return warnings;
+  return [...warnings, ...remarks];
 }
 
 /** Does the setting go one way only, in the order the pulls were made? */

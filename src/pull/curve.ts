@@ -31,7 +31,7 @@ export function curveIn(fit: PullFit, wish: AirWish): Curve {
     low: of.low * factor,
     high: of.high * factor,
   });
-  const { spline, derived } = asRecorded;
+  const { spline, derived, calibration } = asRecorded;
   return {
     ...asRecorded,
     version,
@@ -45,6 +45,8 @@ export function curveIn(fit: PullFit, wish: AirWish): Curve {
       covariance: spline.covariance.map((value) => value * factor * factor),
     },
     residualSdNm: asRecorded.residualSdNm * factor,
+    commonSdNm: asRecorded.commonSdNm * factor,
+    calibration: { ...calibration, constantSdNm: calibration.constantSdNm * factor },
     torqueNm: scaled(asRecorded.torqueNm),
     lowNm: scaled(asRecorded.lowNm),
     highNm: scaled(asRecorded.highNm),

@@ -6,6 +6,7 @@ import { gridOf, systematicSd, typicalExtra } from './bands.ts';
 import { chooseTorque } from './basis.ts';
 import { timedBlips } from './blips.ts';
 import { bySpeedOf } from './bySpeed.ts';
+import { calibrationMarks, calibrationSd, columnPerSensor } from './calibration.ts';
 import { REPEATABILITY_REL_SD } from './cell.ts';
 import { speedChannel } from './channels.ts';
 import { checkPull } from './checks/index.ts';
@@ -19,7 +20,7 @@ import { fitTorque, residualFigures } from './torqueFit.ts';
 import type { FitOptions, PullAir, PullFit } from './types.ts';
 
 /** Of the computation; a stored fit of another version is computed anew. */
-export const CURVE_VERSION = 6;
+export const CURVE_VERSION = 7;
 
 const Z95 = 1.959963984540054;
 
@@ -41,7 +42,8 @@ export function fitPull(recording: Recording, span: PullSpan, options: FitOption
   const speed = speedChannel(recording);
   const chosen = chooseTorque(recording, options);
   const air = airOf(recording, span, options);
-  const points = pointsOf(recording, span, chosen, options);
+  const columnPerSensorNm = columnPerSensor(chosen, options.cell, loggersFactor(chosen.basis, air));
+  const points = pointsOf(recording, span, chosen, options, columnPerSensorNm);
   const level = median(points.torqueNm);
   if (!(level > 0)) {
     throw new NonPhysicalError(
@@ -61,17 +63,21 @@ export function fitPull(recording: Recording, span: PullSpan, options: FitOption
       : withSlowWander(fit.spline, fit.wanderSd, level, timeS[timeS.length - 1]! - timeS[0]!);
 
   const repeatability = options.repeatabilityRelSd ?? REPEATABILITY_REL_SD;
-  const commonRelSd = Math.hypot(repeatability, options.cell.calibrationRelSd);
+  const scale = { columnPerSensorNm, ratio: chosen.ratio };
+  const calibrated = calibrationSd(options.cell, points.restNm, scale, level);
+  const commonRelSd = Math.hypot(repeatability, calibrated.relSd);
+  const commonSdNm = calibrated.constantNm;
   const speedRpm = gridOf(spline.low, spline.high);
   const torqueNm = speedRpm.map((rpm) => evaluateSpline(spline, rpm));
   const extra = systematicSd(points, fit);
   const half = speedRpm.map(
     (rpm, i) =>
-      Z95 * Math.hypot(splineSd(spline, rpm), commonRelSd * torqueNm[i]!, extra(rpm, points)),
+      Z95 *
+      Math.hypot(splineSd(spline, rpm), commonRelSd * torqueNm[i]!, commonSdNm, extra(rpm, points)),
   );
   const peaks = peaksOf(
     spline,
-    Math.hypot(commonRelSd, typicalExtra(extra, points, spline, level)),
+    Math.hypot(commonRelSd, commonSdNm / level, typicalExtra(extra, points, spline, level)),
   );
   const blips = timedBlips(fit, points);
   const asRecorded: PullFit['asRecorded'] = {
@@ -80,6 +86,13 @@ export function fitPull(recording: Recording, span: PullSpan, options: FitOption
     ...residualFigures(fit),
     effectiveDof: fit.effectiveDof,
     commonRelSd,
+    commonSdNm,
+    calibration: {
+      doneOn: options.cell.calibration?.doneOn ?? null,
+      applied: options.cell.calibration?.apply ?? false,
+      relSd: calibrated.relSd,
+      constantSdNm: commonSdNm,
+    },
     lagS: points.lagS,
     lagFrom: points.lagFrom,
     speedRpm,
@@ -109,7 +122,7 @@ export function fitPull(recording: Recording, span: PullSpan, options: FitOption
     air,
     aspiration: options.engine.aspiration,
     blips,
-    pointMarks: points.marks,
+    pointMarks: [...points.marks, ...calibrationMarks(options.cell, points.restNm, scale, level)],
     checkMarks: [...checkPull(checked), ...edgeMarks(peaks)],
   };
 }

@@ -1,3 +1,4 @@
+export { type CellCalibration, calibrationRelSd } from './calibration.ts';
 export { CALIBRATION_REL_SD, defaultCell, REPEATABILITY_REL_SD } from './cell.ts';
 export { checkDay, type DayPullCheck } from './checks/day.ts';
 export { curveIn, curveOf } from './curve.ts';

@@ -9,7 +9,7 @@ import type { Banded, Curve } from './types.ts';
  * @throws InputError when the curve does not cover the band
  */
 export function meanPowerW(curve: Curve, bandRpm: readonly [number, number]): Banded {
-  const { spline, commonRelSd } = curve;
+  const { spline, commonRelSd, commonSdNm } = curve;
   const [from, to] = bandRpm;
   if (from < spline.low - 1 || to > spline.high + 1) {
     throw new InputError(
@@ -24,6 +24,11 @@ export function meanPowerW(curve: Curve, bandRpm: readonly [number, number]): Ba
   const high = Math.min(to, spline.high);
   const row = meanFunctional(spline, low, high, 1).map((weight) => weight * RAD_PER_S_PER_RPM);
   const value = functionalValue(spline, row);
-  const sd = Math.hypot(Math.sqrt(functionalCovariance(spline, row)), commonRelSd * value);
+  const sd = Math.hypot(
+    Math.sqrt(functionalCovariance(spline, row)),
+    commonRelSd * value,
+    // The mean of a constant torque times ω: over a straight band that of its middle speed.
+    commonSdNm * RAD_PER_S_PER_RPM * ((low + high) / 2),
+  );
   return { value, low: value - 1.959964 * sd, high: value + 1.959964 * sd };
 }

@@ -2,6 +2,7 @@ import { InputError } from '../errors.ts';
 import { median } from '../numerics/index.ts';
 import { inertiaTorqueNm } from '../trade/index.ts';
 import type { ChosenTorque } from './basis.ts';
+import { columnCorrection } from './calibration.ts';
 import { channelsOf, speedChannel } from './channels.ts';
 import { condense, type Track } from './condense.ts';
 import { lagFromThrottle } from './lag.ts';
@@ -27,6 +28,8 @@ export interface Points {
   readonly lagSdS: number;
   readonly lagFrom: 'cell' | 'throttle' | 'none';
   readonly inertia: 'in' | 'out' | 'unknown';
+  /** What the column shows with the engine at rest; null: the recording does not show it. */
+  readonly restNm: number | null;
   readonly marks: readonly Mark[];
 }
 
@@ -43,6 +46,7 @@ const LAGS_TO_FORGET = 4;
  * smooth signal is a delay by τ to first order, so each torque belongs to the speed and the acceleration τ
  * earlier. Inertia: T + J·α with α from the speed's spline at that moment. The first 4τ of a sweep still
  * remember what was before and are left out.
+ * @param columnPerSensorNm  column N·m for each N·m at the sensor, for the cell's calibration
  * @throws InputError when too little of the span can be used
  */
 export function pointsOf(
@@ -50,6 +54,7 @@ export function pointsOf(
   span: PullSpan,
   chosen: ChosenTorque,
   options: FitOptions,
+  columnPerSensorNm: number,
 ): Points {
   const speed = speedChannel(recording);
   const time = usableTime(recording, span);
@@ -64,9 +69,14 @@ export function pointsOf(
   const level = Math.abs(median(torqueTrack.value));
   const zero = zeroOf(speed, chosen.channel, span, level);
   const marks: Mark[] = [...chosen.marks, ...zero.marks];
-  const crankTorque = torqueTrack.value.map((value) => (value - zero.offsetNm) * chosen.ratio);
+  const { restNm } = zero;
+  const { offsetNm, gain } = columnCorrection(options.cell.calibration, restNm, columnPerSensorNm);
+  const crankTorque = torqueTrack.value.map((value) => ((value - offsetNm) / gain) * chosen.ratio);
   if (time === null) {
-    return withoutTime(span, chosen, options, speed, torqueTrack, crankTorque, marks);
+    return {
+      ...withoutTime(span, chosen, options, speed, torqueTrack, crankTorque, marks),
+      restNm,
+    };
   }
 
   const track = trackSpeed(condense(time, speed, span, MOST_SPEEDS));
@@ -107,7 +117,7 @@ export function pointsOf(
     });
   }
   const intervalS = median(points.timeS.slice(1).map((t, i) => t - points.timeS[i]!));
-  return { ...points, intervalS, track, torqueTrack, ...lag, inertia, marks };
+  return { ...points, intervalS, track, torqueTrack, ...lag, inertia, restNm, marks };
 }
 
 /** The time column, if it moves on through the span; a table of speeds often has none. */
@@ -184,7 +194,7 @@ function withoutTime(
   torqueTrack: Track,
   crankTorque: Float64Array,
   marks: Mark[],
-): Points {
+): Omit<Points, 'restNm'> {
   if (chosen.basis.inertia === 'out' && cell.inertiaKgM2 !== null && cell.inertiaKgM2 > 0) {
     marks.push({
       kind: 'basis',

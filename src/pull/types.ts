@@ -1,4 +1,5 @@
 import type { SplineFit } from '../numerics/spline.ts';
+import type { CellCalibration } from './calibration.ts';
 import type { AirStandard, PullSpan, TorqueBasis } from './recording.ts';
 
 /** What is known of the cell that made a recording. */
@@ -16,8 +17,10 @@ export interface CellSetup {
   readonly ratio: number;
   /** What the torque column holds where its header does not say. */
   readonly torqueIs: TorqueBasis;
-  /** Relative standard uncertainty of the cell's torque calibration, common to the day. */
+  /** Relative standard uncertainty of the cell's torque calibration, common to the day, where no calibration is known. */
   readonly calibrationRelSd: number;
+  /** The newest on the day of the pull; it stands before `calibrationRelSd`. */
+  readonly calibration?: CellCalibration | null;
 }
 
 export type Aspiration = 'natural' | 'boosted' | 'nitrous';
@@ -105,6 +108,7 @@ export interface Mark {
     | 'inertia'
     | 'boost'
     | 'time since last pull'
+    | 'calibration'
     | 'other';
   readonly severity: 'note' | 'look again' | 'stop';
   readonly sentence: string;
@@ -146,6 +150,18 @@ export interface Curve {
    * in the spline.
    */
   readonly commonRelSd: number;
+  /** The same in N·m at any torque: the constant part of the cell's calibration, at the crank. */
+  readonly commonSdNm: number;
+  /**
+   * Of these two the part of the cell's calibration: the same in every pull made on one cell under one calibration, so it
+   * leaves their differences alone. `doneOn` null: the cell's stated figure stands in.
+   */
+  readonly calibration: {
+    readonly doneOn: string | null;
+    readonly applied: boolean;
+    readonly relSd: number;
+    readonly constantSdNm: number;
+  };
   /** Lag that was taken out of the torque [s], and where it comes from. */
   readonly lagS: number;
   readonly lagFrom: 'cell' | 'throttle' | 'none';

@@ -4,8 +4,8 @@ import type { Mark } from './types.ts';
 
 /** What the torque column reads with the engine at rest, and what was done about it. */
 interface Zero {
-  /** Taken off every torque of the pull [N·m, in the column's own sense]. */
-  readonly offsetNm: number;
+  /** Taken off every torque of the pull [N·m, in the column's own sense]; null: the file does not show the engine at rest. */
+  readonly restNm: number | null;
   readonly marks: readonly Mark[];
 }
 
@@ -24,7 +24,7 @@ export function zeroOf(speed: Channel, torque: Channel, span: PullSpan, levelNm:
   const before = atRest(speed, torque, 0, span.firstRow - 1);
   const after = atRest(speed, torque, span.lastRow + 1, torque.values.length - 1);
   const marks: Mark[] = [];
-  if (before === null && after === null) return { offsetNm: 0, marks };
+  if (before === null && after === null) return { restNm: null, marks };
   const known = [before, after].filter((rest) => rest !== null);
   const offsetNm = known.reduce((sum, { zeroNm }) => sum + zeroNm, 0) / known.length;
   if (before !== null && after !== null) {
@@ -45,7 +45,7 @@ export function zeroOf(speed: Channel, torque: Channel, span: PullSpan, levelNm:
       sentence: `With the engine at rest the torque reads ${offsetNm.toFixed(1)} N·m; that zero was taken off.`,
     });
   }
-  return { offsetNm, marks };
+  return { restNm: offsetNm, marks };
 }
 
 function atRest(speed: Channel, torque: Channel, from: number, to: number) {

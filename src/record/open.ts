@@ -1,10 +1,12 @@
 /** Opens the record of a folder: lock, check, migrate, and the repository over it. */
+
 import { existsSync, mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type Database from 'better-sqlite3';
 import { StoreError } from '../errors.ts';
 import type { SettingName } from '../ladder/kinds.ts';
 import { backupRecord } from './backup.ts';
+import { checkCalibration } from './calibrations.ts';
 import { checkOpen, databaseFile, INCOMING } from './check.ts';
 import { fromRow, toRow } from './codec.ts';
 import { inertiaSaidBefore } from './days.ts';
@@ -199,7 +201,6 @@ function recordOver(
       }),
       ...makeTicks(at),
     },
-    calibrations: makeShelf(at, 'calibration', { defaults: { ...NEW_CALIBRATION } }),
     comparisons: makeShelf(at, 'comparison', {
       defaults: async () => ({ ...NEW_COMPARISON, keptAt: at.now().toISOString() }),
     }),
@@ -208,6 +209,10 @@ function recordOver(
     }),
     handOvers: makeHandOvers(at),
     portions: makePortions(at),
+    calibrations: makeShelf(at, 'calibration', {
+      defaults: { ...NEW_CALIBRATION },
+      check: checkCalibration,
+    }),
     derived: makeDerived(at),
     events: makeEvents(at),
     summary: () => shopSummary(at.reading),

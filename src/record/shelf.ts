@@ -9,6 +9,8 @@ import type { EntityName, EntityTypes, Id } from './types.ts';
 
 interface ShelfOptions {
   readonly defaults: Fields | ((draft: Draft, fresh: Fields) => Promise<Fields>);
+  /** @throws FormatError naming the field: what is no such thing is not kept. Of a change it sees the fields given. */
+  readonly check?: (fields: Fields) => void;
   /** What else comes with a new one, in the same change. */
   readonly along?: (draft: Draft, fields: Fields) => Promise<void>;
 }
@@ -59,12 +61,14 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
             ? await options.defaults(draft, given)
             : options.defaults;
         const fields = { ...defaults, ...withoutUndefined(given), id };
+        options.check?.(fields);
         await draft.insert(entity, id, fields);
         await options.along?.(draft, fields);
       });
       return get(id);
     },
     async update(id, patch, change = {}) {
+      options.check?.(withoutUndefined(patch as Fields));
       await inOneChange(at, change, say, async (draft) => {
         await draft.update(entity, id, patch as Fields);
       });

@@ -9,6 +9,7 @@ import type { SettingName } from '../ladder/kinds.ts';
 import type { NextMove, SettingInterval, UseAnswer, UseRule, Watched } from '../ladder/types.ts';
 import type { AirStandard, PullSpan, TorqueBasis } from '../pull/recording.ts';
 import type { Aspiration } from '../pull/types.ts';
+import type { Measured } from '../trade/calibration/measured.ts';
 import type { UnitSystem } from '../units/types.ts';
 import type { Comparison, PartTest } from './compared.ts';
 
@@ -65,9 +66,9 @@ export interface Cell {
   readonly ratio: number;
   /** What the torque column holds where the header does not say. */
   readonly torqueIs: TorqueBasis;
-  /** Assumed where no calibration of the cell is in the record. */
+  /** Assumed where no calibration with dead weights on or before the day is in the record. */
   readonly calibrationRelSd: number;
-  /** Whether torque should be corrected by the newest calibration, not only its band. Kept; the curves do not follow it yet. */
+  /** Whether torque is corrected by the newest calibration on or before its day; without it what it reads wrong is in the band. */
   readonly applyCalibration: boolean;
 }
 
@@ -80,41 +81,7 @@ export interface Calibration {
   /** Whole months until it is due again; null: it does not fall due. */
   readonly intervalMonths: number | null;
   readonly notes: string;
-  readonly measured: DeadWeights | SensorCheck;
-}
-
-/** Weights on the torque arm, put on and taken off, in the order they were read. */
-export interface DeadWeights {
-  readonly kind: 'dead weights';
-  readonly arm: {
-    readonly lengthM: number;
-    readonly gravityMPerS2: number;
-    readonly offLevelDeg: number;
-  };
-  /** Relative standard uncertainties, and the most that the arm may be out of level. */
-  readonly uncertainty: {
-    readonly massRelative: number;
-    readonly armLengthRelative: number;
-    readonly gravityRelative: number;
-    readonly offLevelLimitDeg: number;
-  };
-  readonly resolutionNm: number;
-  readonly points: readonly {
-    readonly massKg: number;
-    readonly readingNm: number;
-    readonly direction: 'up' | 'down';
-  }[];
-}
-
-/** A sensor beside a reference, both in the sensor's own unit. */
-export interface SensorCheck {
-  readonly kind: 'sensor';
-  readonly sensor: string;
-  readonly unit: string;
-  readonly reference: string;
-  /** Standard uncertainty of the reference, in the same unit. */
-  readonly referenceUncertainty: number;
-  readonly points: readonly { readonly reading: number; readonly reference: number }[];
+  readonly measured: Measured;
 }
 
 /** What stands once on a build's sheet; its sections are rows of their own. */

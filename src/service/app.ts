@@ -6,6 +6,7 @@ import { API_BASE } from './contract/document.ts';
 import { answerError, RequestRefused } from './errors.ts';
 import { guard, safeHeaders } from './guard.ts';
 import { makeApi } from './routes/api.ts';
+import { serveCalibrations } from './routes/calibrations.ts';
 import { serveCompare, servePartTests } from './routes/compare.ts';
 import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
@@ -68,6 +69,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   serveFiles(api, record);
   serveCompare(api, record, curves);
   servePartTests(api, record, curves);
+  serveCalibrations(api, record);
   serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

@@ -94,16 +94,48 @@ export type BuildPatch = {
   readonly strokeM?: number | null;
   readonly compressionRatio?: number | null;
 };
+/** As it was read off, with what follows from it. */
+export type Calibration = {
+  readonly doneOn: string;
+  readonly who: string /** Whole months until it is due again; null: it does not fall due. */;
+  readonly intervalMonths: number | null;
+  readonly notes: string;
+  readonly measured: DeadWeights | SensorCheck;
+  readonly id: string;
+  readonly cellId: string;
+  readonly answer: DeadWeightsAnswer | SensorAnswer;
+  readonly due: Due | null;
+};
+/** All calibrations of a cell, the newest first. */
+export type CalibrationPage = {
+  readonly state: CalibrationState;
+  readonly calibrations: readonly Calibration[];
+};
+export type CalibrationPatch = {
+  readonly doneOn?: string;
+  readonly who?: string /** Whole months until it is due again; null: it does not fall due. */;
+  readonly intervalMonths?: number | null;
+  readonly notes?: string;
+  readonly measured?: DeadWeights | SensorCheck;
+};
+/** How the calibrations of a cell stand on a day. */
+export type CalibrationState = {
+  readonly cellId: string;
+  readonly on: string | null;
+  readonly torque: Holding | null;
+  readonly sensors: readonly Holding[] /** What pulls, day and ladder say of it. */;
+  readonly remarks: readonly Mark[];
+};
 export type Cell = {
   readonly name: string;
   readonly notes: string;
   readonly inertiaKgM2: number | null;
   readonly sensorLagS: number | null;
   readonly ratio: number;
-  readonly torqueIs: TorqueBasis;
-  readonly calibrationRelSd: number;
-  readonly id: string;
+  readonly torqueIs: TorqueBasis /** Stands in where no calibration with dead weights is in the record on or before the day. */;
+  readonly calibrationRelSd: number /** Torque is corrected by the newest calibration; else what it reads wrong is in the band. */;
   readonly applyCalibration: boolean;
+  readonly id: string;
 };
 export type CellPatch = {
   readonly name?: string;
@@ -111,8 +143,9 @@ export type CellPatch = {
   readonly inertiaKgM2?: number | null;
   readonly sensorLagS?: number | null;
   readonly ratio?: number;
-  readonly torqueIs?: TorqueBasis;
-  readonly calibrationRelSd?: number;
+  readonly torqueIs?: TorqueBasis /** Stands in where no calibration with dead weights is in the record on or before the day. */;
+  readonly calibrationRelSd?: number /** Torque is corrected by the newest calibration; else what it reads wrong is in the band. */;
+  readonly applyCalibration?: boolean;
 };
 /** What a person said of one column. What is left out is as the file says. */
 export type ColumnAnswer = {
@@ -219,6 +252,7 @@ export type DayPage = {
   readonly build: Build;
   readonly engine: Engine;
   readonly cell: Cell;
+  readonly calibration: CalibrationState;
   readonly pulls: readonly Pull[];
   readonly recordings: readonly StoredRecording[];
   readonly ladders: readonly Ladder[];
@@ -274,6 +308,62 @@ export type DayToDay = {
   readonly pullIds: readonly string[] /** The shop marked their days as reference. */;
   readonly marked: boolean;
 };
+/** Weights on the torque arm, put on and taken off. */
+export type DeadWeights = {
+  readonly kind: 'dead weights';
+  readonly arm: {
+    readonly lengthM: number;
+    readonly gravityMPerS2: number;
+    readonly offLevelDeg: number;
+  } /** Relative standard uncertainties; the most the arm may be off level. */;
+  readonly uncertainty: {
+    readonly massRelative: number;
+    readonly armLengthRelative: number;
+    readonly gravityRelative: number;
+    readonly offLevelLimitDeg: number;
+  } /** Step of the display. */;
+  readonly resolutionNm: number /** In the order they were read. */;
+  readonly points: readonly {
+    readonly massKg: number;
+    readonly readingNm: number;
+    readonly direction: 'up' | 'down';
+  }[];
+};
+/** At the sensor, in N·m; `expanded` is 95 %. */
+export type DeadWeightsAnswer = {
+  readonly kind: 'dead weights';
+  readonly line: {
+    readonly intercept: number;
+    readonly slope: number;
+    readonly interceptSe: number;
+    readonly slopeSe: number;
+    readonly correlation: number;
+    readonly residualSd: number;
+    readonly rSquared: number;
+    readonly degreesOfFreedom: number;
+    readonly meanX: number;
+    readonly sumSquaresX: number;
+  };
+  readonly zeroNm: number /** Reading over torque: 1.003 reads 0.3 % high. */;
+  readonly gain: number;
+  readonly hysteresisNm: number | null;
+  readonly nonLinearityNm: number;
+  readonly repeatabilityNm: number | null;
+  readonly zeroReturnNm: number | null;
+  readonly rangeNm: readonly [number, number];
+  readonly armRelative: number;
+  readonly standard: TorqueUncertainty;
+  readonly expanded: TorqueUncertainty;
+  readonly coverageFactor: number;
+  readonly residuals: readonly {
+    readonly appliedNm: number;
+    readonly readingNm: number;
+    readonly direction: 'up' | 'down';
+    readonly residualNm: number;
+    readonly correctedNm: number;
+    readonly expandedNm: number;
+  }[];
+};
 export type Decision = {
   readonly use: string /** In the unit of the ladder’s setting (crank degrees for lead). */;
   readonly setting: number | null;
@@ -290,6 +380,8 @@ export type DecisionPatch = {
   readonly who?: string;
   readonly why?: string;
 };
+/** Seen from the day that was asked for; due: 0 days left or less. */
+export type Due = { readonly dueIso: string; readonly daysLeft: number; readonly isDue: boolean };
 export type Engine = {
   readonly name: string;
   readonly serial: string;
@@ -379,6 +471,13 @@ export type Health = {
   readonly product: 'pullbook';
   readonly version: string;
   readonly apiVersion: 1;
+};
+/** The newest calibration of one thing on or before a day. */
+export type Holding = {
+  readonly calibrationId: string /** `torque`, or the sensor by name. */;
+  readonly of: string;
+  readonly doneOn: string;
+  readonly due: Due | null;
 };
 /** One line of the progress of one file; the last line is done or refused. */
 export type ImportProgress =
@@ -480,14 +579,22 @@ export type NewBuild = {
   readonly strokeM?: number | null;
   readonly compressionRatio?: number | null;
 };
+export type NewCalibration = {
+  readonly doneOn: string;
+  readonly who: string /** Whole months until it is due again; null: it does not fall due. */;
+  readonly intervalMonths?: number | null;
+  readonly notes?: string;
+  readonly measured: DeadWeights | SensorCheck;
+};
 export type NewCell = {
   readonly name: string;
   readonly notes?: string;
   readonly inertiaKgM2?: number | null;
   readonly sensorLagS?: number | null;
   readonly ratio?: number;
-  readonly torqueIs?: TorqueBasis;
-  readonly calibrationRelSd?: number;
+  readonly torqueIs?: TorqueBasis /** Stands in where no calibration with dead weights is in the record on or before the day. */;
+  readonly calibrationRelSd?: number /** Torque is corrected by the newest calibration; else what it reads wrong is in the band. */;
+  readonly applyCalibration?: boolean;
 };
 /** What it says now is computed by the service and kept with it. */
 export type NewComparison = {
@@ -658,6 +765,15 @@ export type PartWanted = {
   readonly groupB?: string /** Of a drawn order; left out: a new one. */;
   readonly seed?: number;
 };
+/** Cells of a spreadsheet: rows by line, cells by tab, a heading with units or none. */
+export type PastedReadings =
+  | {
+      readonly kind: 'dead weights';
+      readonly text: string;
+      readonly massUnit?: string;
+      readonly torqueUnit?: string;
+    }
+  | { readonly kind: 'sensor'; readonly text: string; readonly unit: string };
 /** Strike an item, change a number of it, bring it back as it was made, add one of your own, remove that again. Items that keep people safe are refused. */
 export type PlanEdit =
   | { readonly act: 'strike'; readonly itemId: string; readonly reason: string }
@@ -756,6 +872,20 @@ export type Question = {
   readonly meanwhile: string;
   readonly choices: readonly { readonly label: string; readonly answer: RememberedOptions }[];
 };
+/** The points, as a calibration takes them. */
+export type ReadReadings =
+  | {
+      readonly kind: 'dead weights';
+      readonly points: readonly {
+        readonly massKg: number;
+        readonly readingNm: number;
+        readonly direction: 'up' | 'down';
+      }[];
+    }
+  | {
+      readonly kind: 'sensor';
+      readonly points: readonly { readonly reading: number; readonly reference: number }[];
+    };
 export type RecordEvent = {
   readonly id: number;
   readonly at: string;
@@ -783,6 +913,29 @@ export type Repeatability = {
   readonly from: 'stated' | 'pulls' | 'prior';
   readonly pulls: number;
   readonly sentence: string;
+};
+/** truth = offset + gain × reading. */
+export type SensorAnswer = {
+  readonly kind: 'sensor';
+  readonly offset: number;
+  readonly gain: number;
+  readonly largestResidual: number /** 95 % of a corrected reading; null below three points. */;
+  readonly uncertainty: number | null;
+  readonly residuals: readonly {
+    readonly reading: number;
+    readonly reference: number;
+    readonly corrected: number;
+    readonly residual: number;
+  }[];
+};
+/** A sensor beside a reference, both in its own unit. */
+export type SensorCheck = {
+  readonly kind: 'sensor';
+  readonly sensor: string;
+  readonly unit: string;
+  readonly reference: string /** Standard, in the unit. */;
+  readonly referenceUncertainty: number;
+  readonly points: readonly { readonly reading: number; readonly reference: number }[];
 };
 /** A kind of setting that a ladder steps. */
 export type SettingName = 'lead' | 'lambda';
@@ -945,6 +1098,8 @@ export type TestDay = {
   readonly id: string;
   readonly buildId: string;
 };
+/** U² = constantNm² + (fraction T)². */
+export type TorqueUncertainty = { readonly constantNm: number; readonly fraction: number };
 export type Touched = {
   readonly entity:
     | 'shop'
@@ -1151,6 +1306,34 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: SheetAnswer;
   };
+  /** Read what a spreadsheet holds of a calibration; nothing is kept. */
+  readonly 'POST /calibrations/readings': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: PastedReadings;
+    readonly answer: ReadReadings;
+  };
+  /** One calibration with what follows from it. */
+  readonly 'GET /calibrations/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly on?: string };
+    readonly body: undefined;
+    readonly answer: Calibration;
+  };
+  /** Change a calibration; fields left out stay, curves follow. */
+  readonly 'PATCH /calibrations/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly on?: string };
+    readonly body: CalibrationPatch;
+    readonly answer: Calibration;
+  };
+  /** Remove a calibration; POST /undo brings it back. */
+  readonly 'DELETE /calibrations/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
   /** All of its cells. */
   readonly 'GET /cells': {
     readonly params: undefined;
@@ -1185,6 +1368,20 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: undefined;
+  };
+  /** All calibrations of a cell, what follows from each, and how they stand on a day. */
+  readonly 'GET /cells/{id}/calibrations': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly on?: string };
+    readonly body: undefined;
+    readonly answer: CalibrationPage;
+  };
+  /** Keep a calibration; the curves of later days follow at once. */
+  readonly 'POST /cells/{id}/calibrations': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly on?: string };
+    readonly body: NewCalibration;
+    readonly answer: Calibration;
   };
   /** What would be understood of a run file; nothing is stored. */
   readonly 'POST /cells/{id}/look': {

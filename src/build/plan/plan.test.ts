@@ -270,6 +270,8 @@ describe('what follows from the sheet', () => {
   it('says that a cell is past its day', () => {
     const calibration = { isDue: true, dueIso: '2026-05-01' };
     expect(said(whole, 'preRun.calibration', { calibration })).toContain('due on 2026-05-01');
+    const never = { isDue: false, dueIso: null, doneOn: '2026-04-01' };
+    expect(said(whole, 'preRun.calibration', { calibration: never })).toContain('no day is set');
   });
 });
 

@@ -16,13 +16,20 @@ import { safetyItems } from './safety.ts';
 import { afterRunInItems, preRunItems, runInItems, warmUpItems } from './steps.ts';
 import { PLAN_GROUPS, PLAN_VERSION, type Plan } from './types.ts';
 
+export interface PlannedCalibration {
+  readonly isDue: boolean;
+  /** Null: it does not fall due. */
+  readonly dueIso: string | null;
+  readonly doneOn?: string;
+}
+
 /** What a plan needs beside the sheet; any of it may be unknown. */
 export interface PlanContext {
   /** The shop's own windows, which stand before the shipped ones. */
   readonly windows?: readonly WindowRule[];
   readonly use?: UseRule | null;
   /** When the cell's calibration falls due (`calibrationDue`); null: nobody knows. */
-  readonly calibration?: { readonly isDue: boolean; readonly dueIso: string } | null;
+  readonly calibration?: PlannedCalibration | null;
   readonly day?: PlannedDay;
 }
 

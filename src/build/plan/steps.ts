@@ -2,6 +2,7 @@ import type { Ask } from '../compute/ask.ts';
 import type { SheetAnswer } from '../compute/types.ts';
 import type { WindowRule } from '../compute/windows.ts';
 import { windowFor } from './limits.ts';
+import type { PlannedCalibration } from './plan.ts';
 import { itemsOf, labelsOf, q, say } from './say.ts';
 import type { PlanItem } from './types.ts';
 
@@ -16,7 +17,7 @@ const after = itemsOf('afterRunIn', { weight: 'must' });
 export function preRunItems(
   ask: Ask,
   answer: SheetAnswer,
-  calibration: { readonly isDue: boolean; readonly dueIso: string } | null,
+  calibration: PlannedCalibration | null,
 ): readonly PlanItem[] {
   const verdicts = answer.checks.flatMap((check) => {
     if (check.verdict !== 'stop' && check.verdict !== 'look again') return [];
@@ -94,13 +95,16 @@ export function preRunItems(
       : calibration.isDue
         ? pre(
             'preRun.calibration',
-            say`The cell's calibration was due on ${calibration.dueIso}: calibrate it, or every pull will say that it is past its day.`,
+            say`The cell's calibration was due on ${calibration.dueIso ?? ''}: calibrate it, or every pull will say that it is past its day.`,
             { weight: 'should', source: 'the cell’s own record' },
           )
-        : pre('preRun.calibration', say`The cell is calibrated until ${calibration.dueIso}.`, {
-            weight: 'should',
-            source: 'the cell’s own record',
-          }),
+        : pre(
+            'preRun.calibration',
+            calibration.dueIso === null
+              ? say`The cell was calibrated on ${calibration.doneOn ?? 'a day that is not known'}, and no day is set on which that falls due.`
+              : say`The cell is calibrated until ${calibration.dueIso}.`,
+            { weight: 'should', source: 'the cell’s own record' },
+          ),
   ];
 }
 

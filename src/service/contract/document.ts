@@ -1,5 +1,6 @@
 /** The published OpenAPI document, made from the same routes that validate every request. */
 import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
+import { calibrations } from './calibrations.ts';
 import { comparisons, partTests, sideBySide } from './compare.ts';
 import { files } from './files.ts';
 import { handOvers } from './handOvers.ts';
@@ -32,6 +33,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(comparisons) as RouteConfig[]),
   ...(Object.values(partTests) as RouteConfig[]),
   ...(Object.values(handOvers) as RouteConfig[]),
+  ...(Object.values(calibrations) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),
 ];
 

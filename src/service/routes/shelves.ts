@@ -4,6 +4,7 @@ import type { RememberedOptions } from '../../intake/index.ts';
 import type { Change, Id, NewPull, PullbookRecord, Shelf } from '../../record/index.ts';
 import * as contract from '../contract/shelves.ts';
 import { RequestRefused } from '../errors.ts';
+import { calibrationOn } from '../work/calibrations.ts';
 import type { Curves } from '../work/curves.ts';
 import { decide } from '../work/decisions.ts';
 import { findPullsAgain, movesPulls } from '../work/findAgain.ts';
@@ -158,7 +159,10 @@ async function dayPage(record: PullbookRecord, id: Id) {
     record.pulls.list({ dayId: id }),
     record.ladders.list({ dayId: id }),
   ]);
-  const engine = await record.engines.get(build.engineId);
+  const [engine, { state: calibration }] = await Promise.all([
+    record.engines.get(build.engineId),
+    calibrationOn(record, cell, day.date),
+  ]);
   const digests = new Set(pulls.map((pull) => pull.recordingSha256));
   const recordings = await Promise.all(
     [...digests].map((sha256) => (sha256 === null ? null : record.recordings.find(sha256))),
@@ -171,6 +175,7 @@ async function dayPage(record: PullbookRecord, id: Id) {
     build,
     engine,
     cell,
+    calibration,
     pulls,
     recordings: recordings.filter((recording) => recording !== null),
     ladders,

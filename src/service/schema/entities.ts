@@ -73,9 +73,16 @@ const cellFields = z.object({
   sensorLagS: z.number().min(0).max(10).nullable(),
   ratio: positive,
   torqueIs: torqueBasis,
-  calibrationRelSd: z.number().min(0).max(0.5),
+  calibrationRelSd: z.number().min(0).max(0.5).openapi({
+    description:
+      'Stands in where no calibration with dead weights is in the record on or before the day.',
+  }),
+  applyCalibration: z.boolean().openapi({
+    description:
+      'Torque is corrected by the newest calibration; else what it reads wrong is in the band.',
+  }),
 });
-export const cell = cellFields.extend({ id, applyCalibration: z.boolean() }).openapi('Cell');
+export const cell = cellFields.extend({ id }).openapi('Cell');
 export const newCell = cellFields.partial().required({ name: true }).strict().openapi('NewCell');
 export const cellPatch = cellFields.partial().strict().openapi('CellPatch');
 

@@ -1,5 +1,6 @@
 /** Import, what was understood of a file, events, the first screen, health. */
 import { ENTITIES } from '../../record/types.ts';
+import { calibrationState } from './calibrations.ts';
 import {
   errorBody,
   id,
@@ -199,6 +200,7 @@ export const dayPage = z
     build,
     engine,
     cell,
+    calibration: calibrationState,
     pulls: list(pull),
     recordings: list(storedRecording),
     ladders: list(ladder),

@@ -54,6 +54,13 @@ export const curve = z
     residualCorrelation: z.number(),
     effectiveDof: z.number(),
     commonRelSd: z.number(),
+    commonSdNm: z.number(),
+    calibration: z.object({
+      doneOn: z.string().nullable(),
+      applied: z.boolean(),
+      relSd: z.number(),
+      constantSdNm: z.number(),
+    }),
     lagS: z.number(),
     lagFrom: z.enum(['cell', 'throttle', 'none']),
     speedRpm: numbers,
@@ -176,6 +183,9 @@ export const ladderInput = z
     repeatabilityPercent: numberOrNull,
     worstInletDeltaK: z.number(),
     worstFuelDeltaOctane: z.number(),
+    remarks: list(z.string()).optional().openapi({
+      description: 'What is known of the day beside its pulls; said with the answer.',
+    }),
     holdbackPer10K: z.number(),
     holdbackPerOctane: z.number(),
   })

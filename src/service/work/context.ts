@@ -12,12 +12,16 @@ import type {
   TestDay,
 } from '../../record/index.ts';
 
+import { type CalibrationOfDay, calibrationOn, cellCalibration } from './calibrations.ts';
+
 export interface DayContext {
   readonly shop: Shop;
   readonly cell: Cell;
   readonly engine: Engine;
   readonly build: Build;
   readonly day: TestDay;
+  /** As it stands on the date of the day. */
+  readonly calibration: CalibrationOfDay;
 }
 
 export async function contextOf(record: PullbookRecord, dayId: Id): Promise<DayContext> {
@@ -27,7 +31,11 @@ export async function contextOf(record: PullbookRecord, dayId: Id): Promise<DayC
     record.cells.get(day.cellId),
     record.builds.get(day.buildId),
   ]);
-  return { shop, cell, build, day, engine: await record.engines.get(build.engineId) };
+  const [engine, calibration] = await Promise.all([
+    record.engines.get(build.engineId),
+    calibrationOn(record, cell, day.date),
+  ]);
+  return { shop, cell, build, day, engine, calibration };
 }
 
 /** What the cell and the day say of every file, before any remembered answer. */
@@ -71,6 +79,7 @@ export function curveOptions(context: DayContext, pull: Pull, wish: CurveWish): 
       ratio: cell.ratio,
       torqueIs: cell.torqueIs,
       calibrationRelSd: cell.calibrationRelSd,
+      ...cellCalibration(cell, context.calibration),
     },
     engine: engineSetup(context),
     air: {

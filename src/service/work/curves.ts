@@ -61,7 +61,9 @@ export class Curves {
     if ('whyNone' in fitted) return { pullId: pull.id, curve: null, whyNone: fitted.whyNone };
     const { standard, correctBoosted = false } = curveOptions(context, pull, wish);
     const curve = curveIn(fitted.fit, { standard, correctBoosted });
-    return { pullId: pull.id, curve, whyNone: null };
+    // Of the day, not of the recording: a fit that is kept knows nothing of what has fallen due since.
+    const marks = [...curve.marks, ...context.calibration.state.remarks];
+    return { pullId: pull.id, curve: { ...curve, marks }, whyNone: null };
   }
 
   /** A pull fitted, before anyone has said in which air it is wanted. */

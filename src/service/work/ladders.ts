@@ -70,7 +70,10 @@ export async function readLadder(
   ) {
     return none('None of these pulls has a curve or a typed peak; each says why beside it.');
   }
-  const input = ladderInputOf(pulls, settingsOf(ladder, context, pulls));
+  const input = ladderInputOf(pulls, {
+    ...settingsOf(ladder, context, pulls),
+    remarks: context.calibration.state.remarks.map(({ sentence }) => sentence),
+  });
   return { ladderId, standard, input, answer: answerLadder(input), whyNone: null };
 }
 

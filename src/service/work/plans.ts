@@ -10,6 +10,7 @@ import {
 } from '../../build/index.ts';
 import type { Change, DayPlan, Id, PullbookRecord } from '../../record/index.ts';
 import { RequestRefused } from '../errors.ts';
+import { planCalibration } from './calibrations.ts';
 import { contextOf, type DayContext } from './context.ts';
 import { usesFor } from './ladders.ts';
 
@@ -55,12 +56,11 @@ export async function makePlan(
 }
 
 /** What a plan takes from everything around the sheet. */
-function planContext({ shop, day }: DayContext, sheet: Sheet): PlanContext {
+function planContext({ shop, day, calibration }: DayContext, sheet: Sheet): PlanContext {
   const name = day.use ?? sheet.use ?? null;
   return {
     windows: shop.windows,
     use: usesFor('lead', shop).find((use) => use.name === name) ?? null,
-    // Until the calibrations of the cell are asked, the plan says that nobody knows.
-    calibration: null,
+    calibration: planCalibration(calibration.state),
   };
 }

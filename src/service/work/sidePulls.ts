@@ -1,5 +1,5 @@
 /** Pulls of sides with all that is needed to bring them together: day, cell, calibration, setting, configuration. */
-import type { PullFit } from '../../pull/index.ts';
+import { calibrationRelSd, type PullFit } from '../../pull/index.ts';
 import type { Calibration, Id, Pull, PullbookRecord } from '../../record/index.ts';
 import { configurationWords, fitPaper, type SetPull } from '../../report/index.ts';
 import type { DayContext } from './context.ts';
@@ -23,7 +23,6 @@ export class SidePulls {
   readonly #record: PullbookRecord;
   readonly #curves: Curves;
   readonly #sides: Sides;
-  readonly #calibrations = new Map<Id, readonly Calibration[]>();
   readonly #orders = new Map<string, ReadonlyMap<Id, number>>();
 
   constructor(record: PullbookRecord, curves: Curves, sides: Sides) {
@@ -43,7 +42,7 @@ export class SidePulls {
       fit: 'fit' in found ? found.fit : null,
       day: dayKey(context),
       order: (await this.#orderOf(context)).get(pull.id) ?? pull.order,
-      calibration: await this.#calibrationAt(context),
+      calibration: context.calibration.torque,
       lambda: pull.lambdaTarget ?? context.day.lambdaTarget,
       label: `${name} of ${dayName(context)}`,
     };
@@ -77,19 +76,6 @@ export class SidePulls {
     } catch (error) {
       return { whyNone: (error as Error).message };
     }
-  }
-
-  /** The calibration of its cell that stood on that day; null: none in the record, or the day has no date. */
-  async #calibrationAt({ cell, day }: DayContext): Promise<Calibration | null> {
-    if (!this.#calibrations.has(cell.id))
-      this.#calibrations.set(cell.id, await this.#record.calibrations.list({ cellId: cell.id }));
-    const known = this.#calibrations
-      .get(cell.id)!
-      .filter(
-        ({ doneOn, measured }) =>
-          measured.kind === 'dead weights' && day.date !== null && doneOn <= day.date,
-      );
-    return known.at(-1) ?? null;
   }
 
   /** Places of the pulls of one date on one cell, left out ones counted; days of one date one after the other. */
@@ -165,7 +151,9 @@ export function setPulls(sides: readonly (readonly FittedPull[])[]): SetPull[][]
           day: one.day,
           cell: `${cell.id} ${calibration?.id ?? 'none'}`,
           cellName: cell.name,
-          calibrationRelSd: cell.calibrationRelSd,
+          // Typed peaks were fitted without their cell.
+          calibrationRelSd:
+            pull.recordingSha256 === null ? cell.calibrationRelSd : calibrationRelSd(fit),
           fuel: day.fuel ?? engine.fuel,
           order: one.order,
           excludedBecause: one.why,
