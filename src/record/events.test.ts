@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { layoutOf } from '../build/index.ts';
 import { ConflictError } from './errors.ts';
 import type { PullbookRecord } from './repository.ts';
 import { oneDay, withRecord } from './testing.ts';
@@ -7,6 +8,7 @@ import { oneDay, withRecord } from './testing.ts';
 /** Everything a person can see of the record. */
 async function everything(record: PullbookRecord) {
   const { shop, cells, mappings, engines, builds, days, pulls, ladders, decisions } = record;
+  const { calibrations, sheets } = record;
   return {
     shop: await shop.get(),
     cells: await cells.list(),
@@ -17,6 +19,10 @@ async function everything(record: PullbookRecord) {
     pulls: await pulls.list(),
     ladders: await ladders.list(),
     decisions: await decisions.list(),
+    calibrations: await calibrations.list(),
+    sheets: await Promise.all(
+      (await builds.list()).map(async ({ id }) => (await sheets.get(id)).sheet),
+    ),
   };
 }
 
@@ -166,6 +172,53 @@ const STEPS: Readonly<Record<string, (record: PullbookRecord, step: Step) => Pro
   async removePull(record, step) {
     const pull = pick(await record.pulls.list(), step);
     if (pull !== undefined) await record.pulls.remove(pull.id);
+  },
+  async calibrate(record, step) {
+    const cell = pick(await record.cells.list(), step)!;
+    const at = (reading: number) => ({ reading, reference: reading + step.number });
+    const measured = {
+      kind: 'sensor',
+      sensor: 'Oil temperature',
+      unit: '°C',
+      reference: step.text,
+      referenceUncertainty: 0.1,
+      points: [at(0), at(100)],
+    } as const;
+    const fresh = { cellId: cell.id, doneOn: '2026-01-17', who: step.text, measured };
+    await record.calibrations.create(fresh);
+  },
+  async recalibrate(record, step) {
+    const one = pick(await record.calibrations.list(), step);
+    const patch = { notes: step.text, intervalMonths: 1 + (step.which % 24) };
+    if (one !== undefined) await record.calibrations.update(one.id, patch);
+  },
+  async removeCalibration(record, step) {
+    const one = pick(await record.calibrations.list(), step);
+    if (one !== undefined) await record.calibrations.remove(one.id);
+  },
+  windows: (record, { number, text }) =>
+    record.shop.update({
+      windows: [
+        {
+          name: text,
+          uses: null,
+          when: {},
+          low: number,
+          high: null,
+          stopBelow: null,
+          stopAbove: null,
+          perM: false,
+          source: text,
+        },
+      ],
+    }),
+  async sheet(record, step) {
+    const build = pick(await record.builds.list(), step);
+    if (build === undefined) return;
+    const { version } = await record.sheets.get(build.id);
+    const sections = { block: { notes: step.text } };
+    const sheet = { format: 'sheet/1', layout: layoutOf(6), sections } as const;
+    await record.sheets.save(build.id, sheet, version);
   },
   async removeDay(record, step) {
     const day = pick(await record.days.list(), step);

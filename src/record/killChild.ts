@@ -1,5 +1,6 @@
-// The victim of the kill test: imports small files without end and prints the SHA-256 of each one acknowledged,
-// after a first line that says it is about to open the record.
+// The victim of the kill test: imports small files, saves the sheet and keeps calibrations without end, and prints each
+// one acknowledged (SHA-256, note of the sheet, id), after a first line that says it is about to open the record.
+import { layoutOf } from '../build/index.ts';
 import { openRecord } from './open.ts';
 import { sha256Of } from './pack.ts';
 
@@ -25,5 +26,31 @@ for (let number = 0; ; number += 1) {
     shape: '',
     pulls: [{ leadDeg: number }, { leadDeg: number + 0.5 }],
   });
-  process.stdout.write(`${sha256Of(bytes)}\n`);
+  process.stdout.write(`file ${sha256Of(bytes)}\n`);
+
+  const notes = `${seed},${number}`;
+  const { version } = await record.sheets.get(day.buildId);
+  const sections = { block: { notes }, crank: { notes } };
+  await record.sheets.save(
+    day.buildId,
+    { format: 'sheet/1', layout: layoutOf(6), sections },
+    version,
+  );
+  process.stdout.write(`sheet ${notes}\n`);
+
+  const { id } = await record.calibrations.create({
+    cellId: day.cellId,
+    doneOn: '2026-01-17',
+    who: notes,
+    notes,
+    measured: {
+      kind: 'sensor',
+      sensor: 'Oil temperature',
+      unit: '°C',
+      reference: notes,
+      referenceUncertainty: 0.1,
+      points: [{ reading: number, reference: number + 0.5 }],
+    },
+  });
+  process.stdout.write(`calibration ${id}\n`);
 }

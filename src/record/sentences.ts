@@ -16,6 +16,7 @@ function fieldWords(field: string): string {
 
 function nameOf(entity: EntityName, fields: Fields | null): string {
   if (fields === null) return '';
+  if (entity === 'calibration') return ` of ${fields.doneOn}`;
   const name = fields.name ?? fields.fileName ?? fields.use ?? fields.date;
   return typeof name === 'string' && name !== '' && entity !== 'mapping' ? ` ${name}` : '';
 }

@@ -96,7 +96,7 @@ function pastDue({ name }: Pick<Cell, 'name'>, { of, due }: Holding): Mark[] {
   const when =
     days === 0
       ? 'on this very day'
-      : `on ${due.dueIso}, ${days} ${days === 1 ? 'day' : 'days'} before this one`;
+      : `on ${due.dueIso}, ${days} ${days === 1 ? 'day' : 'days'} before this day`;
   return [
     {
       kind: 'calibration',
