@@ -1,15 +1,26 @@
 import { InputError } from '../errors.ts';
 import { ownBands } from './bands.ts';
-import { type GroupCurves, groupCurves } from './curves.ts';
-import { chanceBelow, TAIL } from './means.ts';
-import { figuresByDraw, measuresOf } from './measures.ts';
+import { DRAWS, type GroupCurves, type PreparedCurves, prepareCurves } from './curves.ts';
+import { chanceBelow, lessOf, TAIL } from './means.ts';
+import { figuresOf, measuresOf } from './measures.ts';
 import { pairOf } from './pair.ts';
 import type { CompareAnswer, CompareInput, ComparePull } from './types.ts';
 
 /** Rises with any change of what a comparison says. */
-export const COMPARE_VERSION = 2;
+export const COMPARE_VERSION = 3;
 /** Least part of the wanted band that all pulls must cover together. */
 const LEAST_COVERAGE = 0.5;
+
+/** A comparison whose groups are fixed and whose band is still to be chosen. */
+export interface PreparedCompare {
+  /** The lowest and the highest speed that all pulls that count cover. */
+  readonly speedsRpm: readonly [number, number];
+  /**
+   * The answer over a band: a few milliseconds, so that a band can be dragged.
+   * @throws InputError  less than half of the band is covered by all pulls
+   */
+  over(bandRpm: readonly [number, number]): CompareAnswer;
+}
 
 /**
  * Two or more groups of pulls, side by side, over the speeds that all of them cover.
@@ -19,6 +30,14 @@ const LEAST_COVERAGE = 0.5;
 export function compareGroups(input: CompareInput): CompareAnswer {
   if (input.groups.length < 2)
     throw new InputError('A comparison needs two groups of pulls at least.');
+  return prepareCompare(input).over(input.bandRpm);
+}
+
+/**
+ * All of a comparison that its band does not change. One group alone is measured and compared with nothing.
+ * @throws InputError  a group without a pull that counts, or no speeds in common
+ */
+export function prepareCompare(input: Omit<CompareInput, 'bandRpm'>): PreparedCompare {
   const counted = input.groups.map((group) =>
     group.pulls.filter((pull) => pull.excludedBecause === null),
   );
@@ -26,24 +45,35 @@ export function compareGroups(input: CompareInput): CompareAnswer {
     if (pulls.length === 0)
       throw new InputError(`${input.groups[g]!.name} has no pull that counts.`);
   });
+  const all = counted.flat();
+  const speedsRpm = [
+    Math.max(...all.map((pull) => pull.torque.low)),
+    Math.min(...all.map((pull) => pull.torque.high)),
+  ] as const;
+  if (!(speedsRpm[1] > speedsRpm[0])) throw new InputError('The pulls have no speeds in common.');
+  const prepared = prepareCurves(input, counted, speedsRpm);
+  return {
+    speedsRpm,
+    over: (bandRpm) => answerOver(input, counted, speedsRpm, bandRpm, prepared),
+  };
+}
+
+function answerOver(
+  input: Omit<CompareInput, 'bandRpm'>,
+  counted: readonly (readonly ComparePull[])[],
+  speedsRpm: readonly [number, number],
+  wantedRpm: readonly [number, number],
+  prepared: PreparedCurves,
+): CompareAnswer {
   const warnings: string[] = [];
-  const band = commonBand(input, counted, warnings);
-  const curves = groupCurves(input, counted, band);
-  const figures = figuresByDraw(curves);
+  const band = commonBand(wantedRpm, speedsRpm, warnings);
+  const curves = prepared.over(band);
+  const figures = curves.groups.map((group) => figuresOf(curves, group));
   const bands = ownBands(curves);
-  const measures = input.groups.map((group, g) =>
-    measuresOf(
-      group.name,
-      {
-        pulls: counted[g]!.length,
-        days: new Set(counted[g]!.map((pull) => pull.day)).size,
-      },
-      bands[g]!,
-      curves,
-      g,
-      figures,
-    ),
-  );
+  const measures = input.groups.map(({ name }, g) => {
+    const days = new Set(counted[g]!.map((pull) => pull.day)).size;
+    return measuresOf(name, { pulls: counted[g]!.length, days }, bands[g]!, curves, g, figures[g]!);
+  });
   const pairs = counted
     .slice(1)
     .map((_, i) => pairOf(input, counted, curves, figures, measures, 0, i + 1));
@@ -76,14 +106,12 @@ export function compareGroups(input: CompareInput): CompareAnswer {
 
 /** The part of the wanted band that every counted pull covers. */
 function commonBand(
-  input: CompareInput,
-  counted: readonly (readonly ComparePull[])[],
+  [wantedLow, wantedHigh]: readonly [number, number],
+  speedsRpm: readonly [number, number],
   warnings: string[],
 ): readonly [number, number] {
-  const all = counted.flat();
-  const [wantedLow, wantedHigh] = input.bandRpm;
-  const low = Math.max(wantedLow, ...all.map((pull) => pull.torque.low));
-  const high = Math.min(wantedHigh, ...all.map((pull) => pull.torque.high));
+  const low = Math.max(wantedLow, speedsRpm[0]);
+  const high = Math.min(wantedHigh, speedsRpm[1]);
   const said = (from: number, to: number) => `${Math.round(from)} to ${Math.round(to)} rev/min`;
   if (!(high - low >= LEAST_COVERAGE * (wantedHigh - wantedLow)))
     throw new InputError(
@@ -116,27 +144,19 @@ function overParts(
   return { value: at(0.5), low: at(0.025), high: at(0.975) };
 }
 
-function rankingOf(input: CompareInput, curves: GroupCurves): CompareAnswer['ranking'] {
-  const groups = input.groups.length;
-  const everyGroup = curves.parts[0]!.mean.length;
-  const best = new Array<number>(groups).fill(0);
-  const level = (draw: readonly Float64Array[], g: number) => {
-    let sum = 0;
-    draw[g]!.forEach((value, m) => {
-      const speed = curves.speedRpm[m]!;
-      if (speed >= curves.bandRpm[0] - 1e-9 && speed <= curves.bandRpm[1] + 1e-9)
-        sum += Math.exp(value) * speed;
-    });
-    return sum;
-  };
-  for (const draw of curves.draws) {
-    const levels = input.groups.map((_, g) => level(draw, g));
-    best[levels.indexOf(Math.max(...levels))]! += 1 / curves.draws.length;
+function rankingOf(
+  input: Omit<CompareInput, 'bandRpm'>,
+  { groups, parts }: GroupCurves,
+): CompareAnswer['ranking'] {
+  const best = groups.map(() => 0);
+  for (let i = 0; i < DRAWS; i++) {
+    let first = 0;
+    for (let g = 1; g < groups.length; g++)
+      if (groups[g]!.level[i]! > groups[first]!.level[i]!) first = g;
+    best[first]! += 1 / DRAWS;
   }
-  const middle = input.groups.map((_, g) => level(curves.middle, g));
   const isLike = (g: number, h: number) => {
-    const contrast = Array.from({ length: everyGroup }, (_, k) => (k === g ? 1 : k === h ? -1 : 0));
-    const chance = chanceBelow(curves.parts, contrast, 0);
+    const chance = chanceBelow(parts, lessOf(g, h, parts), 0);
     return chance >= TAIL && chance <= 1 - TAIL;
   };
   return input.groups
@@ -144,13 +164,16 @@ function rankingOf(input: CompareInput, curves: GroupCurves): CompareAnswer['ran
       name: group.name,
       chanceBest: best[g]!,
       likeIt: input.groups.filter((_, h) => h !== g && isLike(g, h)).map((other) => other.name),
-      middle: middle[g]!,
+      level: parts.reduce((sum, part) => sum + part.weight * part.mean[g]!, 0),
     }))
-    .sort((a, b) => b.middle - a.middle)
-    .map(({ middle: _, ...rest }) => rest);
+    .sort((a, b) => b.level - a.level)
+    .map(({ level: _, ...rest }) => rest);
 }
 
-function dayWarnings(input: CompareInput, counted: readonly (readonly ComparePull[])[]): string[] {
+function dayWarnings(
+  input: Omit<CompareInput, 'bandRpm'>,
+  counted: readonly (readonly ComparePull[])[],
+): string[] {
   const days = counted.map((pulls) => new Set(pulls.map((pull) => pull.day)));
   const isApart = days.slice(1).some((own) => ![...own].some((day) => days[0]!.has(day)));
   const out: string[] = [];

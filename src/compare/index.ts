@@ -1,4 +1,4 @@
-export { COMPARE_VERSION, compareGroups } from './compare.ts';
+export { COMPARE_VERSION, compareGroups, type PreparedCompare, prepareCompare } from './compare.ts';
 export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
 export { headlineOf, leadOf } from './finding.ts';
 export { paragraphOf } from './paragraph.ts';

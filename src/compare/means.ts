@@ -1,5 +1,5 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-import { factorInPlace, solveFactored } from '../numerics/cholesky.ts';
+import { factorInPlace, inverseFromFactor, solveFactored } from '../numerics/cholesky.ts';
 import {
   DAY_LOG_SD,
   DAY_MEDIAN,
@@ -82,12 +82,13 @@ export function groupMeans(
       ? logGrid(REPEAT_MEDIAN, REPEAT_LOG_SD, SIGMAS)
       : logGrid(statedSd, STATED_LOG_SD, 5);
   const rhos = logGrid(DAY_MEDIAN, DAY_LOG_SD, days > 1 ? RHOS : 1);
-  const taus = centredOrders(points);
+  const design = designOf(points, groups, cellSds);
   const raw: (Omit<Part, 'weight'> & { log: number })[] = [];
-  for (const sigma of sigmas)
+  for (const sigma of sigmas) {
+    const at = given(design, sigma.sd);
     for (const rho of rhos)
       for (const [eta, share] of DRIFT_SDS) {
-        const fit = fitGiven(points, groups, sigma.sd, rho.sd, eta, taus, cellSds);
+        const fit = fitGiven(design, at, rho.sd, eta);
         raw.push({
           ...fit,
           repeatSd: sigma.sd,
@@ -95,6 +96,7 @@ export function groupMeans(
           log: fit.log + sigma.logPrior + rho.logPrior + Math.log(share),
         });
       }
+  }
   const top = Math.max(...raw.map((part) => part.log));
   const kept = raw.filter((part) => part.log - top > LEAST_LOG);
   const total = kept.reduce((sum, part) => sum + Math.exp(part.log - top), 0);
@@ -111,69 +113,120 @@ function centredOrders(points: readonly MeanPoint[]): number[] {
   return points.map((point) => point.order - middle.get(point.day)!);
 }
 
-function fitGiven(
+/*
+ * What is random beyond the pull itself (days' offsets and drifts, cells) is carried as further unknowns u with their
+ * own precision C⁻¹, so that each part of the mixture factors a matrix as large as there are days, cells and groups,
+ * and not as there are pulls. With W = [U X] and D = diag(σ² + e²),
+ *
+ *   M = WᵀD⁻¹W + C⁻¹,   |V|·|XᵀV⁻¹X| = |D|·|C|·|M|,   (z−Xμ̂)ᵀV⁻¹(z−Xμ̂) = zᵀD⁻¹z − (WᵀD⁻¹z)ᵀM⁻¹(WᵀD⁻¹z),
+ *
+ * and the last block of M's Cholesky factor is that of XᵀV⁻¹X. (C. R. Henderson's mixed-model equations, from memory.)
+ */
+interface Design {
+  readonly unknowns: number;
+  readonly groups: number;
+  /** Columns of each point and what stands in them. */
+  readonly columns: readonly (readonly (readonly [column: number, value: number])[])[];
+  /** Variance of each random column, given ρ and η. */
+  readonly variances: readonly ('day' | 'drift' | number)[];
+  /** Log mean powers less their mean, so that nothing large cancels. */
+  readonly z: Float64Array;
+  readonly origin: number;
+  readonly zSd: readonly number[];
+}
+
+function designOf(
   points: readonly MeanPoint[],
   groups: number,
-  sigma: number,
+  cellSds: readonly number[],
+): Design {
+  const variances: ('day' | 'drift' | number)[] = [];
+  const known = new Map<string, number>();
+  const columnOf = (key: string, variance: 'day' | 'drift' | number) => {
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    known.set(key, variances.length);
+    return variances.push(variance) - 1;
+  };
+  const taus = centredOrders(points);
+  const random = points.map(({ day, cell }, i) => {
+    const own: [number, number][] = [[columnOf(`day ${day}`, 'day'), 1]];
+    if (taus[i] !== 0) own.push([columnOf(`drift ${day}`, 'drift'), taus[i]!]);
+    const cellSd = cellSds[cell]!;
+    if (cellSd > 0) own.push([columnOf(`cell ${cell}`, cellSd ** 2), 1]);
+    return own;
+  });
+  const origin = points.reduce((sum, { z }) => sum + z, 0) / points.length;
+  return {
+    unknowns: variances.length + groups,
+    groups,
+    columns: random.map((own, i) => [...own, [variances.length + points[i]!.group, 1] as const]),
+    variances,
+    z: Float64Array.from(points, ({ z }) => z - origin),
+    origin,
+    zSd: points.map(({ zSd }) => zSd),
+  };
+}
+
+/** All that a pull-to-pull sd settles: WᵀD⁻¹W, WᵀD⁻¹z, zᵀD⁻¹z and log|D|. */
+function given({ unknowns, columns, z, zSd }: Design, sigma: number) {
+  const gram = new Float64Array(unknowns * unknowns);
+  const right = new Float64Array(unknowns);
+  let [square, logDetD] = [0, 0];
+  columns.forEach((own, i) => {
+    const variance = sigma * sigma + zSd[i]! ** 2;
+    logDetD += Math.log(variance);
+    square += z[i]! ** 2 / variance;
+    for (const [one, value] of own) {
+      right[one]! += (value * z[i]!) / variance;
+      for (const [other, also] of own) gram[one * unknowns + other]! += (value * also) / variance;
+    }
+  });
+  return { gram, right, square, logDetD };
+}
+
+function fitGiven(
+  { unknowns, groups, variances, origin }: Design,
+  { gram, right, square, logDetD }: ReturnType<typeof given>,
   rho: number,
   eta: number,
-  taus: readonly number[],
-  cellSds: readonly number[],
 ) {
-  const n = points.length;
-  const v = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    const p = points[i]!;
-    for (let j = 0; j <= i; j++) {
-      const q = points[j]!;
-      let sum = i === j ? sigma * sigma + p.zSd * p.zSd : 0;
-      if (p.day === q.day) sum += rho * rho + eta * eta * taus[i]! * taus[j]!;
-      if (p.cell === q.cell) sum += cellSds[p.cell]! ** 2;
-      v[i * n + j] = sum;
-    }
-  }
-  const logDetV = factorInPlace(v, n);
-  const solved = solveFactored(
-    v,
-    n,
-    points.map((point) => point.z),
-  );
-  const columns = Array.from({ length: groups }, (_, g) =>
-    solveFactored(
-      v,
-      n,
-      points.map((point) => (point.group === g ? 1 : 0)),
-    ),
-  );
-  const precision = new Float64Array(groups * groups);
-  const right = new Float64Array(groups);
-  points.forEach((point, i) => {
-    right[point.group]! += solved[i]!;
-    for (let h = 0; h < groups; h++) precision[point.group * groups + h]! += columns[h]![i]!;
+  const m = Float64Array.from(gram);
+  let logDetC = 0;
+  variances.forEach((kind, k) => {
+    const variance = kind === 'day' ? rho * rho : kind === 'drift' ? eta * eta : kind;
+    logDetC += Math.log(variance);
+    m[k * unknowns + k]! += 1 / variance;
   });
-  const logDetP = factorInPlace(precision, groups);
-  const mean = solveFactored(precision, groups, right);
-  let square = 0;
-  const inResidual = solveFactored(
-    v,
-    n,
-    points.map((point) => point.z - mean[point.group]!),
-  );
-  points.forEach((point, i) => {
-    square += inResidual[i]! * (point.z - mean[point.group]!);
-  });
+  const logDetM = factorInPlace(m, unknowns);
+  const solved = solveFactored(m, unknowns, right);
+  let explained = 0;
+  for (let k = 0; k < unknowns; k++) explained += solved[k]! * right[k]!;
+  const first = unknowns - groups;
+  const block = new Float64Array(groups * groups);
+  for (let g = 0; g < groups; g++)
+    for (let h = 0; h <= g; h++) block[g * groups + h] = m[(first + g) * unknowns + first + h]!;
   const covariance = new Float64Array(groups * groups);
-  for (let g = 0; g < groups; g++) {
-    const unit = new Float64Array(groups);
-    unit[g] = 1;
-    solveFactored(precision, groups, unit).forEach((value, h) => {
-      covariance[h * groups + g] = value;
-    });
-  }
+  inverseFromFactor(block, groups, covariance);
+  for (let g = 0; g < groups; g++)
+    for (let h = 0; h < g; h++) covariance[h * groups + g] = covariance[g * groups + h]!;
   const factor = Float64Array.from(covariance);
   factorInPlace(factor, groups);
-  return { log: -0.5 * (logDetV + logDetP + square), mean, covariance, factor };
+  return {
+    log: -0.5 * (logDetD + logDetC + logDetM + square - explained),
+    mean: solved.subarray(first).map((value) => value + origin),
+    covariance,
+    factor,
+  };
 }
+
+/** The contrast that is one group's mean alone. */
+export const only = (group: number, parts: readonly Part[]): number[] =>
+  Array.from({ length: parts[0]!.mean.length }, (_, g) => (g === group ? 1 : 0));
+
+/** The contrast of one group's mean less another's. */
+export const lessOf = (group: number, other: number, parts: readonly Part[]): number[] =>
+  only(group, parts).map((value, g) => (g === other ? value - 1 : value));
 
 /** Mean and sd of a contrast c·μ in one part. */
 function contrastIn(part: Part, contrast: readonly number[]): { mean: number; sd: number } {

@@ -1,6 +1,8 @@
 import type { Banded } from '../pull/types.ts';
 import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
-import type { GroupCurves } from './curves.ts';
+import type { DrawnGroup, GroupCurves } from './curves.ts';
+import { contrastQuantile, only, TAIL } from './means.ts';
+import { GRID } from './shapes.ts';
 import type { GroupCurve, GroupMeasures, GroupPeak } from './types.ts';
 
 /** The useful width is where at least this part of the peak is there (the trade's own figure, common practice). */
@@ -15,24 +17,43 @@ export function bandedOf(values: ArrayLike<number>, value?: number): Banded {
     const next = sorted[Math.min(sorted.length - 1, i + 1)]!;
     return sorted[i]! + (place - i) * (next - sorted[i]!);
   };
-  return { value: value ?? at(0.5), low: at(0.025), high: at(0.975) };
+  return { value: value ?? at(0.5), low: at(TAIL), high: at(1 - TAIL) };
 }
 
-/** What is read off one curve; speeds in rev/min, torque in N·m, power in W. */
-interface CurveFigures {
-  readonly meanPower: number;
-  readonly meanTorque: number;
-  readonly peakTorque: { readonly value: number; readonly speed: number };
-  readonly peakPower: { readonly value: number; readonly speed: number };
+interface Top {
+  readonly value: number;
+  readonly speed: number;
+}
+
+/** What is read off a curve whatever its level: speeds [rev/min], and peaks as parts of the level [N·m, W]. */
+export interface Tops {
+  readonly torque: Top;
+  readonly power: Top;
   readonly torqueWidth: number;
   readonly powerWidth: number;
-  readonly flatness: number;
+}
+
+/** @param torque  by speed; a level in it goes on into the peaks */
+export function topsOf(speedRpm: readonly number[], torque: Float64Array): Tops {
+  const power = new Float64Array(GRID);
+  for (let m = 0; m < GRID; m++) power[m] = torque[m]! * speedRpm[m]! * RAD_PER_S_PER_RPM;
+  return {
+    torque: topOf(speedRpm, torque),
+    power: topOf(speedRpm, power),
+    torqueWidth: widthOf(speedRpm, torque),
+    powerWidth: widthOf(speedRpm, power),
+  };
+}
+
+function highest(y: Float64Array): number {
+  let top = 0;
+  for (let m = 1; m < y.length; m++) if (y[m]! > y[top]!) top = m;
+  return top;
 }
 
 /** Top of a sampled curve, between samples by the parabola through the three highest. */
-function topOf(x: readonly number[], y: Float64Array): { value: number; speed: number } {
-  let i = 0;
-  for (let m = 1; m < y.length; m++) if (y[m]! > y[i]!) i = m;
+function topOf(x: readonly number[], y: Float64Array): Top {
+  const i = highest(y);
   if (i === 0 || i === y.length - 1) return { value: y[i]!, speed: x[i]! };
   const [a, b, c] = [y[i - 1]!, y[i]!, y[i + 1]!];
   const bend = a - 2 * b + c;
@@ -42,8 +63,7 @@ function topOf(x: readonly number[], y: Float64Array): { value: number; speed: n
 
 /** Span about the top where the curve holds USEFUL of it, edges by straight lines. */
 function widthOf(x: readonly number[], y: Float64Array): number {
-  let top = 0;
-  for (let m = 1; m < y.length; m++) if (y[m]! > y[top]!) top = m;
+  const top = highest(y);
   const least = USEFUL * y[top]!;
   const edge = (step: -1 | 1) => {
     let m = top;
@@ -57,47 +77,42 @@ function widthOf(x: readonly number[], y: Float64Array): number {
 
 /** The width reaches the end of the sweep: the true one may be larger. */
 function isCut(y: Float64Array): boolean {
-  const top = y.reduce((most, value) => Math.max(most, value), 0);
-  return y[0]! >= USEFUL * top || y.at(-1)! >= USEFUL * top;
+  const least = USEFUL * y[highest(y)]!;
+  return y[0]! >= least || y.at(-1)! >= least;
 }
 
-function figuresOf(
-  speedRpm: readonly number[],
-  bandRpm: readonly [number, number],
-  logTorque: Float64Array,
-): CurveFigures {
-  const torque = logTorque.map(Math.exp);
-  const power = torque.map((value, m) => value * speedRpm[m]! * RAD_PER_S_PER_RPM);
-  let [sumPower, sumTorque, sumWeight, least, most] = [0, 0, 0, Infinity, 0];
-  for (let m = 0; m < torque.length; m++) {
-    const speed = speedRpm[m]!;
-    if (speed < bandRpm[0] - 1e-9 || speed > bandRpm[1] + 1e-9) continue;
-    const edge = m === 0 || m === torque.length - 1 ? 0.5 : 1;
-    sumPower += edge * power[m]!;
-    sumTorque += edge * torque[m]!;
-    sumWeight += edge;
-    least = Math.min(least, torque[m]!);
-    most = Math.max(most, torque[m]!);
+/** Mean and flatness of torque over the band, at the level of the shape. */
+function overBand({ bandWeight }: GroupCurves, torque: Float64Array, at: number) {
+  let [mean, least, most] = [0, Infinity, 0];
+  for (let m = 0; m < GRID; m++) {
+    const weight = bandWeight[m]!;
+    if (weight === 0) continue;
+    const value = torque[at + m]!;
+    mean += weight * value;
+    if (value < least) least = value;
+    if (value > most) most = value;
   }
+  return { mean, flatness: least / most };
+}
+
+/** What stands on a draw's level or on the band, by draw. */
+export interface Figures {
+  readonly power: Float64Array;
+  readonly torque: Float64Array;
+  readonly meanTorque: Float64Array;
+  readonly flatness: Float64Array;
+}
+
+export function figuresOf(curves: GroupCurves, { shape, shift }: DrawnGroup): Figures {
+  const scale = shift.map(Math.exp);
+  const drawn = shape.drawTops.map((_, i) => overBand(curves, shape.torque, i * GRID));
   return {
-    meanPower: sumPower / sumWeight,
-    meanTorque: sumTorque / sumWeight,
-    peakTorque: topOf(speedRpm, torque),
-    peakPower: topOf(speedRpm, power),
-    torqueWidth: widthOf(speedRpm, torque),
-    powerWidth: widthOf(speedRpm, power),
-    flatness: least / most,
+    power: scale.map((value, i) => value * shape.drawTops[i]!.power.value),
+    torque: scale.map((value, i) => value * shape.drawTops[i]!.torque.value),
+    meanTorque: scale.map((value, i) => value * drawn[i]!.mean),
+    flatness: Float64Array.from(drawn, ({ flatness }) => flatness),
   };
 }
-
-/** Figures of each group in each draw, by group and draw. */
-export function figuresByDraw(curves: GroupCurves): CurveFigures[][] {
-  return curves.middle.map((_, g) =>
-    curves.draws.map((draw) => figuresOf(curves.speedRpm, curves.bandRpm, draw[g]!)),
-  );
-}
-
-export type Figures = ReturnType<typeof figuresByDraw>;
 
 /** What one group's mean curve is like, with its intervals. */
 export function measuresOf(
@@ -108,30 +123,34 @@ export function measuresOf(
   group: number,
   figures: Figures,
 ): GroupMeasures {
-  const own = figures[group]!;
-  const middle = figuresOf(curves.speedRpm, curves.bandRpm, curves.middle[group]!);
-  const torque = curves.middle[group]!.map(Math.exp);
+  const { shape, middle, middleShift } = curves.groups[group]!;
+  const { middleTops, drawTops } = shape;
+  const scale = Math.exp(middleShift);
+  const torque = middle.map(Math.exp);
   const power = torque.map((value, m) => value * curves.speedRpm[m]!);
-  const banded = (read: (figure: CurveFigures) => number) => bandedOf(own.map(read), read(middle));
-  const peak = (read: (figure: CurveFigures) => { value: number; speed: number }): GroupPeak => {
-    const { speed } = read(middle);
+  const own = overBand(curves, torque, 0);
+  const banded = (read: (tops: Tops) => number) => bandedOf(drawTops.map(read), read(middleTops));
+  const peak = (values: Float64Array, read: (tops: Tops) => Top): GroupPeak => {
+    const { value, speed } = read(middleTops);
     return {
-      value: banded((figure) => read(figure).value),
-      speedRpm: banded((figure) => read(figure).speed),
+      value: bandedOf(values, scale * value),
+      speedRpm: banded((tops) => read(tops).speed),
       atEdge: speed <= curves.speedRpm[0]! || speed >= curves.speedRpm.at(-1)!,
     };
   };
+  const contrast = only(group, curves.parts);
+  const meanPower = (p: number) => Math.exp(contrastQuantile(curves.parts, contrast, p));
   return {
     name,
     ...counts,
+    meanPowerW: { value: meanPower(0.5), low: meanPower(TAIL), high: meanPower(1 - TAIL) },
+    meanTorqueNm: bandedOf(figures.meanTorque, own.mean),
+    peakTorqueNm: peak(figures.torque, (tops) => tops.torque),
+    peakPowerW: peak(figures.power, (tops) => tops.power),
+    torqueWidthRpm: isCut(torque) ? null : banded((tops) => tops.torqueWidth),
+    powerWidthRpm: isCut(power) ? null : banded((tops) => tops.powerWidth),
+    flatness: bandedOf(figures.flatness, own.flatness),
+    powerPerTorqueRadPerS: banded((tops) => tops.power.value / tops.torque.value),
     curve,
-    meanPowerW: banded((figure) => figure.meanPower),
-    meanTorqueNm: banded((figure) => figure.meanTorque),
-    peakTorqueNm: peak((figure) => figure.peakTorque),
-    peakPowerW: peak((figure) => figure.peakPower),
-    torqueWidthRpm: isCut(torque) ? null : banded((figure) => figure.torqueWidth),
-    powerWidthRpm: isCut(power) ? null : banded((figure) => figure.powerWidth),
-    flatness: banded((figure) => figure.flatness),
-    powerPerTorqueRadPerS: banded((figure) => figure.peakPower.value / figure.peakTorque.value),
   };
 }

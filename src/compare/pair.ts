@@ -1,8 +1,9 @@
 import { besidesOf } from './besides.ts';
-import type { GroupCurves } from './curves.ts';
+import { DRAWS, type GroupCurves } from './curves.ts';
 import { findingOf } from './finding.ts';
-import { chanceBelow, contrastQuantile, TAIL } from './means.ts';
-import { bandedOf, type Figures } from './measures.ts';
+import { chanceBelow, contrastQuantile, lessOf, TAIL } from './means.ts';
+import { bandedOf, type Figures, type Tops } from './measures.ts';
+import { GRID } from './shapes.ts';
 import type {
   CompareInput,
   ComparePull,
@@ -14,10 +15,15 @@ import type {
 
 const percent = (log: number) => 100 * Math.expm1(log);
 
+/** Levels that each shape is put together with. */
+const LEVELS = 4;
+
 /** Where the difference by speed stands outside of a simultaneous 95 % band. */
 interface SpeedGain {
   readonly mean: Float64Array;
   readonly half: Float64Array;
+  /** By draw and speed. */
+  readonly draws: Float64Array;
   readonly told: readonly boolean[];
 }
 
@@ -26,25 +32,41 @@ interface SpeedGain {
  * of the largest |difference from the mean| / sd over all speeds.
  */
 function gainBySpeed(curves: GroupCurves, a: number, b: number): SpeedGain {
-  const grid = curves.speedRpm.length;
-  const mean = Float64Array.from(
-    curves.speedRpm,
-    (_, m) => curves.middle[b]![m]! - curves.middle[a]![m]!,
-  );
-  const off = curves.draws.map((draw) =>
-    mean.map((value, m) => draw[b]![m]! - draw[a]![m]! - value),
-  );
-  const sd = mean.map((_, m) =>
-    Math.sqrt(off.reduce((sum, draw) => sum + draw[m]! ** 2, 0) / off.length),
-  );
-  const largest = Float64Array.from(off, (draw) => {
-    let most = 0;
-    for (let m = 0; m < grid; m++) most = Math.max(most, Math.abs(draw[m]!) / sd[m]!);
-    return most;
-  }).sort();
-  const multiplier = largest[Math.ceil(0.95 * largest.length) - 1]!;
+  const [first, second] = [curves.groups[a]!, curves.groups[b]!];
+  const mean = second.middle.map((value, m) => value - first.middle[m]!);
+  const draws = new Float64Array(DRAWS * GRID);
+  const square = new Float64Array(GRID);
+  for (let i = 0; i < DRAWS; i++) {
+    const shift = second.shift[i]! - first.shift[i]!;
+    for (let m = 0; m < GRID; m++) {
+      const at = i * GRID + m;
+      const value = second.shape.draws[at]! - first.shape.draws[at]! + shift;
+      draws[at] = value;
+      square[m]! += (value - mean[m]!) ** 2;
+    }
+  }
+  const sd = square.map((sum) => Math.sqrt(sum / DRAWS));
+  // Shapes and levels of one part of the law may be put together in any way: each shape is taken with some levels of
+  // its neighbours in the law's order, which settles the far point better than the draws alone.
+  const largest = new Float64Array(LEVELS * DRAWS);
+  for (let i = 0; i < DRAWS; i++) {
+    const own = second.shift[i]! - first.shift[i]! - (second.level[i]! - first.level[i]!);
+    for (let q = 0; q < LEVELS; q++) {
+      const k = (i + q) % DRAWS;
+      const shift = own + second.level[k]! - first.level[k]!;
+      let most = 0;
+      for (let m = 0; m < GRID; m++) {
+        const at = i * GRID + m;
+        const value = second.shape.draws[at]! - first.shape.draws[at]! + shift;
+        const off = Math.abs(value - mean[m]!) / sd[m]!;
+        if (off > most) most = off;
+      }
+      largest[LEVELS * i + q] = most;
+    }
+  }
+  const multiplier = largest.sort()[Math.ceil(0.95 * largest.length) - 1]!;
   const half = sd.map((value) => multiplier * value);
-  return { mean, half, told: Array.from(mean, (value, m) => Math.abs(value) > half[m]!) };
+  return { mean, half, draws, told: Array.from(mean, (value, m) => Math.abs(value) > half[m]!) };
 }
 
 /** Stretches of one sign this near to each other are one, and stretches this narrow are none: parts of the sweep. */
@@ -85,17 +107,17 @@ function regionsOf(speedRpm: readonly number[], { mean, told }: SpeedGain): Regi
     });
 }
 
-/** Where a curve crosses zero between two speeds, in a sign (+1: upwards), nearest to a place; null where never. */
+/** Where a curve crosses zero in a sign, nearest to a place and between two speeds; null where it does not. */
 function crossingNear(
   speedRpm: readonly number[],
-  value: (m: number) => number,
+  values: Float64Array,
   upwards: boolean,
   near: number,
   between: readonly [number, number],
 ): number | null {
   let best: number | null = null;
-  for (let m = 0; m + 1 < speedRpm.length; m++) {
-    const [left, right] = [value(m), value(m + 1)];
+  for (let m = 0; m + 1 < GRID; m++) {
+    const [left, right] = [values[m]!, values[m + 1]!];
     if (upwards ? !(left < 0 && right >= 0) : !(left > 0 && right <= 0)) continue;
     const at = speedRpm[m]! + (left / (left - right)) * (speedRpm[m + 1]! - speedRpm[m]!);
     if (at < between[0] || at > between[1]) continue;
@@ -104,38 +126,35 @@ function crossingNear(
   return best;
 }
 
+/** A draw of one sign throughout crosses beyond an end of the sweep: as it stands above the crossing, or below it. */
+function endBeyond(speedRpm: readonly number[], values: Float64Array, upwards: boolean): number {
+  const isAbove = values[GRID >> 1]! > 0 === upwards;
+  return isAbove ? speedRpm[0]! : speedRpm.at(-1)!;
+}
+
 function crossingsOf(
-  curves: GroupCurves,
-  a: number,
-  b: number,
+  { speedRpm }: GroupCurves,
   gain: SpeedGain,
   regions: readonly Region[],
 ): PairAnswer['crossings'] {
-  const { speedRpm } = curves;
-  const out: { speedRpm: number; lowRpm: number; highRpm: number; aheadAbove: 'a' | 'b' }[] = [];
-  for (let i = 0; i + 1 < regions.length; i++) {
-    const [below, above] = [regions[i]!, regions[i + 1]!];
-    if (below.word === above.word) continue;
+  const step = speedRpm[1]! - speedRpm[0]!;
+  const sweep = [speedRpm[0]!, speedRpm.at(-1)!] as const;
+  return regions.slice(1).flatMap((above, i) => {
+    const below = regions[i]!;
+    if (below.word === above.word) return [];
     const upwards = above.word === 'gain';
     // Between the two regions the difference must cross; each draw says where.
-    const between = [
-      below.toRpm - (speedRpm[1]! - speedRpm[0]!),
-      above.fromRpm + (speedRpm[1]! - speedRpm[0]!),
-    ] as const;
+    const between = [below.toRpm - step, above.fromRpm + step] as const;
     const middle = (between[0] + between[1]) / 2;
-    const at = crossingNear(speedRpm, (m) => gain.mean[m]!, upwards, middle, between);
-    if (at === null) continue;
-    const places = curves.draws.flatMap((draw) => {
-      const place = crossingNear(speedRpm, (m) => draw[b]![m]! - draw[a]![m]!, upwards, at, [
-        speedRpm[0]!,
-        speedRpm.at(-1)!,
-      ]);
-      return place === null ? [] : [place];
+    const at = crossingNear(speedRpm, gain.mean, upwards, middle, between);
+    if (at === null) return [];
+    const places = Float64Array.from({ length: DRAWS }, (_, d) => {
+      const draw = gain.draws.subarray(d * GRID, (d + 1) * GRID);
+      return crossingNear(speedRpm, draw, upwards, at, sweep) ?? endBeyond(speedRpm, draw, upwards);
     });
     const { low, high } = bandedOf(places, at);
-    out.push({ speedRpm: at, lowRpm: low, highRpm: high, aheadAbove: upwards ? 'b' : 'a' });
-  }
-  return out;
+    return [{ speedRpm: at, lowRpm: low, highRpm: high, aheadAbove: upwards ? 'b' : 'a' }];
+  });
 }
 
 function wordOf(low: number, high: number, value: number, worth: number): GainWord {
@@ -146,33 +165,35 @@ function wordOf(low: number, high: number, value: number, worth: number): GainWo
 
 /** Group b against group a. */
 export function pairOf(
-  input: CompareInput,
+  input: Omit<CompareInput, 'bandRpm'>,
   counted: readonly (readonly ComparePull[])[],
   curves: GroupCurves,
-  figures: Figures,
+  figures: readonly Figures[],
   measures: readonly GroupMeasures[],
   a: number,
   b: number,
 ): PairAnswer {
-  const groups = curves.parts[0]!.mean.length;
-  const contrast = Array.from({ length: groups }, (_, g) => (g === b ? 1 : g === a ? -1 : 0));
+  const contrast = lessOf(b, a, curves.parts);
   const quantile = (p: number) => percent(contrastQuantile(curves.parts, contrast, p));
   const gain = { value: quantile(0.5), low: quantile(TAIL), high: quantile(1 - TAIL) };
   const bySpeed = gainBySpeed(curves, a, b);
   const regions = regionsOf(curves.speedRpm, bySpeed);
-  const crossings = crossingsOf(curves, a, b, bySpeed, regions);
-  const change = (read: (figure: Figures[number][number]) => number, middle: number) =>
-    bandedOf(
-      figures[b]!.map((figure, i) => read(figure) - read(figures[a]![i]!)),
+  const crossings = crossingsOf(curves, bySpeed, regions);
+  const change = (read: (of: Figures) => Float64Array, middle: number) => {
+    const [own, other] = [read(figures[a]!), read(figures[b]!)];
+    return bandedOf(
+      own.map((value, i) => other[i]! - value),
       middle,
     );
+  };
+  const moved = (read: (tops: Tops) => number) => {
+    const [own, other] = [curves.groups[a]!.shape, curves.groups[b]!.shape];
+    return bandedOf(
+      own.drawTops.map((tops, i) => read(other.drawTops[i]!) - read(tops)),
+      read(other.middleTops) - read(own.middleTops),
+    );
+  };
   const [first, second] = [measures[a]!, measures[b]!];
-  type Width = GroupMeasures['torqueWidthRpm'];
-  const widthChange = (
-    read: (figure: Figures[number][number]) => number,
-    before: Width,
-    after: Width,
-  ) => (before === null || after === null ? null : change(read, after.value - before.value));
   const answer: Omit<PairAnswer, 'finding'> = {
     a: first.name,
     b: second.name,
@@ -181,8 +202,8 @@ export function pairOf(
     chanceAhead: 1 - chanceBelow(curves.parts, contrast, 0),
     bySpeed: {
       speedRpm: curves.speedRpm,
-      torqueANm: Array.from(curves.middle[a]!, Math.exp),
-      torqueBNm: Array.from(curves.middle[b]!, Math.exp),
+      torqueANm: Array.from(curves.groups[a]!.middle, Math.exp),
+      torqueBNm: Array.from(curves.groups[b]!.middle, Math.exp),
       gainPercent: Array.from(bySpeed.mean, percent),
       lowPercent: Array.from(bySpeed.mean, (value, m) => percent(value - bySpeed.half[m]!)),
       highPercent: Array.from(bySpeed.mean, (value, m) => percent(value + bySpeed.half[m]!)),
@@ -192,43 +213,28 @@ export function pairOf(
     regions,
     crossings,
     peakPowerChangeW: change(
-      (figure) => figure.peakPower.value,
+      ({ power }) => power,
       second.peakPowerW.value.value - first.peakPowerW.value.value,
     ),
     peakTorqueChangeNm: change(
-      (figure) => figure.peakTorque.value,
+      ({ torque }) => torque,
       second.peakTorqueNm.value.value - first.peakTorqueNm.value.value,
     ),
-    peakPowerMovedRpm: change(
-      (figure) => figure.peakPower.speed,
-      second.peakPowerW.speedRpm.value - first.peakPowerW.speedRpm.value,
-    ),
-    peakTorqueMovedRpm: change(
-      (figure) => figure.peakTorque.speed,
-      second.peakTorqueNm.speedRpm.value - first.peakTorqueNm.speedRpm.value,
-    ),
+    peakPowerMovedRpm: moved(({ power }) => power.speed),
+    peakTorqueMovedRpm: moved(({ torque }) => torque.speed),
     meanTorqueChangeNm: change(
-      (figure) => figure.meanTorque,
+      ({ meanTorque }) => meanTorque,
       second.meanTorqueNm.value - first.meanTorqueNm.value,
     ),
-    torqueWidthChangeRpm: widthChange(
-      (figure) => figure.torqueWidth,
-      first.torqueWidthRpm,
-      second.torqueWidthRpm,
-    ),
-    powerWidthChangeRpm: widthChange(
-      (figure) => figure.powerWidth,
-      first.powerWidthRpm,
-      second.powerWidthRpm,
-    ),
+    torqueWidthChangeRpm:
+      first.torqueWidthRpm && second.torqueWidthRpm && moved(({ torqueWidth }) => torqueWidth),
+    powerWidthChangeRpm:
+      first.powerWidthRpm && second.powerWidthRpm && moved(({ powerWidth }) => powerWidth),
     flatnessChange: change(
-      (figure) => figure.flatness,
+      ({ flatness }) => flatness,
       second.flatness.value - first.flatness.value,
     ),
-    powerPerTorqueChangeRadPerS: change(
-      (figure) => figure.peakPower.value / figure.peakTorque.value,
-      second.powerPerTorqueRadPerS.value - first.powerPerTorqueRadPerS.value,
-    ),
+    powerPerTorqueChangeRadPerS: moved(({ power, torque }) => power.value / torque.value),
     besides: besidesOf(counted[a]!, counted[b]!, input.groups[b]!.builtOtherwise ?? null),
   };
   return { ...answer, finding: findingOf(answer, measures[a]!, measures[b]!, curves) };

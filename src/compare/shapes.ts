@@ -1,74 +1,86 @@
-import { factorInPlace } from '../numerics/cholesky.ts';
-import { functionalValue, type SplineFit, valueFunctional } from '../numerics/spline.ts';
+import { pivotedFactor } from '../numerics/pivoted.ts';
+import { basisAt, type SplineFit } from '../numerics/spline.ts';
 import { DAY_SHAPE_PART, WANDER_LOG_SD, WANDER_MEDIAN } from './priors.ts';
 
 /*
- * How the groups' curves differ from their own mean power, speed by speed.
+ * How the groups' curves run over speed, each up to a level.
  *
- *   r_p(s) = log T_p(s) − z_p,   r_p = r_g + Σ_j w_pj φ_j + Σ_j d_dj φ_j + e_p(s)
+ *   log T_p(s) = c_p + r_g(s) + Σ_j w_pj φ_j(s) + Σ_j d_dj φ_j(s) + e_p(s)
  *
- * φ_j the Legendre polynomials over the common speeds less their mean over the band, so that a wander says nothing of
- * the mean power. w_pj ~ N(0, (ω/j)²) is the pull's own wander, d_dj ~ N(0, (κρ/j)²) the day's, e_p the curve's
- * sampling error. The curve of a group, r_g, is free: what a cam does need not look like a polynomial. It is estimated
- * by the mean over the group's pulls; ω is summed over a grid by the pulls' scatter within their groups.
+ * φ_j polynomials over the common speeds, orthogonal to a constant and to one another, so that what follows asks for no
+ * band. w_pj ~ N(0, (ω/j)²) is the pull's own wander, d_dj ~ N(0, (κρ/j)²) the day's, e_p the curve's sampling error.
+ * The curve of a group, r_g, is free: what a cam does need not look like a polynomial. It is estimated by the mean over
+ * the group's pulls; ω is summed over a grid by the scatter of pulls of one group and one day. The level is none of
+ * this: `curves.ts` gives each draw the mean power that the law of the means has for it.
  */
 
-const COMPONENTS = 5;
+export const COMPONENTS = 5;
 /** Speeds at which curves are compared; enough for a peak to be placed within a fraction of a per cent. */
 export const GRID = 61;
+/** Part of the sampling variance that its factor may leave out. */
+const SAMPLING_LEFT = 1e-3;
 
 export interface ShapePull {
   readonly group: number;
   readonly day: number;
   readonly fit: SplineFit;
-  /** Log mean power over the band. */
-  readonly z: number;
 }
 
 export interface Shapes {
   readonly speedRpm: readonly number[];
-  /** Mean over the group's pulls of log T − z at each speed; by group. */
+  /** Mean over the group's pulls of log T at each speed; by group. */
   readonly mean: readonly Float64Array[];
-  /** Components on the speeds. */
+  /** The wander's components on the speeds. */
   readonly phi: readonly Float64Array[];
-  /** Lower Cholesky factor of the sampling covariance of the group's mean curve; by group, row-major. */
-  readonly sampling: readonly Float64Array[];
-  /** Equally likely sds of the wander's first component. */
-  readonly wanderSds: readonly number[];
+  /** Columns of a factor of the sampling covariance of the group's mean curve; by group. */
+  readonly sampling: readonly (readonly Float64Array[])[];
+  /** Likely sds of the wander's first component, rising, with their weights (sum 1). */
+  readonly wander: readonly { readonly sd: number; readonly weight: number }[];
   /** Pulls of each group, and the part of them made on each day; by group and day. */
   readonly count: readonly number[];
   readonly share: readonly (readonly number[])[];
 }
 
-function legendreAt(x: number): number[] {
-  const values = [1, x];
-  for (let j = 1; j < COMPONENTS; j++)
-    values.push(((2 * j + 1) * x * values[j]! - j * values[j - 1]!) / (j + 1));
-  return values.slice(1, COMPONENTS + 1);
+/** A curve on the grid of speeds with the few coefficients that each of its values stands on. */
+interface GridCurve {
+  readonly logTorque: Float64Array;
+  /** Four B-splines a speed over the torque there, so that they give log torque, and the index of the first. */
+  readonly rows: Float64Array;
+  readonly first: Int32Array;
+}
+
+function onGrid(fit: SplineFit, speedRpm: readonly number[]): GridCurve {
+  const logTorque = new Float64Array(GRID);
+  const rows = new Float64Array(4 * GRID);
+  const first = new Int32Array(GRID);
+  const four = new Float64Array(4);
+  for (let m = 0; m < GRID; m++) {
+    const start = basisAt(fit, speedRpm[m]!, four);
+    let torque = 0;
+    for (let k = 0; k < 4; k++) torque += four[k]! * fit.coefficients[start + k]!;
+    torque = Math.max(torque, 1e-6);
+    for (let k = 0; k < 4; k++) rows[4 * m + k] = four[k]! / torque;
+    first[m] = start;
+    logTorque[m] = Math.log(torque);
+  }
+  return { logTorque, rows, first };
 }
 
 /**
  * @param groups  how many groups there are
  * @param days  how many days there are
- * @param bandRpm  the band over which z was taken
+ * @param speeds  the lowest and the highest speed that all pulls cover
  */
 export function shapesOf(
   pulls: readonly ShapePull[],
   groups: number,
   days: number,
-  bandRpm: readonly [number, number],
-  draws: number,
+  [from, to]: readonly [number, number],
 ): Shapes {
-  const from = Math.max(...pulls.map(({ fit }) => fit.low));
-  const to = Math.min(...pulls.map(({ fit }) => fit.high));
   const speedRpm = Array.from({ length: GRID }, (_, m) =>
     m === GRID - 1 ? to : from + ((to - from) * m) / (GRID - 1),
   );
-  const rows = pulls.map(({ fit }) => speedRpm.map((speed) => valueFunctional(fit, speed)));
-  const logTorque = pulls.map(({ fit }, p) =>
-    Float64Array.from(rows[p]!, (row) => Math.log(Math.max(functionalValue(fit, row), 1e-6))),
-  );
-  const rest = pulls.map(({ z }, p) => logTorque[p]!.map((value) => value - z));
+  const curves = pulls.map(({ fit }) => onGrid(fit, speedRpm));
   const count = Array.from(
     { length: groups },
     (_, g) => pulls.filter((pull) => pull.group === g).length,
@@ -76,26 +88,24 @@ export function shapesOf(
   const mean = count.map((n, g) => {
     const sum = new Float64Array(GRID);
     pulls.forEach((pull, p) => {
-      if (pull.group === g) for (let m = 0; m < GRID; m++) sum[m]! += rest[p]![m]! / n;
+      if (pull.group === g) for (let m = 0; m < GRID; m++) sum[m]! += curves[p]!.logTorque[m]! / n;
     });
     return sum;
   });
-  const phi = componentsOn(speedRpm, bandRpm, logTorque);
-  const relative = pulls.map(({ fit }, p) => samplingOf(fit, rows[p]!, logTorque[p]!));
   const sampling = count.map((n, g) => {
     const sum = new Float64Array(GRID * GRID);
     pulls.forEach((pull, p) => {
-      if (pull.group === g)
-        for (let i = 0; i < sum.length; i++) sum[i]! += relative[p]![i]! / (n * n);
+      if (pull.group === g) addSampling(pull.fit, curves[p]!, 1 / (n * n), sum);
     });
-    return factorSafely(sum);
+    return pivotedFactor(sum, GRID, SAMPLING_LEFT);
   });
+  const phi = components();
   return {
     speedRpm,
     mean,
     phi,
     sampling,
-    wanderSds: wanderSds(pulls, rest, mean, phi, relative, draws),
+    wander: wanderOf(pulls, curves, phi),
     count,
     share: count.map((n, g) =>
       Array.from(
@@ -106,174 +116,150 @@ export function shapesOf(
   };
 }
 
-/** Legendre polynomials on the speeds, less their power-weighted mean over the band. */
-function componentsOn(
-  speedRpm: readonly number[],
-  bandRpm: readonly [number, number],
-  logTorque: readonly Float64Array[],
-): Float64Array[] {
-  const weight = speedRpm.map((speed, m) =>
-    speed >= bandRpm[0] - 1e-9 && speed <= bandRpm[1] + 1e-9
-      ? speed * Math.exp(logTorque.reduce((sum, curve) => sum + curve[m]!, 0) / logTorque.length)
-      : 0,
-  );
-  const total = weight.reduce((sum, value) => sum + value, 0);
-  const phi = Array.from({ length: COMPONENTS }, () => new Float64Array(GRID));
-  for (let m = 0; m < GRID; m++)
-    legendreAt((2 * m) / (GRID - 1) - 1).forEach((value, j) => {
-      phi[j]![m] = value;
-    });
-  if (total > 0)
-    for (const shape of phi) {
-      const middle = shape.reduce((sum, value, m) => sum + (weight[m]! / total) * value, 0);
-      for (let m = 0; m < GRID; m++) shape[m]! -= middle;
+/** Powers of speed made orthogonal to a constant and to one another (Gram–Schmidt), 1 at the upper end as Legendre's are. */
+function components(): Float64Array[] {
+  const dot = (a: Float64Array, b: Float64Array) => {
+    let sum = 0;
+    for (let m = 0; m < GRID; m++) sum += a[m]! * b[m]!;
+    return sum;
+  };
+  const x = Float64Array.from({ length: GRID }, (_, m) => (2 * m) / (GRID - 1) - 1);
+  const found = [new Float64Array(GRID).fill(1)];
+  for (let j = 1; j <= COMPONENTS; j++) {
+    const next = found[j - 1]!.map((value, m) => value * x[m]!);
+    for (const before of found) {
+      const amount = dot(next, before) / dot(before, before);
+      for (let m = 0; m < GRID; m++) next[m]! -= amount * before[m]!;
     }
-  return phi;
+    const end = next[GRID - 1]!;
+    found.push(next.map((value) => value / end));
+  }
+  return found.slice(1);
 }
 
-/** Covariance of log torque on the speeds from the curve's own fit: J V Jᵀ with J = rows / T. */
-function samplingOf(
-  fit: SplineFit,
-  rows: readonly Float64Array[],
-  logTorque: Float64Array,
-): Float64Array {
+/** Adds a part of the covariance of log torque on the speeds, J V Jᵀ with J the rows; lower half. */
+function addSampling(fit: SplineFit, curve: GridCurve, part: number, out: Float64Array): void {
   const size = fit.coefficients.length;
-  const out = new Float64Array(GRID * GRID);
-  const torque = logTorque.map(Math.exp);
-  // Of a cubic spline's row only four stand; the product with V is made once a row.
-  const spans = rows.map((row) => {
-    const first = row.findIndex((value) => value !== 0);
-    return Math.max(first, 0);
-  });
+  const { rows, first } = curve;
+  const product = new Float64Array(size);
   for (let i = 0; i < GRID; i++) {
-    const product = new Float64Array(size);
-    for (let k = spans[i]!; k < Math.min(size, spans[i]! + 4); k++) {
-      const weight = rows[i]![k]!;
-      if (weight !== 0)
-        for (let l = 0; l < size; l++) product[l]! += weight * fit.covariance[k * size + l]!;
+    product.fill(0);
+    // Of a cubic spline's row only four stand.
+    for (let k = 0; k < 4; k++) {
+      const weight = part * rows[4 * i + k]!;
+      const start = (first[i]! + k) * size;
+      for (let l = 0; l < size; l++) product[l]! += weight * fit.covariance[start + l]!;
     }
     for (let j = 0; j <= i; j++) {
-      let sum = 0;
-      for (let l = spans[j]!; l < Math.min(size, spans[j]! + 4); l++)
-        sum += product[l]! * rows[j]![l]!;
-      out[i * GRID + j] = sum / (torque[i]! * torque[j]!);
-      out[j * GRID + i] = out[i * GRID + j]!;
+      const start = first[j]!;
+      out[i * GRID + j]! +=
+        product[start]! * rows[4 * j]! +
+        product[start + 1]! * rows[4 * j + 1]! +
+        product[start + 2]! * rows[4 * j + 2]! +
+        product[start + 3]! * rows[4 * j + 3]!;
     }
   }
-  return out;
-}
-
-/** Cholesky factor of a covariance that may be singular to rounding. */
-function factorSafely(covariance: Float64Array): Float64Array {
-  let trace = 0;
-  for (let i = 0; i < GRID; i++) trace += covariance[i * GRID + i]!;
-  const factor = Float64Array.from(covariance);
-  for (let i = 0; i < GRID; i++) factor[i * GRID + i]! += 1e-6 * (trace / GRID) + 1e-16;
-  factorInPlace(factor, GRID);
-  return factor;
 }
 
 const WANDERS = 13;
 
-/** Equally likely sds of the pulls' wander, given their scatter about their groups' means. */
-function wanderSds(
+/** The wander's sd, given the scatter of pulls about the mean of their group and day. */
+function wanderOf(
   pulls: readonly ShapePull[],
-  rest: readonly Float64Array[],
-  mean: readonly Float64Array[],
+  curves: readonly GridCurve[],
   phi: readonly Float64Array[],
-  relative: readonly Float64Array[],
-  draws: number,
-): number[] {
-  // Least squares on the components; the few off-diagonal terms of their Gram matrix are left out.
+): Shapes['wander'] {
   const norms = phi.map((shape) => shape.reduce((sum, value) => sum + value * value, 0));
-  const project = (curve: Float64Array, j: number) =>
-    curve.reduce((sum, value, m) => sum + value * phi[j]![m]!, 0) / norms[j]!;
-  const variance = (covariance: Float64Array, j: number) => {
-    let sum = 0;
-    for (let i = 0; i < GRID; i++)
-      for (let k = 0; k < GRID; k++) sum += phi[j]![i]! * covariance[i * GRID + k]! * phi[j]![k]!;
-    return sum / norms[j]! ** 2;
-  };
-  const deviations: { group: number; j: number; c: number; v: number }[] = [];
-  pulls.forEach((pull, p) => {
-    const off = rest[p]!.map((value, m) => value - mean[pull.group]![m]!);
-    for (let j = 0; j < COMPONENTS; j++)
-      deviations.push({ group: pull.group, j, c: project(off, j), v: variance(relative[p]!, j) });
+  /** By group and day, and by component: amount and its sampling variance of each pull. */
+  const cells = new Map<string, { c: number; v: number }[][]>();
+  pulls.forEach(({ fit, group, day }, p) => {
+    const { logTorque, rows, first } = curves[p]!;
+    const key = `${group} ${day}`;
+    const cell = cells.get(key) ?? phi.map(() => []);
+    cells.set(key, cell);
+    const size = fit.coefficients.length;
+    phi.forEach((shape, j) => {
+      const functional = new Float64Array(size);
+      let c = 0;
+      for (let m = 0; m < GRID; m++) {
+        const weight = shape[m]! / norms[j]!;
+        c += weight * logTorque[m]!;
+        for (let k = 0; k < 4; k++) functional[first[m]! + k]! += weight * rows[4 * m + k]!;
+      }
+      let v = 0;
+      for (let k = 0; k < size; k++) {
+        let inner = 0;
+        for (let l = 0; l < size; l++) inner += fit.covariance[k * size + l]! * functional[l]!;
+        v += functional[k]! * inner;
+      }
+      cell[j]!.push({ c, v: Math.max(v, 0) });
+    });
   });
-  const groups = mean.length;
   const grid = Array.from({ length: WANDERS }, (_, i) => {
     const at = 2.6 * ((2 * i) / (WANDERS - 1) - 1);
     const sd = WANDER_MEDIAN * Math.exp(at * WANDER_LOG_SD);
     let log = -0.5 * at * at;
-    for (let g = 0; g < groups; g++)
-      for (let j = 0; j < COMPONENTS; j++) {
-        // c_p ~ N(m, s_p²) with m flat: the restricted likelihood of one mean.
-        let precision = 0;
-        let weighted = 0;
-        let square = 0;
-        for (const one of deviations) {
-          if (one.group !== g || one.j !== j) continue;
-          const s2 = (sd / (j + 1)) ** 2 + one.v + 1e-14;
-          precision += 1 / s2;
-          weighted += one.c / s2;
-          square += (one.c * one.c) / s2;
-          log -= 0.5 * Math.log(s2);
-        }
-        if (precision > 0)
-          log -= 0.5 * (Math.log(precision) + square - (weighted * weighted) / precision);
-      }
+    for (const cell of cells.values())
+      cell.forEach((amounts, j) => {
+        log += restricted(amounts, (sd / (j + 1)) ** 2);
+      });
     return { sd, log };
   });
   const top = Math.max(...grid.map(({ log }) => log));
-  const weights = grid.map(({ log }) => Math.exp(log - top));
-  const total = weights.reduce((sum, value) => sum + value, 0);
-  let at = 0;
-  let before = 0;
-  return Array.from({ length: draws }, (_, i) => {
-    const target = ((i + 0.5) / draws) * total;
-    while (at < WANDERS - 1 && before + weights[at]! < target) before += weights[at++]!;
-    return grid[at]!.sd;
-  });
+  const total = grid.reduce((sum, { log }) => sum + Math.exp(log - top), 0);
+  return grid.map(({ sd, log }) => ({ sd, weight: Math.exp(log - top) / total }));
+}
+
+/** Restricted log likelihood of amounts c_p ~ N(m, variance + v_p) with m flat. */
+function restricted(amounts: readonly { c: number; v: number }[], variance: number): number {
+  let [log, precision, weighted] = [0, 0, 0];
+  const origin = amounts[0]!.c;
+  let square = 0;
+  for (const { c, v } of amounts) {
+    const s2 = variance + v + 1e-14;
+    precision += 1 / s2;
+    weighted += (c - origin) / s2;
+    square += (c - origin) ** 2 / s2;
+    log -= 0.5 * Math.log(s2);
+  }
+  return log - 0.5 * (Math.log(precision) + square - (weighted * weighted) / precision);
 }
 
 /** Random numbers that one draw of the shapes takes. */
-export const shapeColumns = (groups: number, days: number): number =>
-  groups * (COMPONENTS + GRID) + days * COMPONENTS;
+export const shapeColumns = ({ sampling, share }: Shapes): number =>
+  sampling.reduce((sum, factor) => sum + COMPONENTS + factor.length, 0) +
+  share[0]!.length * COMPONENTS;
 
 /**
- * One draw of every group's log torque less its log mean power.
+ * One draw of every group's log torque up to its level, written to `out` (by group) from `at` on.
  * @param normals  standard normals, `shapeColumns` of them from `start` on
  */
 export function drawShapes(
-  shapes: Shapes,
-  draw: number,
-  daySd: number,
+  { phi, count, share, sampling, mean }: Shapes,
+  sds: { readonly wander: number; readonly day: number },
   normals: Float64Array,
   start: number,
-): Float64Array[] {
-  const { phi, wanderSds: sds, count, share, sampling, mean } = shapes;
-  const groups = mean.length;
+  out: readonly Float64Array[],
+  at: number,
+): void {
   const days = share[0]!.length;
-  const wander = sds[draw]!;
-  const dayStart = start + groups * (COMPONENTS + GRID);
-  return mean.map((curve, g) => {
-    const out = Float64Array.from(curve);
-    const at = start + g * (COMPONENTS + GRID);
+  let column = start + days * COMPONENTS;
+  mean.forEach((curve, g) => {
+    const target = out[g]!;
+    for (let m = 0; m < GRID; m++) target[at + m] = curve[m]!;
     for (let j = 0; j < COMPONENTS; j++) {
-      let amount = (wander / (j + 1) / Math.sqrt(count[g]!)) * normals[at + j]!;
+      let amount = (sds.wander / (j + 1) / Math.sqrt(count[g]!)) * normals[column++]!;
       for (let d = 0; d < days; d++)
         amount +=
-          ((DAY_SHAPE_PART * daySd) / (j + 1)) *
+          ((DAY_SHAPE_PART * sds.day) / (j + 1)) *
           share[g]![d]! *
-          normals[dayStart + d * COMPONENTS + j]!;
-      for (let m = 0; m < GRID; m++) out[m]! += amount * phi[j]![m]!;
+          normals[start + d * COMPONENTS + j]!;
+      const shape = phi[j]!;
+      for (let m = 0; m < GRID; m++) target[at + m]! += amount * shape[m]!;
     }
-    const factor = sampling[g]!;
-    for (let i = 0; i < GRID; i++) {
-      let sum = 0;
-      for (let k = 0; k <= i; k++) sum += factor[i * GRID + k]! * normals[at + COMPONENTS + k]!;
-      out[i]! += sum;
+    for (const factor of sampling[g]!) {
+      const amount = normals[column++]!;
+      for (let m = 0; m < GRID; m++) target[at + m]! += amount * factor[m]!;
     }
-    return out;
   });
 }

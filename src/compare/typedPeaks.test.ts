@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../errors.ts';
 import { pullsOf } from './compared.fixture.ts';
-import { compareGroups } from './index.ts';
+import { prepareCompare } from './index.ts';
 import { comparePeaks, type PeakSide, peakSideOf, type SidePeak } from './typedPeaks.ts';
 
 const HP = 745.6998715822702;
@@ -54,19 +54,14 @@ describe('sides known by their peaks', () => {
 
   it('says against a measured curve what no curve with these peaks can do', () => {
     const truth = (speed: number) => 600 - 1.2e-5 * (speed - 4300) ** 2;
-    const { groups, pairs } = compareGroups({
-      groups: [
-        { name: 'measured', pulls: pullsOf(truth, [0, 2], 1) },
-        { name: 'again', pulls: pullsOf(truth, [1, 3], 2) },
-      ],
-      bandRpm: [4000, 6500],
+    const { groups } = prepareCompare({
+      groups: [{ name: 'measured', pulls: pullsOf(truth, [0, 2], 1) }],
       reference: [],
       repeatabilityPercent: null,
       calibrationRelSd: { cell: 0.0025 },
       worthPercent: 0.75,
-    });
-    const { speedRpm, torqueANm } = pairs[0]!.bySpeed;
-    const measured = peakSideOf(groups[0]!, { speedRpm, torqueNm: torqueANm }, 'SAE J1349');
+    }).over([4000, 6500]);
+    const measured = peakSideOf(groups[0]!, 'SAE J1349');
     const answer = comparePeaks(measured, paper(), BAND);
     // At its torque peak the measured engine has 11 % more than the paper's peak, so near there it is ahead anyway.
     const [ahead] = answer.aheadAnyway;

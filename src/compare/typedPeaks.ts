@@ -92,15 +92,8 @@ const IMPOSSIBLE = 3;
 
 const relSdOf = (peak: SidePeak) => peak.relSd ?? USUAL_REL_SD;
 
-/**
- * A measured group as a side by its peaks.
- * @param curve  its most likely torque by speed, as a pair's `bySpeed` has it; null where only peaks are wanted
- */
-export function peakSideOf(
-  group: GroupMeasures,
-  curve: { readonly speedRpm: readonly number[]; readonly torqueNm: readonly number[] } | null,
-  standard: AirStandard,
-): PeakSide {
+/** A measured group as a side by its peaks, with its curve; `prepareCompare` measures one group alone too. */
+export function peakSideOf(group: GroupMeasures, standard: AirStandard): PeakSide {
   const sdOf = ({ low, high }: { low: number; high: number }) => (high - low) / (2 * Z);
   const peak = ({ value, speedRpm }: GroupPeak): SidePeak => ({
     value: value.value,
@@ -108,13 +101,19 @@ export function peakSideOf(
     speedRpm: speedRpm.value,
     speedSdRpm: sdOf(speedRpm),
   });
-  const relSd = sdOf(group.peakTorqueNm.value) / group.peakTorqueNm.value.value;
+  const { speedRpm, torqueNm, lowNm, highNm } = group.curve;
+  // Beside other groups the curve's band leaves out the day that they share; its peak's does not.
+  const least = sdOf(group.peakTorqueNm.value) / group.peakTorqueNm.value.value;
   return {
     name: group.name,
     peakPowerW: peak(group.peakPowerW),
     peakTorqueNm: peak(group.peakTorqueNm),
     standard,
-    curve: curve === null ? null : { ...curve, relSd: curve.speedRpm.map(() => relSd) },
+    curve: {
+      speedRpm,
+      torqueNm,
+      relSd: highNm.map((high, m) => Math.max(least, Math.log(high / lowNm[m]!) / (2 * Z))),
+    },
   };
 }
 

@@ -1,3 +1,4 @@
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { factorInPlace } from './cholesky.ts';
 import type { SplineFit } from './spline.ts';
 
@@ -7,14 +8,7 @@ import type { SplineFit } from './spline.ts';
  * makes means exact.
  */
 export function gaussianTable(rows: number, columns: number, seed = 0x5eed): Float64Array[] {
-  let state = seed | 0;
-  // G. Marsaglia's xorshift, 32 bits (13, 17, 5).
-  const uniform = () => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return ((state >>> 0) + 0.5) / 4294967296;
-  };
+  const uniform = xorshift(seed);
   const table: Float64Array[] = [];
   while (table.length < rows) {
     const row = new Float64Array(columns);
@@ -25,6 +19,41 @@ export function gaussianTable(rows: number, columns: number, seed = 0x5eed): Flo
       row,
       row.map((value) => -value),
     );
+  }
+  return table;
+}
+
+/** Numbers between 0 and 1: G. Marsaglia's xorshift, 32 bits (13, 17, 5). */
+function xorshift(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state ^= state << 13;
+    state ^= state >>> 17;
+    state ^= state << 5;
+    return ((state >>> 0) + 0.5) / 4294967296;
+  };
+}
+
+/**
+ * Standard Gaussian numbers for quantiles under a posterior, row-major and always the same ones. Each column is the
+ * same evenly likely numbers in an order of its own (a Latin hypercube), so that what depends on one column only is
+ * as exact as the number of rows allows, and a sum of columns nearly so.
+ * @source  M. D. McKay, R. J. Beckman, W. J. Conover, Technometrics 21 (1979) 239 (from memory)
+ */
+export function stratifiedNormals(rows: number, columns: number, seed = 0x5eed): Float64Array {
+  const uniform = xorshift(seed);
+  const places = Float64Array.from({ length: rows }, (_, i) =>
+    normalQuantile((i + 0.5) / rows, 0, 1),
+  );
+  const table = new Float64Array(rows * columns);
+  for (let j = 0; j < columns; j++) {
+    for (let i = rows - 1; i > 0; i--) {
+      const k = Math.floor(uniform() * (i + 1));
+      const kept = places[i]!;
+      places[i] = places[k]!;
+      places[k] = kept;
+    }
+    for (let i = 0; i < rows; i++) table[i * columns + j] = places[i]!;
   }
   return table;
 }
