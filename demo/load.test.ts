@@ -10,6 +10,8 @@ import { decide } from '../src/service/work/decisions.ts';
 import { readLadder } from '../src/service/work/ladders.ts';
 import { makePlan } from '../src/service/work/plans.ts';
 import { Readings } from '../src/service/work/readings.ts';
+import { answerMeasured } from '../src/trade/index.ts';
+import { demoCalibrations, READS_HIGH_PERCENT } from './calibrations.ts';
 import { loadDemo } from './load.ts';
 import { demoShop } from './shop.ts';
 
@@ -102,6 +104,35 @@ describe('the demo shop in the record', () => {
     const single = await readingOf('Grass-track single');
     expect(single.next).toMatchObject({ action: 'pull', value: 30 });
     expect(single.uses.bursts!.value).toBeNull();
+  }, 60_000);
+
+  it('has its cells calibrated by what they truly read; the motorcycle stand is past its day', async () => {
+    const curves = new Curves(record, new Readings(record));
+    const { latestDays } = await record.summary();
+    const stoodOn = async (engineName: string) => {
+      const { id } = latestDays.find((one) => one.engineName === engineName)!;
+      const all = (await curves.ofDay(id, {})).map(({ curve }) => curve!);
+      const said = all.flatMap(({ marks }) =>
+        marks.flatMap(({ kind, sentence }) => (kind === 'calibration' ? [sentence] : [])),
+      );
+      return { calibration: all[0]!.calibration, said: said.join(' ') };
+    };
+    const six = await stoodOn('Rally six');
+    expect(six.calibration).toMatchObject({ doneOn: '2026-01-15', applied: false });
+    expect(six.said).not.toContain('fell due');
+    const v8 = await stoodOn('Rescue boat V8');
+    expect(v8.calibration).toMatchObject({ doneOn: '2026-05-04', applied: true });
+    expect(v8.said).toContain('corrected by');
+    const single = await stoodOn('Grass-track single');
+    expect(single.said).toContain('fell due on 2026-05-10, 24 days before this day');
+    // What the weights say is what the simulated cell does.
+    for (const { cell, measured } of demoCalibrations()) {
+      if (measured.kind !== 'dead weights') continue;
+      const { gain, expanded } = answerMeasured(measured);
+      const off = Math.abs(gain - 1 - READS_HIGH_PERCENT[cell] / 100);
+      expect(off, cell).toBeLessThan(expanded.fraction);
+      expect(expanded.fraction).toBeLessThan(0.004);
+    }
   }, 60_000);
 
   it('has a test plan with ticks, a struck item and one of its own, done under names', async () => {

@@ -34,7 +34,7 @@ export async function loadDemo(
   { importRunFile, decide, makePlan }: DemoWays,
   onProgress: (done: number, total: number) => void = () => {},
 ): Promise<void> {
-  const { shop, cells, engines } = demoShop();
+  const { shop, cells, calibrations, engines } = demoShop();
   const total = engines
     .flatMap((one) => one.builds.flatMap((build) => build.days))
     .reduce((sum, day) => sum + day.files.length, 0);
@@ -44,6 +44,9 @@ export async function loadDemo(
   const cellIds = new Map<string, string>();
   for (const [key, cell] of Object.entries(cells)) {
     cellIds.set(key, (await record.cells.create(cell, CHANGE)).id);
+  }
+  for (const { cell, ...calibration } of calibrations) {
+    await record.calibrations.create({ ...calibration, cellId: cellIds.get(cell)! }, CHANGE);
   }
   for (const { engine, builds } of engines) {
     const { id: engineId } = await record.engines.create(engine, CHANGE);

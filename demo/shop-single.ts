@@ -1,3 +1,4 @@
+import { READS_HIGH_PERCENT } from './calibrations.ts';
 import { simulateDay } from './cell.ts';
 import { DIALECTS, toText } from './logger.ts';
 import { madeAt } from './shop-six.ts';
@@ -39,6 +40,7 @@ export function single(): DemoEngine {
     slowWanderPercent: 0.1,
     inertiaKgM2: 0.085,
     brakeRatio: 0.62,
+    calibrationPercent: READS_HIGH_PERCENT.three,
     sensorLagS: 0.05,
     whiteKeep: 0.4,
     spikeChance: 0.0005,

@@ -1,3 +1,4 @@
+import { READS_HIGH_PERCENT } from './calibrations.ts';
 import { simulateDay } from './cell.ts';
 import type { EngineTruth } from './engine.ts';
 import { DIALECTS, type Dialect, toText } from './logger.ts';
@@ -52,6 +53,7 @@ const REFRESHED: EngineTruth = {
 
 const CELL = {
   inertiaKgM2: 0.42,
+  calibrationPercent: READS_HIGH_PERCENT.one,
   sensorLagS: 0.08,
   sweepRpmPerS: 300,
   fromRpm: 2250,

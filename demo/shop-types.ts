@@ -8,6 +8,7 @@ import type {
   NewPull,
 } from '../src/record/repository.ts';
 import type { Shop } from '../src/record/types.ts';
+import type { DemoCalibration } from './calibrations.ts';
 import type { DayKnobs, DayTruth } from './cell.ts';
 
 /** What the operator set and saw at one pull, and the file it was recorded in. */
@@ -40,5 +41,6 @@ export interface DemoEngine {
 export interface DemoShop {
   readonly shop: Partial<Shop>;
   readonly cells: Readonly<Record<string, NewCell>>;
+  readonly calibrations: readonly DemoCalibration[];
   readonly engines: readonly DemoEngine[];
 }

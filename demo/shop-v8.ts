@@ -1,3 +1,4 @@
+import { READS_HIGH_PERCENT } from './calibrations.ts';
 import { simulateDay } from './cell.ts';
 import { DIALECTS, type Dialect, toText } from './logger.ts';
 import { madeAt } from './shop-six.ts';
@@ -49,6 +50,7 @@ export function v8(): DemoEngine {
     wanderPercent: 0.3,
     slowWanderPercent: 0.1,
     inertiaKgM2: 0.71,
+    calibrationPercent: READS_HIGH_PERCENT.two,
     sensorLagS: 0.06,
     whiteKeep: 0.3,
     spikeChance: 0.0006,

@@ -1,3 +1,4 @@
+import { demoCalibrations } from './calibrations.ts';
 import { single } from './shop-single.ts';
 import { six } from './shop-six.ts';
 import type { DemoShop } from './shop-types.ts';
@@ -28,6 +29,7 @@ export function demoShop(): DemoShop {
       },
       two: {
         name: 'Cell 2, big water brake',
+        applyCalibration: true,
         notes: 'For boat and lorry engines. Knock channel counts events from both banks.',
         inertiaKgM2: 0.71,
         sensorLagS: 0.06,
@@ -44,6 +46,7 @@ export function demoShop(): DemoShop {
         calibrationRelSd: 0.005,
       },
     },
+    calibrations: demoCalibrations(),
     engines: [six(), v8(), single()],
   };
 }
