@@ -38,6 +38,7 @@ describe('the first screen', () => {
         pullCount: 3,
         lowLeadDeg: 28,
         highLeadDeg: 32,
+        ladders: [{ id: ladder!.id, name: 'Spark lead', setting: 'lead' }],
         decisions: [
           { kind: 'lead', use: 'bursts', setting: 29 },
           { kind: 'lead', use: 'sustained', setting: 26 },

@@ -80,6 +80,10 @@ export async function daySummaries(store: Store, engineId: Id | null): Promise<D
       store,
     )
   ).rows;
+  const ladders = (
+    await sql<Row>`SELECT id, day_id, name, setting FROM ladder
+      WHERE day_id IN (${sql.join(ids)}) ORDER BY id`.execute(store)
+  ).rows;
   return days.map((day) => {
     // A later decision for the same use replaces the earlier one; both stay in the record.
     const standing = new Map(
@@ -101,6 +105,9 @@ export async function daySummaries(store: Store, engineId: Id | null): Promise<D
       pullCount: day.pulls as number,
       lowLeadDeg: day.low_lead_deg as number | null,
       highLeadDeg: day.high_lead_deg as number | null,
+      ladders: ladders
+        .filter((ladder) => ladder.day_id === day.id)
+        .map(({ id, name, setting }) => ({ id, name, setting }) as DaySummary['ladders'][number]),
       decisions: [...standing.values()],
     };
   });

@@ -457,6 +457,7 @@ export interface DaySummary {
   readonly pullCount: number;
   readonly lowLeadDeg: number | null;
   readonly highLeadDeg: number | null;
+  readonly ladders: readonly Pick<Ladder, 'id' | 'name' | 'setting'>[];
   /** What stands decided, by kind of setting and use. */
   readonly decisions: readonly {
     readonly kind: SettingName;

@@ -295,6 +295,11 @@ export type DaySummary = {
   readonly pullCount: number;
   readonly lowLeadDeg: number | null;
   readonly highLeadDeg: number | null;
+  readonly ladders: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly setting: SettingName;
+  }[];
   readonly decisions: readonly {
     readonly kind: SettingName;
     readonly use: string;

@@ -1,7 +1,8 @@
 import { Button, NumberInput, Textarea } from '@mantine/core';
 import { useState } from 'react';
-import { layoutOf, newSheetFrom, SECTIONS, type Sheet } from '../../src/build/index.ts';
+import { layoutOf, newSheetFrom, type Sheet } from '../../src/build/index.ts';
 import styles from './build.module.css';
+import { ChangedSections } from './ChangedSections.tsx';
 import { sheetFromText } from './fromText.ts';
 
 /** A sheet of an earlier build of this engine that a new one can start from. */
@@ -98,27 +99,7 @@ export function Start({ cylinders, earlier, onStart }: StartProps) {
             <header>
               <h2 id="as-copy">As a copy of {earlier.name}</h2>
             </header>
-            <p className="quiet">Tick what is new or was worked on: it is to be measured again.</p>
-            <div className={styles.changed}>
-              {SECTIONS.filter(({ id }) => id !== 'intent' && id !== 'condition').map(
-                ({ id, title }) => (
-                  <label key={id}>
-                    <input
-                      type="checkbox"
-                      checked={changed.includes(id)}
-                      onChange={(event) =>
-                        setChanged(
-                          event.currentTarget.checked
-                            ? [...changed, id]
-                            : changed.filter((one) => one !== id),
-                        )
-                      }
-                    />
-                    {title}
-                  </label>
-                ),
-              )}
-            </div>
+            <ChangedSections changed={changed} onChange={setChanged} />
             <Button onClick={() => onStart(newSheetFrom(earlier.sheet, changed))}>
               Begin with the copy
             </Button>

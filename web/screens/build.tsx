@@ -14,6 +14,8 @@ import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
 import { decidedInWords, leadsInWords } from './engine-words.ts';
+import { LadderLinks } from './ladder-links.tsx';
+import { NextBuild } from './next-build.tsx';
 
 /** One state of the engine's parts, and the days on which it was tested. */
 export function BuildScreen() {
@@ -42,6 +44,7 @@ export function BuildScreen() {
           build={build.data}
           engine={page.data.engine}
           days={page.data.days.filter((day) => day.buildId === id)}
+          count={page.data.builds.length}
           cells={cells.data}
         />
       ) : (
@@ -55,13 +58,15 @@ interface BuildPageProps {
   readonly build: Build;
   readonly engine: Engine;
   readonly days: readonly DaySummary[];
+  /** Of the engine's builds. */
+  readonly count: number;
   readonly cells: readonly Cell[];
 }
 
-function BuildPage({ build, engine, days, cells }: BuildPageProps) {
+function BuildPage({ build, engine, days, count: builds, cells }: BuildPageProps) {
   const { figure } = useFigures();
   const navigate = useNavigate();
-  const [open, setOpen] = useState<'edit' | 'day' | null>(null);
+  const [open, setOpen] = useState<'edit' | 'day' | 'next' | null>(null);
   const close = () => setOpen(null);
   const params = { id: build.id };
   const remove = useChange(() => ask('DELETE /builds/{id}', { params }), {
@@ -102,6 +107,9 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
           >
             Build sheet
           </Button>
+          <Button variant="default" onClick={() => setOpen('next')}>
+            Begin the next build
+          </Button>
           <Button onClick={() => setOpen('day')}>New test day</Button>
         </div>
       </div>
@@ -134,7 +142,7 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
                 <th scope="col">Day</th>
                 <th scope="col">Pulls</th>
                 <th scope="col">Decided</th>
-                <th scope="col">Ladder</th>
+                <th scope="col">Ladders</th>
               </tr>
             </thead>
             <tbody>
@@ -150,7 +158,7 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
                   </td>
                   <td>{decidedInWords(day.decisions) ?? <span className="quiet">not yet</span>}</td>
                   <td>
-                    <Link to={`/days/${day.id}/ladder`}>Spark ladder</Link>
+                    <LadderLinks ladders={day.ladders} />
                   </td>
                 </tr>
               ))}
@@ -168,6 +176,7 @@ function BuildPage({ build, engine, days, cells }: BuildPageProps) {
           onClose={close}
         />
       )}
+      {open === 'next' && <NextBuild from={build} name={`Build ${builds + 1}`} onClose={close} />}
       {open === 'day' && (
         <ChangeSheet
           title="New test day"

@@ -4,6 +4,7 @@ import { dayPageQuery, readingQuery } from '../api/queries.ts';
 import { dayLabel } from '../shell/places.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { count, kept } from '../shell/words.ts';
+import { LadderLinks } from './ladder-links.tsx';
 
 /** Where the last test day of an engine stands, in words: what its ladder says and what comes next. */
 export function DayState({ dayId }: { dayId: string }) {
@@ -36,7 +37,7 @@ export function DayState({ dayId }: { dayId: string }) {
         {pulls.length > 0 && (
           <>
             {' · '}
-            <Link to={`/days/${dayId}/ladder`}>spark ladder</Link>
+            <LadderLinks ladders={page.data.ladders} />
           </>
         )}
       </p>

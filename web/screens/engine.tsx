@@ -13,6 +13,7 @@ import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, dateInWords } from '../shell/words.ts';
 import { engineBody } from './engine-body.ts';
+import { NextBuild } from './next-build.tsx';
 
 /** One engine: what it is, and its builds with what was made of each. */
 export function EngineScreen() {
@@ -32,9 +33,11 @@ function Engine({ page }: { page: EnginePage }) {
   const { engine, builds, days } = page;
   const { figure } = useFigures();
   const navigate = useNavigate();
-  const [open, setOpen] = useState<'edit' | 'build' | null>(null);
+  const [open, setOpen] = useState<'edit' | 'build' | 'next' | null>(null);
   const close = () => setOpen(null);
   const params = { id: engine.id };
+  const last = builds.at(-1);
+  const nextName = `Build ${builds.length + 1}`;
   const remove = useChange(() => ask('DELETE /engines/{id}', { params }), {
     done: `${engine.name} is removed with all its builds.`,
     after: () => void navigate({ to: '/' }),
@@ -53,7 +56,13 @@ function Engine({ page }: { page: EnginePage }) {
           <Button variant="default" onClick={() => setOpen('edit')}>
             Edit
           </Button>
-          <Button onClick={() => setOpen('build')}>New build</Button>
+          <Button
+            {...(last === undefined ? {} : { variant: 'default' })}
+            onClick={() => setOpen('build')}
+          >
+            New build
+          </Button>
+          {last && <Button onClick={() => setOpen('next')}>Begin the next build</Button>}
         </div>
       </div>
       <section className="panel" aria-label="Facts">
@@ -139,7 +148,7 @@ function Engine({ page }: { page: EnginePage }) {
         <ChangeSheet
           title={`New build of ${engine.name}`}
           fields={BUILD_FIELDS}
-          values={{ name: `Build ${builds.length + 1}` }}
+          values={{ name: nextName }}
           saveLabel="Write it down"
           sendUntouched
           save={(values) => ask('POST /engines/{id}/builds', { params, body: values as NewBuild })}
@@ -148,6 +157,7 @@ function Engine({ page }: { page: EnginePage }) {
           onClose={close}
         />
       )}
+      {open === 'next' && last && <NextBuild from={last} name={nextName} onClose={close} />}
     </div>
   );
 }

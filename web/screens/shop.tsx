@@ -15,6 +15,7 @@ import { count } from '../shell/words.ts';
 import { DayState } from './day-state.tsx';
 import { engineBody } from './engine-body.ts';
 import { decidedInWords, engineInWords, leadsInWords } from './engine-words.ts';
+import { LadderLinks } from './ladder-links.tsx';
 import styles from './shop.module.css';
 
 /** The first screen: every engine with where it stands, and the days made last. */
@@ -122,6 +123,7 @@ function RecentDays({ days }: { days: readonly DaySummary[] }) {
               <th scope="col">Build</th>
               <th scope="col">Pulls</th>
               <th scope="col">Decided</th>
+              <th scope="col">Ladders</th>
             </tr>
           </thead>
           <tbody>
@@ -138,6 +140,9 @@ function RecentDays({ days }: { days: readonly DaySummary[] }) {
                     .join(', ')}
                 </td>
                 <td>{decidedInWords(day.decisions) ?? <span className="quiet">not yet</span>}</td>
+                <td>
+                  <LadderLinks ladders={day.ladders} />
+                </td>
               </tr>
             ))}
           </tbody>

@@ -13,7 +13,17 @@ const shop = {
     },
   ],
   latestDays: [
-    { id: 'd1', name: '', date: '2026-05-14', engineName: 'Rally six', buildName: 'Refresh' },
+    {
+      id: 'd1',
+      name: '',
+      date: '2026-05-14',
+      engineName: 'Rally six',
+      buildName: 'Refresh',
+      ladders: [
+        { id: 'l1', name: 'Spark lead', setting: 'lead' },
+        { id: 'l2', name: 'Lambda', setting: 'lambda' },
+      ],
+    },
   ],
 } as unknown as ShopSummary;
 
@@ -23,13 +33,17 @@ describe('finding a place', () => {
       '/engines/e1',
       '/builds/b1',
       '/days/d1',
-      '/days/d1/ladder',
+      '/ladders/l1',
+      '/ladders/l2',
     ]);
   });
 
   it('wants every word, in any order and case', () => {
     const found = findPlaces(placesOf(shop), 'LADDER six may');
-    expect(found.map((place) => place.to)).toEqual(['/days/d1/ladder']);
+    expect(found.map((place) => place.to)).toEqual(['/ladders/l1', '/ladders/l2']);
+    expect(findPlaces(placesOf(shop), 'lambda six').map((place) => place.to)).toEqual([
+      '/ladders/l2',
+    ]);
     expect(findPlaces(placesOf(shop), 'eight')).toEqual([]);
   });
 

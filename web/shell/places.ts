@@ -1,4 +1,5 @@
 import type { ShopSummary } from '../api/types.gen.ts';
+import { nameOfLadder } from '../screens/ladder/ladder-words.ts';
 import { dateInWords } from './words.ts';
 
 /** A page one can go to, with the words it is found by. */
@@ -42,12 +43,13 @@ export function placesOf(shop: ShopSummary): Place[] {
       to: `/days/${day.id}`,
       words: `${day.engineName} ${day.buildName} ${label} ${day.date ?? ''} test day`,
     });
-    places.push({
-      label: `${day.engineName}, ${label}`,
-      beside: 'ladder',
-      to: `/days/${day.id}/ladder`,
-      words: `${day.engineName} ${day.buildName} ${label} ${day.date ?? ''} spark ladder`,
-    });
+    for (const ladder of day.ladders)
+      places.push({
+        label: `${day.engineName}, ${label}`,
+        beside: nameOfLadder(ladder),
+        to: `/ladders/${ladder.id}`,
+        words: `${day.engineName} ${day.buildName} ${label} ${day.date ?? ''} ${nameOfLadder(ladder)} ${ladder.setting} ladder`,
+      });
   }
   return places;
 }

@@ -160,6 +160,7 @@ const daySummary = z
     pullCount: z.number().int(),
     lowLeadDeg: numberOrNull,
     highLeadDeg: numberOrNull,
+    ladders: list(z.object({ id, name: z.string(), setting: settingName })),
     decisions: list(z.object({ kind: settingName, use: z.string(), setting: numberOrNull })),
   })
   .openapi('DaySummary');
