@@ -224,7 +224,7 @@ describe('two builds', () => {
         },
       });
     const [one, two] = [build('rods', '2026-03-01'), build('rods', '2025-11-02')];
-    const stays = partHistory('R-7', [
+    const stays = partHistory(' r-7 ', [
       { engine: 'A', build: '2', sheet: one },
       { engine: 'B', build: '1', sheet: two },
     ]);

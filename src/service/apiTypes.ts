@@ -38,7 +38,7 @@ export interface ApiDocument {
 
 /** Schemas whose type a computing room owns, by the file that the browser may import. */
 const BORROWED: Readonly<Record<string, readonly string[]>> = {
-  '../../src/build/index.ts': ['Plan', 'Sheet', 'SheetAnswer'],
+  '../../src/build/index.ts': ['PartStay', 'Plan', 'Sheet', 'SheetAnswer'],
   '../../src/compare/index.ts': ['CompareAnswer', 'CompareInput', 'PartLook', 'PartPlan'],
   '../../src/ladder/types.ts': [
     'LadderAnswer',

@@ -12,6 +12,7 @@ import { serveCurves } from './routes/curves.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveFiles } from './routes/files.ts';
 import { serveHandOvers } from './routes/handOvers.ts';
+import { serveParts } from './routes/partHistory.ts';
 import { serveRecordings } from './routes/recordings.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
@@ -70,6 +71,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   serveCompare(api, record, curves);
   servePartTests(api, record, curves);
   serveCalibrations(api, record);
+  serveParts(api, record);
   serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

@@ -42,6 +42,8 @@ export const access = (standOf: () => Stand) =>
         'plan, ticked': `/days/${latestDays.find((day) => day.date === '2026-04-08')!.id}/plan`,
         ladder: `/days/${boat.id}/ladder`,
         pull: `/pulls/${pull!.id}`,
+        parts: '/parts',
+        'a part': '/parts?serial=H-031',
         settings: '/settings',
         changes: '/changes',
         lost: '/nowhere',

@@ -60,6 +60,17 @@ export const buildFilesQuery = (id: string) =>
     queryFn: () => ask('GET /builds/{id}/files', { params: { id } }),
   });
 
+export const partsQuery = queryOptions({
+  queryKey: ['parts'],
+  queryFn: () => ask('GET /parts', {}),
+});
+
+export const partHistoryQuery = (serial: string) =>
+  queryOptions({
+    queryKey: ['parts', serial],
+    queryFn: () => ask('GET /parts/history', { query: { serial } }),
+  });
+
 export const planQuery = (dayId: string) =>
   queryOptions({
     queryKey: ['days', dayId, 'plan'],

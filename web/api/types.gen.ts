@@ -1,5 +1,5 @@
 // Written by `npm run openapi` from the published OpenAPI document. Do not edit by hand.
-import type { Plan, Sheet, SheetAnswer } from '../../src/build/index.ts';
+import type { PartStay, Plan, Sheet, SheetAnswer } from '../../src/build/index.ts';
 import type { CompareAnswer, CompareInput, PartLook, PartPlan } from '../../src/compare/index.ts';
 import type {
   LadderAnswer,
@@ -25,6 +25,7 @@ export type {
   NextMove,
   PartLook,
   PartPlan,
+  PartStay,
   Peak,
   Plan,
   PullSpan,
@@ -715,6 +716,21 @@ export type NewPull = {
   readonly peakTorqueSpeedRpm?: number | null;
   readonly peaksAre?: TorqueBasis | null;
 };
+/** Where a part has been; no stay where no sheet names it. */
+export type PartHistory = {
+  readonly serial: string;
+  readonly stays: readonly {
+    readonly engineId: string;
+    readonly buildId: string;
+    readonly stay: PartStay /** Test days of the build, in the order of their dates. */;
+    readonly days: readonly {
+      readonly id: string;
+      readonly name: string;
+      readonly date: string | null;
+      readonly pullCount: number;
+    }[];
+  }[];
+};
 /** A plan as it would be; nothing is stored. */
 export type PartPreview = {
   readonly plan: PartPlan;
@@ -746,6 +762,12 @@ export type PartReading = {
   readonly answer: CompareAnswer | null;
   readonly finding: string | null;
   readonly warnings: readonly string[];
+};
+export type PartSerial = {
+  readonly serial: string;
+  readonly name: string;
+  readonly section: string /** In how many builds it stands. */;
+  readonly builds: number;
 };
 /** A fair test of a part; the pulls of a side are those of its group, in the order made. */
 export type PartTest = {
@@ -1814,6 +1836,20 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: PartReading;
+  };
+  /** All parts of the shop that have a serial. */
+  readonly 'GET /parts': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly PartSerial[];
+  };
+  /** Where a part has been, what was measured of it, and the pulls it has seen. */
+  readonly 'GET /parts/history': {
+    readonly params: undefined;
+    readonly query: { readonly serial: string };
+    readonly body: undefined;
+    readonly answer: PartHistory;
   };
   /** Change the plan of a day; what was made stays beside it, and POST /undo takes it back. */
   readonly 'POST /plans/{id}/edits': {

@@ -7,7 +7,7 @@ import { setNotes, setParts } from './edit.ts';
 /** Parts of a section with the shop's own marks, and what else is to be said. */
 export function PartsNotes({ section }: { readonly section: SectionSpec }) {
   const { sheet } = useSheetWork();
-  const { change } = useSheetActs();
+  const { change, parts: way } = useSheetActs();
   const data = sheet.sections[section.id];
   const parts = data?.parts ?? [];
   const put = (at: number, key: keyof PartLine, text: string) =>
@@ -50,6 +50,19 @@ export function PartsNotes({ section }: { readonly section: SectionSpec }) {
               />
             </label>
           ))}
+          {way !== null && (part.serial ?? '').trim() !== '' && (
+            <a
+              className={styles.been}
+              href={way.href(part.serial!.trim())}
+              onClick={(event) => {
+                if (event.metaKey || event.ctrlKey || event.shiftKey) return;
+                event.preventDefault();
+                way.go(part.serial!.trim());
+              }}
+            >
+              Where <bdi>{part.serial}</bdi> has been
+            </a>
+          )}
           <button
             type="button"
             className={styles.more}

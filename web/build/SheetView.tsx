@@ -5,6 +5,7 @@ import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
 import { Contents } from './Contents.tsx';
 import {
+  type PartWay,
   type SheetActs,
   SheetActsContext,
   SheetContext,
@@ -33,12 +34,22 @@ interface SheetViewProps {
   readonly uses?: readonly string[];
   /** What stands at the head beside undo: how far it is saved, and other ways. */
   readonly head?: ReactNode;
+  readonly parts?: PartWay;
   /** Photos and files of a section, or of the whole build. */
   readonly files?: (section: string | null) => ReactNode;
 }
 
 /** The screen of a sheet: its sections at the side, one of them or the overview beside. */
-export function SheetView({ inHand, section, href, go, head, files, uses = [] }: SheetViewProps) {
+export function SheetView({
+  inHand,
+  section,
+  href,
+  go,
+  head,
+  files,
+  parts,
+  uses = [],
+}: SheetViewProps) {
   const { sheet, answer, change, undo, redo, canUndo, canRedo } = inHand;
   const wanted = useRef<string | null>(null);
   const spec = section === null ? undefined : sectionOf(section);
@@ -50,6 +61,7 @@ export function SheetView({ inHand, section, href, go, head, files, uses = [] }:
       change,
       href,
       go,
+      parts: parts ?? null,
       goTo(path) {
         const [to] = partsOf(path);
         if (to === section && focusField(path)) return;
@@ -57,7 +69,7 @@ export function SheetView({ inHand, section, href, go, head, files, uses = [] }:
         go(sectionOf(to) === undefined ? null : to);
       },
     }),
-    [layout, change, href, go, section],
+    [layout, change, href, go, parts, section],
   );
   useEffect(() => {
     if (section === null || wanted.current === null) return;

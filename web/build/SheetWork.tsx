@@ -4,6 +4,7 @@ import type { Sheet, WindowRule } from '../../src/build/index.ts';
 import { useOnLeaving } from '../shell/leaving.ts';
 import { LookIcon } from '../theme/icons.tsx';
 import styles from './build.module.css';
+import type { PartWay } from './context.ts';
 import { forKeeping } from './edit.ts';
 import { KeepingMark } from './KeepingMark.tsx';
 import { SheetView } from './SheetView.tsx';
@@ -26,12 +27,13 @@ interface SheetWorkProps {
   readonly own: readonly WindowRule[];
   readonly uses: readonly string[];
   readonly head?: ReactNode;
+  readonly parts?: PartWay;
   readonly files?: (section: string | null) => ReactNode;
 }
 
 /** A sheet that is worked on and kept as it goes. */
 export function SheetWork(props: SheetWorkProps) {
-  const { first, save, load, takeTheirs, section, href, go, own, uses, head, files } = props;
+  const { first, save, load, takeTheirs, section, href, go, own, uses, head, parts, files } = props;
   const inHand = useSheet(first.sheet, own);
   const { sheet } = inHand;
   const [keeping, setKeeping] = useState<Keeping>({ state: 'saved' });
@@ -81,6 +83,7 @@ export function SheetWork(props: SheetWorkProps) {
         go={go}
         uses={uses}
         {...(files === undefined ? {} : { files })}
+        {...(parts === undefined ? {} : { parts })}
         head={
           <>
             {head}

@@ -9,8 +9,16 @@ export interface SheetActs {
   /** Address of a section, or of the overview. */
   href(section: string | null): string;
   go(section: string | null): void;
+  /** The way to the history of a part; null where there is none. */
+  readonly parts: PartWay | null;
   /** Goes to a field and puts the cursor into it. */
   goTo(path: string): void;
+}
+
+/** Where the history of a part stands. */
+export interface PartWay {
+  href(serial: string): string;
+  go(serial: string): void;
 }
 
 /** What every part of the sheet's screen stands on. */

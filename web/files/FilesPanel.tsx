@@ -1,4 +1,4 @@
-import { type DragEvent, type ReactNode, useId, useState } from 'react';
+import { type DragEvent, memo, type ReactNode, useId, useState } from 'react';
 import { sectionOf } from '../../src/build/index.ts';
 import { addressOf } from '../api/client.ts';
 import type { BuildFile } from '../api/types.gen.ts';
@@ -16,7 +16,7 @@ interface FilesPanelProps {
 }
 
 /** Photos and files of a build, or of one section of its sheet. */
-export function FilesPanel({ buildId, section }: FilesPanelProps) {
+export const FilesPanel = memo(function FilesPanel({ buildId, section }: FilesPanelProps) {
   const { all, error, sending, add, forget, say, remove } = useFiles(buildId);
   const [over, setOver] = useState(false);
   const title = useId();
@@ -85,7 +85,7 @@ export function FilesPanel({ buildId, section }: FilesPanelProps) {
       ))}
     </section>
   );
-}
+});
 
 interface PickProps {
   /** On a tablet: straight from its camera. */

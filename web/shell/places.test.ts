@@ -35,6 +35,7 @@ describe('finding a place', () => {
       '/days/d1',
       '/ladders/l1',
       '/ladders/l2',
+      '/parts',
     ]);
   });
 
@@ -45,6 +46,8 @@ describe('finding a place', () => {
       '/ladders/l2',
     ]);
     expect(findPlaces(placesOf(shop), 'eight')).toEqual([]);
+    const parts = [{ serial: '014', name: 'Crank', section: 'crank', builds: 2 }];
+    expect(findPlaces(placesOf(shop, parts), 'crank 014')).toMatchObject([{ serial: '014' }]);
   });
 
   it('calls a day by its name, its date, or both', () => {

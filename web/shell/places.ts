@@ -1,4 +1,4 @@
-import type { ShopSummary } from '../api/types.gen.ts';
+import type { PartSerial, ShopSummary } from '../api/types.gen.ts';
 import { nameOfLadder } from '../screens/ladder/ladder-words.ts';
 import { dateInWords } from './words.ts';
 
@@ -7,6 +7,8 @@ export interface Place {
   readonly label: string;
   readonly beside: string;
   readonly to: string;
+  /** Of a part. */
+  readonly serial?: string;
   readonly words: string;
 }
 
@@ -17,8 +19,8 @@ export function dayLabel(day: { readonly name: string; readonly date: string | n
   return day.date === null ? 'Test day' : dateInWords(day.date);
 }
 
-/** All pages of a shop by name. */
-export function placesOf(shop: ShopSummary): Place[] {
+/** All pages of a shop by name, and its parts by serial. */
+export function placesOf(shop: ShopSummary, parts: readonly PartSerial[] = []): Place[] {
   const places: Place[] = [];
   for (const engine of shop.engines) {
     places.push({
@@ -51,6 +53,20 @@ export function placesOf(shop: ShopSummary): Place[] {
         words: `${day.engineName} ${day.buildName} ${label} ${day.date ?? ''} ${nameOfLadder(ladder)} ${ladder.setting} ladder`,
       });
   }
+  places.push({
+    label: 'Parts',
+    beside: 'all with a serial',
+    to: '/parts',
+    words: 'parts serials',
+  });
+  for (const { serial, name } of parts)
+    places.push({
+      label: `${serial}, ${name}`,
+      beside: 'part',
+      to: '/parts',
+      serial,
+      words: `${serial} ${name} part`,
+    });
   return places;
 }
 

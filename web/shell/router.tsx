@@ -94,6 +94,14 @@ const routeTree = rootRoute.addChildren([
     path: '/builds/$id/changes',
     component: lazyRouteComponent(() => import('../screens/sheet/since.tsx'), 'SinceScreen'),
   }),
+  createRoute({
+    ...under,
+    path: '/parts',
+    // A serial such as 014 may come as a number.
+    validateSearch: ({ serial }: Record<string, unknown>): { serial?: string } =>
+      serial === undefined || serial === '' ? {} : { serial: String(serial) },
+    component: lazyRouteComponent(() => import('../screens/parts/parts.tsx'), 'PartsScreen'),
+  }),
   createRoute({ ...under, path: '/days/$id', component: DayScreen }),
   createRoute({
     ...under,

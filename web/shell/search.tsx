@@ -2,15 +2,15 @@ import { TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { shopQuery } from '../api/queries.ts';
+import { partsQuery, shopQuery } from '../api/queries.ts';
 import { Sheet } from '../form/sheet.tsx';
 import { openSheet, useSheet } from './keys.tsx';
-import { findPlaces, placesOf } from './places.ts';
+import { findPlaces, type Place, placesOf } from './places.ts';
 import styles from './search.module.css';
 
 const SHOWN = 12;
 
-/** The sheet that finds an engine, a build or a test day by any word of its name. */
+/** The sheet that finds an engine, a build, a test day or a part by any word of its name. */
 export function SearchSheet() {
   const opened = useSheet() === 'search';
   const close = () => openSheet(null);
@@ -27,17 +27,19 @@ function Search({ close }: { close: () => void }) {
   const [chosen, setChosen] = useState(0);
   const shop = useQuery(shopQuery);
   const navigate = useNavigate();
-  const found = findPlaces(shop.data ? placesOf(shop.data) : [], words).slice(0, SHOWN);
-  const go = (to: string) => {
+  const parts = useQuery(partsQuery);
+  const places = shop.data ? placesOf(shop.data, parts.data) : [];
+  const found = findPlaces(places, words).slice(0, SHOWN);
+  const go = ({ to, serial }: Place) => {
     close();
-    void navigate({ to });
+    void navigate({ to, ...(serial === undefined ? {} : { search: { serial } }) });
   };
   return (
     <>
       <TextInput
         data-autofocus
-        aria-label="Words of an engine, a build or a test day"
-        placeholder="Engine, build, owner, date …"
+        aria-label="Words of an engine, a build, a test day or a part"
+        placeholder="Engine, build, owner, date, serial …"
         role="combobox"
         aria-expanded={found.length > 0}
         aria-controls="search-found"
@@ -50,7 +52,7 @@ function Search({ close }: { close: () => void }) {
         onKeyDown={(event) => {
           if (event.key === 'ArrowDown') setChosen(Math.min(found.length - 1, chosen + 1));
           else if (event.key === 'ArrowUp') setChosen(Math.max(0, chosen - 1));
-          else if (event.key === 'Enter' && found[chosen]) go(found[chosen].to);
+          else if (event.key === 'Enter' && found[chosen]) go(found[chosen]);
           else return;
           event.preventDefault();
         }}
@@ -59,13 +61,13 @@ function Search({ close }: { close: () => void }) {
         {found.map((place, index) => (
           // biome-ignore lint/a11y/useKeyWithClickEvents: keys are handled by the field that owns the list
           <div
-            key={place.to}
+            key={`${place.to} ${place.serial ?? ''}`}
             id={`search-${index}`}
             role="option"
             tabIndex={-1}
             aria-selected={index === chosen}
             className={styles.place}
-            onClick={() => go(place.to)}
+            onClick={() => go(place)}
           >
             <span>{place.label}</span>
             <span className={styles.kind}>{place.beside}</span>

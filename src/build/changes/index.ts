@@ -1,2 +1,3 @@
 export * from './partHistory.ts';
+export * from './partOverTime.ts';
 export * from './sheetChanges.ts';

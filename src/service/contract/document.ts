@@ -4,6 +4,7 @@ import { calibrations } from './calibrations.ts';
 import { comparisons, partTests, sideBySide } from './compare.ts';
 import { files } from './files.ts';
 import { handOvers } from './handOvers.ts';
+import { parts } from './partHistory.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import * as work from './work.ts';
@@ -28,6 +29,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...Object.values(shelves).flatMap((shelf) => Object.values(shelf) as RouteConfig[]),
   ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(plans) as RouteConfig[]),
+  ...(Object.values(parts) as RouteConfig[]),
   ...(Object.values(files) as RouteConfig[]),
   ...(Object.values(sideBySide) as RouteConfig[]),
   ...(Object.values(comparisons) as RouteConfig[]),

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { Link, useNavigate, useParams } from '@tanstack/react-router';
-import { useState } from 'react';
+import { Link, useNavigate, useParams, useRouter } from '@tanstack/react-router';
+import { useMemo, useState } from 'react';
 import type { Sheet } from '../../../src/build/index.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
@@ -17,6 +17,7 @@ import { useSheetPage } from './sheet-page.ts';
 export function SheetScreen() {
   const { id, section } = useParams({ from: '/builds/$id/sheet/{-$section}' });
   const navigate = useNavigate();
+  const router = useRouter();
   const around = useSheetPage(id);
   // What is typed here is ahead of the record, so nothing fetched later may take its place unasked.
   const kept = useQuery({ ...sheetQuery(id), staleTime: Number.POSITIVE_INFINITY });
@@ -40,6 +41,13 @@ export function SheetScreen() {
   };
   const to = (name: string | null) =>
     `/builds/${encodeURIComponent(id)}/sheet${name === null ? '' : `/${name}`}`;
+  const partWay = useMemo(
+    () => ({
+      href: (serial: string) => router.buildLocation({ to: '/parts', search: { serial } }).href,
+      go: (serial: string) => void router.navigate({ to: '/parts', search: { serial } }),
+    }),
+    [router],
+  );
   const error = around.error ?? kept.error;
   const isReady = build && engine && shop && kept.data && earlier !== undefined;
   return (
@@ -74,6 +82,7 @@ export function SheetScreen() {
           go={(name) => void navigate({ to: to(name) })}
           own={shop.windows}
           uses={shop.uses.map((use) => use.name)}
+          parts={partWay}
           files={(of) => <FilesPanel key={of} buildId={id} section={of} />}
           head={
             before !== null &&
