@@ -127,7 +127,7 @@ const labelsOf = ({ per }: Figure, sheet: Sheet): readonly string[] =>
   per === null ? [] : placeLabels(per, sheet.layout);
 
 /** Symbol of the unit in which numbers of this kind are computed. */
-function insideUnit(kind: DisplayKind): string {
+export function insideUnit(kind: DisplayKind): string {
   const { dimension } = displayUnit(kind, 'metric');
   return UNITS.find(
     (unit) => unit.dimension === dimension && unit.factor === 1 && unit.offset === 0,

@@ -1,8 +1,15 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { DuckDBInstance } from '@duckdb/node-api';
+import { Package } from 'datapackage';
 import fc from 'fast-check';
+import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../record/testing.ts';
 import {
   differences,
   type HandOver,
+  madeOf,
   newKeyPem,
   openBundle,
   shopKey,
@@ -66,9 +73,10 @@ async function forged(bytes: Uint8Array, change: (document: HandOver) => HandOve
   const { handOver, record, received } = openBundle(bytes, 'x.zip');
   const { portion } = record as RecordPart;
   const pieces: Uint8Array[] = [];
+  const told = change(structuredClone(handOver) as HandOver);
   await writeBundle(
     {
-      handOver: change(structuredClone(handOver) as HandOver),
+      handOver: told,
       record,
       recordings: portion.recordings.map((one) => ({
         ...one,
@@ -77,7 +85,7 @@ async function forged(bytes: Uint8Array, change: (document: HandOver) => HandOve
         })(),
       })),
       files: [],
-      made: [],
+      made: madeOf(told),
     },
     shopKey(newKeyPem(), 'forger'),
     async (piece) => {
@@ -166,6 +174,52 @@ describe('a hand-over', () => {
       });
     }));
 
+  it('is read by strangers: a validator of Table Schema, and DuckDB over CSV and Parquet', () =>
+    withApp(async (asked) => {
+      const { bundle, document } = await handedOver(asked);
+      const { folder, remove } = temporaryFolder();
+      try {
+        for (const [path, bytes] of unzipped(await bundle())) {
+          mkdirSync(dirname(join(folder, path)), { recursive: true });
+          writeFileSync(join(folder, path), bytes);
+        }
+        const tables = join(folder, 'tables');
+        const described = await Package.load(join(tables, 'datapackage.json'), { strict: true });
+        expect(described.errors).toEqual([]);
+        for (const resource of described.resources) {
+          const rows = await resource.read({ keyed: true });
+          expect(rows.length).toBeGreaterThan(0);
+          for (const field of resource.schema.fields)
+            if (field.type === 'number')
+              expect(field.descriptor.unit ?? resource.schema.fieldNames).toSatisfy(
+                (unit: string | string[]) => typeof unit === 'string' || unit.includes('unit'),
+              );
+        }
+        const database = await (await DuckDBInstance.create()).connect();
+        const rows = async (sql: string) =>
+          (await database.runAndReadAll(sql)).getRowObjectsJson() as Record<string, number>[];
+        const curve = (ending: string) =>
+          rows(
+            `SELECT count(*)::INT AS points, sum(torqueNm) AS sum, max(powerW) AS most FROM '${join(tables, `curve.${ending}`)}'`,
+          );
+        const [csv] = await curve('csv');
+        expect(await curve('parquet')).toEqual([csv]);
+        const { torqueNm, powerW } = document.final!;
+        expect(csv!.points).toBe(torqueNm.length);
+        expect(csv!.sum).toBeCloseTo(
+          torqueNm.reduce((sum, one) => sum + one, 0),
+          6,
+        );
+        expect(csv!.most).toBeCloseTo(Math.max(...powerW), 6);
+        const [third] = await rows(
+          `SELECT file, "excludedBecause" AS why FROM '${join(tables, 'pulls.csv')}' WHERE pull = 3`,
+        );
+        expect(third).toEqual({ file: `'${HOSTILE}.csv`, why: 'oil was cold' });
+      } finally {
+        remove();
+      }
+    }));
+
   it('refuses what is no bundle, and a build that has nothing to hand over', () =>
     withApp(async (asked) => {
       const { engine } = await aDay(asked);
@@ -177,6 +231,8 @@ describe('a hand-over', () => {
       await asked.json('POST', `/builds/${build.id}/handovers`, {}, 422);
     }));
 });
+
+const unzipped = (bytes: Uint8Array) => Object.entries(unzipSync(bytes));
 
 type Path = readonly (string | number)[];
 

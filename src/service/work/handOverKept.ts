@@ -5,6 +5,7 @@ import type { Change, HandOverKept, Id, PullbookRecord } from '../../record/inde
 import {
   type HandOver,
   type HandOverChoice,
+  madeOf,
   newKeyPem,
   type ShopKey,
   shopKey,
@@ -99,7 +100,7 @@ export async function bundleOf(
         bytes: record.recordings.pieces(one.sha256),
       })),
       files: part.portion.files.map((one) => ({ ...one, bytes: record.files.pieces(one.sha256) })),
-      made: [],
+      made: madeOf(handOver),
     },
     await keyOfShop(record),
     write,

@@ -10,6 +10,7 @@ import {
   differences,
   type HandOver,
   keyName,
+  madeOf,
   openBundle,
 } from '../../report/index.ts';
 import { freezeHandOver, type RecordPart } from './handover.ts';
@@ -78,6 +79,7 @@ export async function verifyBundle(
       problems.push({ where: 'record.json', sentence: `It cannot be computed again: ${why}` });
     }
   }
+  if (says?.format === 'handover/1') problems.push(...madeOtherwise(says, bundle.made, pullbook));
   const found =
     again === null
       ? []
@@ -103,6 +105,25 @@ export async function verifyBundle(
     differences: found,
     held,
   };
+}
+
+/** Tables that do not say what the hand-over says. Another version may write the same figures in other bytes. */
+function madeOtherwise(
+  says: HandOver,
+  made: ReadonlyMap<string, Uint8Array>,
+  pullbook: string,
+): BundleProblem[] {
+  if (says.versions?.pullbook !== pullbook) return [];
+  try {
+    return madeOf(says).flatMap(({ path, bytes }) => {
+      const found = made.get(path);
+      return found === undefined || Buffer.from(found).equals(bytes)
+        ? []
+        : [{ where: path, sentence: `${path} does not say what handover.json says.` }];
+    });
+  } catch {
+    return [{ where: 'handover.json', sentence: 'handover.json is not of its form.' }];
+  }
 }
 
 /** The versions are told apart, and the version of the program has no figure in it. */

@@ -1,0 +1,81 @@
+/** A table as it leaves the shop. Numbers are in the unit of their column; null means not known. */
+export interface Table {
+  /** File name without its ending, and name of the resource. */
+  readonly name: string;
+  readonly title: string;
+  readonly description: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+export type Cell = string | number | boolean | null;
+
+export interface Column {
+  /** In camel case, its unit at the end. */
+  readonly name: string;
+  readonly title: string;
+  readonly type: 'number' | 'integer' | 'string' | 'boolean';
+  /** By UCUM, the Unified Code for Units of Measure; `1` for a plain number; null for what has no unit (words, yes or no) and where each row says its own in a column `unit`. */
+  readonly unit: string | null;
+}
+
+/** Units of our names' endings, by UCUM; the longest ending that fits counts. */
+const UNITS_BY_ENDING: readonly (readonly [string, string])[] = [
+  ['RpmPerS', '{rev}/min/s'],
+  ['KgPerM3', 'kg/m3'],
+  ['MPerS', 'm/s'],
+  ['KgPerJ', 'kg/J'],
+  ['KgM2', 'kg.m2'],
+  ['Percent', '%'],
+  ['Rpm', '{rev}/min'],
+  ['Deg', 'deg'],
+  ['Nm', 'N.m'],
+  ['Pa', 'Pa'],
+  ['M3', 'm3'],
+  ['Hz', 'Hz'],
+  ['Kg', 'kg'],
+  ['K', 'K'],
+  ['W', 'W'],
+  ['S', 's'],
+  ['M', 'm'],
+];
+
+/** Unit of a name that ends in one; null where it ends in none. */
+export function unitOfName(name: string): string | null {
+  return UNITS_BY_ENDING.find(([ending]) => name.endsWith(ending))?.[1] ?? null;
+}
+
+/** A column of numbers. Its unit is read off its name unless said; @throws Error where neither says one */
+export function numbers(
+  name: string,
+  title: string,
+  unit: string | null = unitOfName(name),
+): Column {
+  if (unit === null) throw new Error(`The column ${name} has no unit.`);
+  return { name, title, type: 'number', unit };
+}
+/** A column of numbers of several kinds: the unit of each stands in its row, in the column `unit`. */
+export const mixed = (name: string, title: string): Column => ({
+  name,
+  title,
+  type: 'number',
+  unit: null,
+});
+export const words = (name: string, title: string): Column => ({
+  name,
+  title,
+  type: 'string',
+  unit: null,
+});
+export const yesOrNo = (name: string, title: string): Column => ({
+  name,
+  title,
+  type: 'boolean',
+  unit: null,
+});
+export const counted = (name: string, title: string): Column => ({
+  name,
+  title,
+  type: 'integer',
+  unit: '1',
+});
