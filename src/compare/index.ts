@@ -2,6 +2,8 @@ export { COMPARE_VERSION, compareGroups, type PreparedCompare, prepareCompare } 
 export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
 export { headlineOf, leadOf } from './finding.ts';
 export { paragraphOf } from './paragraph.ts';
+export { answerPartTest, type PartAnswer, partPointsOf } from './partAnswer.ts';
+export type { PartPoint } from './partDrift.ts';
 export {
   lookAtPartTest,
   type PartLook,

@@ -1,3 +1,4 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { InputError } from '../errors.ts';
 
@@ -30,6 +31,20 @@ export function tQuantile(probability: number, degreesOfFreedom: number): number
     else high = middle;
   }
   return Math.sqrt(nu) * Math.tan((low + high) / 2);
+}
+
+/**
+ * Chance that Student's t lies below a value; degrees of freedom as for `tQuantile`.
+ * @source  as for `tQuantile`
+ * @throws InputError  degrees of freedom below 1
+ */
+export function tBelow(value: number, degreesOfFreedom: number): number {
+  if (!(degreesOfFreedom >= 1))
+    throw new InputError(`invalid degrees of freedom: ${degreesOfFreedom}; expected 1 or more`);
+  const nu = Math.floor(degreesOfFreedom);
+  if (!Number.isFinite(nu)) return normalCdf(value, 0, 1);
+  const inside = shareInside(Math.atan(Math.abs(value) / Math.sqrt(nu)), nu);
+  return value < 0 ? (1 - inside) / 2 : (1 + inside) / 2;
 }
 
 /** P(|T| < √ν tan θ) for whole ν. */
