@@ -122,9 +122,11 @@ export interface HandedDay {
     readonly name: string;
     /** All that turned with the crank, as used [kg m2]; null: not known, and then not put back. */
     readonly inertiaKgM2: number | null;
-    /** In words: last calibrated, due, past due, or that nothing is known. */
-    readonly calibration: string;
-    readonly isPastDue: boolean;
+    /** Day of the torque calibration that held; null: none is in the record, or the day has no date. */
+    readonly calibratedOn: string | null;
+    readonly calibrationDue: string | null;
+    /** What is past due, and the like, in sentences. */
+    readonly remarks: readonly string[];
   };
   readonly configuration: Readonly<Record<string, string | number>>;
   readonly pulls: readonly HandedPull[];
@@ -163,6 +165,19 @@ export interface HandedBuild {
   readonly compressionRatio: number | null;
 }
 
+/** The build before and this one, each by the pulls that stand for it. */
+export interface HandedComparison {
+  readonly answer: CompareAnswer;
+  /** For the owner, as one paragraph. */
+  readonly finding: string;
+  /** Why the pulls of the build before stand for it. */
+  readonly why: string;
+  readonly before: FinalCurve;
+  /** How days differ, and how that is known. */
+  readonly dayToDay: string;
+  readonly warnings: readonly string[];
+}
+
 export interface HandOver {
   readonly format: 'handover/1';
   readonly madeAt: string;
@@ -194,7 +209,7 @@ export interface HandOver {
     /** Null where one of the two has no sheet. */
     readonly changes: SheetChanges | null;
     /** Null where they cannot be compared, and `whyNoComparison` says why. */
-    readonly comparison: CompareAnswer | null;
+    readonly comparison: HandedComparison | null;
     readonly whyNoComparison: string | null;
   } | null;
   /** What the reader has to be careful about, in sentences. */

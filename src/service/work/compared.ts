@@ -33,6 +33,8 @@ export interface CompareWanted {
   readonly bandRpm?: BandRpm | undefined;
   readonly standard?: AirStandard | undefined;
   readonly correctBoosted?: boolean | undefined;
+  /** Days that may teach how days differ; left out: all of the record. */
+  readonly referenceDays?: ReadonlySet<Id> | undefined;
 }
 
 /** One pull of a side as it is told: whether it counts, and what was known of it. */
@@ -107,7 +109,7 @@ export async function bringTogether(
   );
   const references: References =
     days.size > 1 && cells.size > 0
-      ? await referencesOn(record, sides, pulls, cells)
+      ? await referencesOn(record, sides, pulls, cells, wanted.referenceDays)
       : { groups: [], marked: false };
   const question = questionOf(read, {
     worthPercent: shop.worthPercent,

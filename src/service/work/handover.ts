@@ -7,9 +7,9 @@ import {
   sheetChanges,
 } from '../../build/index.ts';
 import { COMPARE_VERSION } from '../../compare/index.ts';
-import { InputError } from '../../errors.ts';
-import { LADDER_VERSION, SETTING_KINDS, settingIn } from '../../ladder/index.ts';
-import { CURVE_VERSION, type Curve, meanCurve } from '../../pull/index.ts';
+import { InputError, PullbookError } from '../../errors.ts';
+import { LADDER_VERSION, SETTING_KINDS } from '../../ladder/index.ts';
+import { CURVE_VERSION, type Curve } from '../../pull/index.ts';
 import {
   type Build,
   type DayPlan,
@@ -23,7 +23,6 @@ import {
   type Shop,
 } from '../../record/index.ts';
 import {
-  bandFromCurves,
   type FinalCurve,
   HANDOVER_VERSION,
   type HandedBuild,
@@ -33,8 +32,10 @@ import {
   type HandOver,
   type HandOverChoice,
 } from '../../report/index.ts';
+import { bringTogether, comparisonOf } from './compared.ts';
 import { contextOf, type DayContext, engineSetup } from './context.ts';
 import { Curves, type PullCurve } from './curves.ts';
+import { finalCurve, type WorkedDay } from './finalCurve.ts';
 import { readLadder } from './ladders.ts';
 import { Readings } from './readings.ts';
 
@@ -51,14 +52,6 @@ export interface RecordPart {
   readonly format: 'record-part/1';
   readonly shop: Shop;
   readonly portion: Portion;
-}
-
-interface WorkedDay {
-  readonly context: DayContext;
-  readonly pulls: readonly Pull[];
-  readonly curves: readonly PullCurve[];
-  readonly ladders: readonly Ladder[];
-  readonly handed: HandedDay;
 }
 
 /**
@@ -83,6 +76,7 @@ export async function freezeHandOver(
     days.push(await workDay(record, curves, dayId, choice));
   }
   const sheet = await sheetOf(record, build.id);
+  const final = finalCurve(days);
   return {
     format: 'handover/1',
     madeAt,
@@ -109,9 +103,9 @@ export async function freezeHandOver(
     },
     build: handedBuild(build, days[0]!.context),
     days: days.map(({ handed }) => handed),
-    final: finalCurve(days),
+    final,
     sheet,
-    sinceLast: await sinceLast(record, choice, build),
+    sinceLast: await sinceLast(record, curves, choice, build, final),
     cautions: cautionsOf(days),
   };
 }
@@ -130,10 +124,12 @@ async function workDay(
   curves: Curves,
   dayId: Id,
   choice: HandOverChoice,
+  buildId: Id = choice.buildId,
 ): Promise<WorkedDay> {
   const context = await contextOf(record, dayId);
   const { day, cell } = context;
-  if (day.buildId !== choice.buildId)
+  const calibration = context.calibration.state;
+  if (day.buildId !== buildId)
     throw new InputError(
       `The test day ${day.name || day.date || day.id} is of another build; hand over days of one build.`,
     );
@@ -159,9 +155,9 @@ async function workDay(
         id: cell.id,
         name: cell.name,
         inertiaKgM2: day.inertiaKgM2 ?? cell.inertiaKgM2,
-        calibration:
-          'No calibration of this cell is in the record; a usual uncertainty is assumed.',
-        isPastDue: false,
+        calibratedOn: calibration.torque?.doneOn ?? null,
+        calibrationDue: calibration.torque?.due?.dueIso ?? null,
+        remarks: calibration.remarks.map(({ sentence }) => sentence),
       },
       configuration: { ...day.configuration },
       pulls: pulls.map((pull, index) => handedPull(pull, index, ofDay[index]!, context)),
@@ -281,93 +277,6 @@ async function newestPlan(record: PullbookRecord, dayId: Id): Promise<HandedDay[
   };
 }
 
-/** The pulls at the setting that was left in the engine; where nobody decided, those at the last pull's setting. */
-function finalCurve(days: readonly WorkedDay[]): FinalCurve | null {
-  const candidates = [...days].reverse().flatMap((day) => {
-    const decided = day.handed.ladders
-      .map((ladder, index) => ({ ladder, of: day.ladders[index]! }))
-      .filter(({ ladder }) => ladder.decision !== null && ladder.decision.setting !== null)
-      .map(({ ladder, of }) => ({
-        day,
-        ladder: of,
-        setting: ladder.decision!.setting!,
-        bandRpm: ladder.bandRpm,
-        word: (said: string) => `the pulls at ${said}, the setting left in the engine`,
-      }));
-    return decided;
-  });
-  for (const one of candidates) {
-    const final = meanAt(one.day, one.ladder, one.setting, one.bandRpm, one.word);
-    if (final !== null) return final;
-  }
-  for (const day of [...days].reverse()) {
-    const ladder = day.ladders[0]!;
-    const settings = day.pulls.flatMap((pull, index) =>
-      counts(pull) && day.curves[index]!.curve !== null
-        ? [settingIn(ladder.setting, pull, day.context.day.lambdaTarget)]
-        : [],
-    );
-    if (settings.length === 0) continue;
-    const last = settings.at(-1)!;
-    const band = day.handed.ladders[0]!.bandRpm;
-    const final = meanAt(day, ladder, last, band, (said) =>
-      last === null
-        ? 'the pulls of the last day; nobody has decided on a setting yet'
-        : `the pulls at ${said}, the last setting that was run; nobody has decided on one yet`,
-    );
-    if (final !== null) return final;
-  }
-  return null;
-}
-
-const counts = (pull: Pull): boolean => pull.excludedBecause === null && !pull.aborted;
-
-function meanAt(
-  day: WorkedDay,
-  ladder: Ladder,
-  setting: number | null,
-  bandRpm: readonly [number, number] | null,
-  why: (setting: string) => string,
-): FinalCurve | null {
-  const { unit, defaultStep } = SETTING_KINDS[ladder.setting];
-  const chosen = day.pulls.flatMap((pull, index) => {
-    const { curve } = day.curves[index]!;
-    if (!counts(pull) || curve === null) return [];
-    const stood = settingIn(ladder.setting, pull, day.context.day.lambdaTarget);
-    const isAt =
-      setting === null
-        ? stood === null
-        : stood !== null && Math.abs(stood - setting) < defaultStep / 2;
-    return isAt ? [{ id: pull.id, curve }] : [];
-  });
-  if (chosen.length === 0) return null;
-  const { repeatabilityPercent } = day.context.shop;
-  const mean = meanCurve(
-    chosen.map(({ curve }) => curve),
-    ...(repeatabilityPercent === null ? [] : [repeatabilityPercent / 100]),
-  );
-  const [from, to] = [mean.speedRpm[0]!, mean.speedRpm.at(-1)!];
-  const wanted = bandRpm ?? bandFromCurves(chosen.map(({ curve }) => curve)) ?? [from, to];
-  const band = [Math.max(from, wanted[0]), Math.min(to, wanted[1])] as const;
-  const within = band[1] > band[0] ? band : ([from, to] as const);
-  const means = mean.over(within);
-  const { peakTorque, peakPower } = mean;
-  return {
-    pullIds: chosen.map(({ id }) => id),
-    why: why(`${setting}${unit === '' ? '' : ` ${unit}`}`),
-    speedRpm: mean.speedRpm,
-    torqueNm: mean.torqueNm,
-    lowNm: mean.lowNm,
-    highNm: mean.highNm,
-    powerW: mean.powerW,
-    peakTorqueNm: peakTorque,
-    peakPowerW: peakPower,
-    bandRpm: within,
-    meanTorqueNm: means.torqueNm,
-    meanPowerW: means.powerW,
-  };
-}
-
 async function sheetOf(record: PullbookRecord, buildId: Id): Promise<HandOver['sheet']> {
   const { sheet } = await record.sheets.get(buildId);
   if (sheet === null) return null;
@@ -386,9 +295,12 @@ async function sheetOf(record: PullbookRecord, buildId: Id): Promise<HandOver['s
 
 async function sinceLast(
   record: PullbookRecord,
-  { comparedBuildId }: HandOverChoice,
+  curves: Curves,
+  choice: HandOverChoice,
   build: Build,
+  final: FinalCurve | null,
 ): Promise<HandOver['sinceLast']> {
+  const { comparedBuildId } = choice;
   if (comparedBuildId === null) return null;
   const other = await record.builds.get(comparedBuildId);
   const engine = await record.engines.get(other.engineId);
@@ -405,14 +317,54 @@ async function sinceLast(
       before === null || after === null
         ? null
         : sheetChanges(before, after, answerSheet(before, windows), answerSheet(after, windows)),
-    comparison: null,
-    whyNoComparison: 'No pulls of the two builds were set side by side.',
+    ...(await held(record, curves, choice, { build, final, other })),
   };
+}
+
+/** The pulls that stand for each build, side by side; how days differ is learned from the days of the two alone. */
+async function held(
+  record: PullbookRecord,
+  curves: Curves,
+  choice: HandOverChoice,
+  { build, final, other }: { build: Build; final: FinalCurve | null; other: Build },
+): Promise<Pick<NonNullable<HandOver['sinceLast']>, 'comparison' | 'whyNoComparison'>> {
+  const none = (whyNoComparison: string) => ({ comparison: null, whyNoComparison });
+  if (final === null) return none(`${build.name} has no pull with a curve.`);
+  const days: WorkedDay[] = [];
+  for (const day of await record.days.list({ buildId: other.id }))
+    days.push(await workDay(record, curves, day.id, choice, other.id));
+  const before = finalCurve(days);
+  if (before === null) return none(`${other.name} has no pull with a curve in the record.`);
+  try {
+    const brought = await bringTogether(record, curves, {
+      sides: [
+        { kind: 'pulls', pullIds: before.pullIds, name: other.name },
+        { kind: 'pulls', pullIds: final.pullIds, name: build.name },
+      ],
+      standard: choice.standard,
+      referenceDays: new Set([...choice.dayIds, ...days.map(({ context }) => context.day.id)]),
+    });
+    const { answer, finding, dayToDay, warnings } = comparisonOf(brought);
+    return {
+      comparison: {
+        answer,
+        finding,
+        why: before.why,
+        before,
+        dayToDay: dayToDay.sentence,
+        warnings,
+      },
+      whyNoComparison: null,
+    };
+  } catch (error) {
+    if (error instanceof PullbookError && error.code !== 'store') return none(error.message);
+    throw error;
+  }
 }
 
 function cautionsOf(days: readonly WorkedDay[]): string[] {
   const warnings = days.flatMap(({ handed }) => [
-    ...(handed.cell.isPastDue ? [handed.cell.calibration] : []),
+    ...handed.cell.remarks,
     ...handed.ladders.flatMap(({ answer }) => answer?.warnings ?? []),
   ]);
   return [...new Set(warnings)];

@@ -21,14 +21,18 @@ export interface References {
 /**
  * Repeated pulls of one unchanged build on several days, made on these cells: days that the shop marked where there are
  * any, else what the record shows by itself (the same build, cell, setting and configuration).
+ * @param among  only these days; null: all of the record
  */
 export async function referencesOn(
   record: PullbookRecord,
   sides: Sides,
   pulls: SidePulls,
   cellIds: ReadonlySet<Id>,
+  among: ReadonlySet<Id> | null = null,
 ): Promise<References> {
-  const days = (await record.days.list()).filter(({ cellId }) => cellIds.has(cellId));
+  const days = (await record.days.list()).filter(
+    ({ id, cellId }) => cellIds.has(cellId) && (among?.has(id) ?? true),
+  );
   const marked = days.filter(({ isReference }) => isReference);
   const looked = marked.length > 0 ? marked : days;
   const ofBuild = new Map<string, typeof looked>();
