@@ -8,6 +8,7 @@ import { queryClient } from './api/queries.ts';
 import { PreferencesProvider, usePreferences } from './shell/preferences.tsx';
 import { router } from './shell/router.tsx';
 import './shell/shell.css';
+import './shell/print.css';
 import { Theme } from './theme/Theme.tsx';
 
 function App() {

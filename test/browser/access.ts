@@ -36,6 +36,7 @@ export const access = (standOf: () => Stand) =>
         build: `/builds/${boat.buildId}`,
         sheet: `/builds/${boat.buildId}/sheet`,
         'sheet, a section': `/builds/${boat.buildId}/sheet/pistons`,
+        'sheet on paper': `/builds/${boat.buildId}/paper`,
         'what changed': `/builds/${engines.find((one) => one.builds.length > 1)!.builds[1]!.id}/changes`,
         day: `/days/${boat.id}`,
         plan: `/days/${boat.id}/plan`,

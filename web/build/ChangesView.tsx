@@ -1,11 +1,21 @@
 import { Button } from '@mantine/core';
 import { useMemo } from 'react';
-import type { MeasuredChange, Stood } from '../../src/build/changes/sheetChanges.ts';
-import { answerSheet, type Sheet, sheetChanges, type WindowRule } from '../../src/build/index.ts';
-import { type DisplayKind, quantityText, type UnitSystem } from '../../src/units/index.ts';
+import type {
+  ComputedChange,
+  MeasuredChange,
+  Stood,
+} from '../../src/build/changes/sheetChanges.ts';
+import {
+  answerSheet,
+  planSentence,
+  type Sheet,
+  sheetChanges,
+  type WindowRule,
+} from '../../src/build/index.ts';
+import { quantityText, type UnitSystem } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { Nothing } from '../shell/states.tsx';
-import styles from './build.module.css';
+import styles from './changes.module.css';
 import { VerdictMark } from './Verdict.tsx';
 import { pathInWords, titleOf } from './words.ts';
 
@@ -21,6 +31,9 @@ interface ChangesViewProps {
   readonly own?: readonly WindowRule[];
 }
 
+/** The largest changes, told as sentences. */
+const SHORT = 6;
+
 /** Two builds of an engine: verdicts, parts, what follows and what was measured, on one page and on paper. */
 export function ChangesView({ before, after, own }: ChangesViewProps) {
   const { units } = usePreferences();
@@ -34,15 +47,18 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
       ),
     [before.sheet, after.sheet, own],
   );
-  const { verdicts, parts, computed, measured } = found;
-  const none = verdicts.length + parts.length + computed.length + measured.length === 0;
+  const { verdicts, parts, computed, measured, tables } = found;
+  const none = Object.values(found).every((changes) => changes.length === 0);
+  const moved = computed.filter(({ sentence }) => sentence !== null);
+  const came = computed.filter(({ before: was }) => was === null);
+  const went = computed.filter(({ after: is }) => is === null);
   return (
     <div className="stack">
       <div className="opening">
         <h1>
           {after.name} against {before.name}
         </h1>
-        <div className={styles.state}>
+        <div className="acts offPaper">
           <Button variant="default" size="compact-md" onClick={() => window.print()}>
             Print
           </Button>
@@ -53,6 +69,18 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           The two sheets say the same. Fill in what was changed, and what follows from it stands
           here.
         </Nothing>
+      )}
+      {moved.length > 0 && (
+        <section className="panel" aria-labelledby="in-short">
+          <header>
+            <h2 id="in-short">In short</h2>
+          </header>
+          <ul className="marks">
+            {moved.slice(0, SHORT).map((one) => (
+              <li key={one.id}>{planSentence({ parts: one.sentence! }, units)}</li>
+            ))}
+          </ul>
+        </section>
       )}
       {verdicts.length > 0 && (
         <section className="panel" aria-labelledby="verdicts">
@@ -97,7 +125,7 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           </ul>
         </section>
       )}
-      {computed.length > 0 && (
+      {moved.length > 0 && (
         <section className="panel" aria-labelledby="computed">
           <header>
             <h2 id="computed">What follows</h2>
@@ -106,42 +134,110 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           <table className="sheet">
             <Head before={before.name} after={after.name} first="Figure" by />
             <tbody>
-              {computed.map((one) => (
+              {moved.map((one) => (
                 <tr key={one.id}>
                   <th scope="row">{one.label}</th>
-                  <td className="figure">{told(one.before, one.shown, units)}</td>
-                  <td className="figure">{told(one.after, one.shown, units)}</td>
-                  <td className="figure">{by(one.by, one.shown, units)}</td>
+                  <td className="figure">{told(one, one.before, units)}</td>
+                  <td className="figure">{told(one, one.after, units)}</td>
+                  <td className="figure">{by(one, one.by, units)}</td>
                 </tr>
               ))}
             </tbody>
           </table>
+        </section>
+      )}
+      <Known id="came" title={`Known of ${after.name} only`} all={came} of="after" />
+      <Known id="went" title={`Known of ${before.name} only`} all={went} of="before" />
+      {tables.length > 0 && (
+        <section className="panel" aria-labelledby="tables">
+          <header>
+            <h2 id="tables">Tables and curves</h2>
+          </header>
+          {tables.map(({ path, label, sentences }) => (
+            <div key={path}>
+              <h3 className={styles.ofTable}>
+                {titleOf(path.split('.')[0]!)}: {label}
+              </h3>
+              <ul className="marks">
+                {sentences.map((parts) => {
+                  const text = planSentence({ parts }, units);
+                  return <li key={text}>{text}</li>;
+                })}
+              </ul>
+            </div>
+          ))}
         </section>
       )}
       {measured.length > 0 && (
         <section className="panel" aria-labelledby="measured">
           <header>
             <h2 id="measured">What was measured or said</h2>
+            <span className="quiet">
+              by place: smallest to largest, and the mean of the changes
+            </span>
           </header>
           <table className="sheet">
             <Head before={before.name} after={after.name} first="Field" by />
             <tbody>
-              {measured.map((one) => (
-                <tr key={`${one.path} ${one.place}`}>
-                  <th scope="row">
-                    {pathInWords(one.path)}
-                    {one.placeLabel !== null && `, ${one.placeLabel}`}
-                  </th>
-                  <td className="figure">{asTyped(one.before)}</td>
-                  <td className="figure">{asTyped(one.after)}</td>
-                  <td className="figure">{measuredBy(one, units)}</td>
-                </tr>
-              ))}
+              {byField(measured).map((places) => {
+                const [one] = places as [MeasuredChange];
+                return (
+                  <tr key={one.path}>
+                    <th scope="row">
+                      {pathInWords(one.path)}
+                      {places.length > 1
+                        ? `, ${places.length} places`
+                        : one.placeLabel !== null && `, ${one.placeLabel}`}
+                    </th>
+                    <td className="figure">{spanText(places.map((place) => place.before))}</td>
+                    <td className="figure">{spanText(places.map((place) => place.after))}</td>
+                    <td className="figure">{measuredBy(places, units)}</td>
+                  </tr>
+                );
+              })}
             </tbody>
           </table>
         </section>
       )}
     </div>
+  );
+}
+
+/** Changes of one field, place by place, in the order of the sheet. */
+function byField(measured: readonly MeasuredChange[]): readonly (readonly MeasuredChange[])[] {
+  const found = new Map<string, MeasuredChange[]>();
+  for (const one of measured) {
+    const places = found.get(one.path);
+    if (places === undefined) found.set(one.path, [one]);
+    else places.push(one);
+  }
+  return [...found.values()];
+}
+
+interface KnownProps {
+  readonly id: string;
+  readonly title: string;
+  readonly all: readonly ComputedChange[];
+  readonly of: 'before' | 'after';
+}
+
+/** Figures that only one of the builds has: told, not compared. */
+function Known({ id, title, all, of }: KnownProps) {
+  const { units } = usePreferences();
+  if (all.length === 0) return null;
+  return (
+    <section className="panel" aria-labelledby={id}>
+      <header>
+        <h2 id={id}>{title}</h2>
+      </header>
+      <ul className={styles.known}>
+        {all.map((one) => (
+          <li key={one.id}>
+            <span>{one.label}</span> <strong>{told(one, one[of], units)}</strong>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
@@ -176,12 +272,22 @@ function Head({
   );
 }
 
-const told = (value: number | null, shown: DisplayKind, units: UnitSystem) =>
-  value === null ? 'not known' : quantityText(value, shown, units).replace(/ 1$/, '');
-const by = (value: number | null, shown: DisplayKind, units: UnitSystem) =>
+const formatOf = ({ decimals, isDifference }: ComputedChange) => ({
+  ...(decimals === null ? {} : { decimals }),
+  ...(isDifference ? { difference: true as const } : {}),
+});
+const told = (change: ComputedChange, value: number | null, units: UnitSystem) =>
+  value === null
+    ? 'not known'
+    : quantityText(value, change.shown, units, formatOf(change)).replace(/ 1$/, '');
+const by = (change: ComputedChange, value: number | null, units: UnitSystem) =>
   value === null
     ? '–'
-    : quantityText(value, shown, units, { signed: true, difference: true }).replace(/ 1$/, '');
+    : quantityText(value, change.shown, units, {
+        ...formatOf(change),
+        signed: true,
+        difference: true,
+      }).replace(/ 1$/, '');
 
 function asTyped({ typed, unit }: Stood): string {
   if (typed === null) return 'not known';
@@ -189,8 +295,25 @@ function asTyped({ typed, unit }: Stood): string {
   return unit === null ? String(typed) : `${typed} ${unit}`;
 }
 
-function measuredBy({ by: value, shown }: MeasuredChange, units: UnitSystem): string {
-  if (value === null) return '–';
-  if (shown === null) return value > 0 ? `+${value}` : String(value);
-  return by(value, shown, units);
+/** What stood at several places: the same everywhere, or the smallest to the largest. */
+function spanText(stood: readonly Stood[]): string {
+  const texts = [...new Set(stood.map(asTyped))];
+  if (texts.length === 1) return texts[0]!;
+  const numbers = stood.filter(({ inside }) => inside !== null);
+  const unit = numbers[0]?.unit ?? null;
+  if (numbers.length === 0) return texts.join(', ');
+  const values = numbers.map(({ typed }) => typed as number);
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const span = low === high ? String(low) : `${low} to ${high}`;
+  const open = stood.length - numbers.length;
+  return `${unit === null ? span : `${span} ${unit}`}${open === 0 ? '' : `, ${open} not known`}`;
+}
+
+function measuredBy(places: readonly MeasuredChange[], units: UnitSystem): string {
+  const moves = places.flatMap(({ by: value }) => (value === null ? [] : [value]));
+  if (moves.length === 0) return '–';
+  const mean = moves.reduce((sum, one) => sum + one, 0) / moves.length;
+  const { shown } = places[0]!;
+  if (shown === null) return mean > 0 ? `+${mean}` : String(mean);
+  return quantityText(mean, shown, units, { signed: true, difference: true }).replace(/ 1$/, '');
 }

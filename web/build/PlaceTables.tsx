@@ -16,7 +16,7 @@ import { type PasteColumn, pasteBlock } from './pasting.ts';
 import { statistics, usualUnit } from './typing.ts';
 import { UnitPick } from './UnitPick.tsx';
 
-const PLACE_TITLES: Readonly<Record<Place, string>> = {
+export const PLACE_TITLES: Readonly<Record<Place, string>> = {
   cylinder: 'By cylinder',
   bank: 'By bank',
   mainJournal: 'By main journal',
@@ -168,7 +168,7 @@ const PlaceCell = memo(function PlaceCell({ paste, ...cell }: PlaceCellProps) {
   );
 });
 
-const STATISTICS = [
+export const STATISTICS = [
   ['smallest', 'Smallest'],
   ['largest', 'Largest'],
   ['spread', 'Spread'],

@@ -15,6 +15,7 @@ import {
 import { PreferencesProvider } from '../shell/preferences.tsx';
 import { ChangesView } from './ChangesView.tsx';
 import { PlanView } from './PlanView.tsx';
+import { SheetPaper } from './SheetPaper.tsx';
 import { SheetView } from './SheetView.tsx';
 import { useSheet } from './useSheet.ts';
 import { WindowsView } from './WindowsView.tsx';
@@ -85,6 +86,28 @@ describe('the screen of a sheet', () => {
   });
 });
 
+describe('the sheet on paper', () => {
+  it('has everything that was typed, every verdict and its window on one page', () => {
+    const { sheet } = sheets[1]!;
+    const answer = answerSheet(sheet);
+    const said = plain(markup(<SheetPaper title="Build sheet" sheet={sheet} />));
+    for (const section of SECTIONS) {
+      const data = sheet.sections[section.id];
+      for (const field of section.fields)
+        if (data?.values?.[field.id] !== undefined) expect(said).toContain(field.label);
+      for (const part of data?.parts ?? []) expect(said).toContain(part.name);
+      for (const table of section.tables ?? [])
+        if (data?.tables?.[table.id] !== undefined) expect(said).toContain(table.label);
+    }
+    for (const check of answer.checks)
+      if (check.verdict !== 'not known') expect(said).toContain(check.label);
+    expect(said).not.toMatch(/NaN|undefined|null/);
+    expect(plain(markup(<SheetPaper title="Build sheet" sheet={EMPTY} />))).not.toMatch(
+      /NaN|undefined|null/,
+    );
+  });
+});
+
 describe('two builds, the plan, the windows', () => {
   it('says every change', () => {
     const [before, after] = [sheets[0]!, sheets[1]!];
@@ -104,7 +127,7 @@ describe('two builds, the plan, the windows', () => {
     expect(found.verdicts.length + found.computed.length + found.measured.length).toBeGreaterThan(
       0,
     );
-    for (const one of [...found.verdicts, ...found.computed, ...found.measured])
+    for (const one of [...found.verdicts, ...found.computed, ...found.measured, ...found.tables])
       expect(said).toContain(one.label);
     const none = { name: 'One', sheet: before.sheet };
     expect(plain(markup(<ChangesView before={none} after={none} />))).toContain('Nothing differs');

@@ -91,6 +91,11 @@ const routeTree = rootRoute.addChildren([
   }),
   createRoute({
     ...under,
+    path: '/builds/$id/paper',
+    component: lazyRouteComponent(() => import('../screens/sheet/paper.tsx'), 'PaperScreen'),
+  }),
+  createRoute({
+    ...under,
     path: '/builds/$id/changes',
     component: lazyRouteComponent(() => import('../screens/sheet/since.tsx'), 'SinceScreen'),
   }),

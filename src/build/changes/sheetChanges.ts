@@ -1,10 +1,12 @@
 import type { DisplayKind } from '../../units/display.ts';
 import type { Figure, SheetAnswer, Verdict } from '../compute/types.ts';
+import { type PlanPart, q, say } from '../plan/say.ts';
 import type { FieldSpec } from '../sections/field.ts';
 import { fieldOf, SECTIONS } from '../sections/index.ts';
 import { placeLabels } from '../sheet/layout.ts';
 import { type EachEntry, type Entry, isEach, type PartLine, type Sheet } from '../sheet/types.ts';
 import { insideOf } from '../sheet/units.ts';
+import { type TableChange, tableChanges } from './tableChanges.ts';
 
 /** What stood on a sheet at one place of one field: as typed, and in inside units where it is a number. */
 export interface Stood {
@@ -44,6 +46,12 @@ export interface ComputedChange {
   readonly by: number | null;
   /** By how much as a part of what it was; null where it was 0 or one is not known. */
   readonly share: number | null;
+  /** Digits after the point instead of the kind's own; null: the kind's. */
+  readonly decimals: number | null;
+  /** A difference of temperatures, not a temperature. */
+  readonly isDifference: boolean;
+  /** `Compression ratio up 0.4: 10.1 to 10.5.` Null where one of the two is not known. */
+  readonly sentence: readonly PlanPart[] | null;
 }
 
 export interface VerdictChange {
@@ -59,11 +67,13 @@ export interface SheetChanges {
   readonly parts: readonly PartChange[];
   readonly computed: readonly ComputedChange[];
   readonly measured: readonly MeasuredChange[];
+  readonly tables: readonly TableChange[];
 }
 
 /**
  * What changed between two builds: checks whose verdict changed (the gravest first), parts, figures that moved by more
- * than their own ± or 0.1 % (the largest share first), and what was measured, in the order of the sheet. Pure.
+ * than their own ± or 0.1 % (the largest share first), and what was measured, field by field and table by table, in the
+ * order of the sheet. Pure.
  */
 export function sheetChanges(
   before: Sheet,
@@ -76,6 +86,7 @@ export function sheetChanges(
     parts: partChanges(before, after),
     computed: computedChanges(answerBefore.figures, answerAfter.figures),
     measured: measuredChanges(before, after),
+    tables: tableChanges(before, after),
   };
 }
 
@@ -183,11 +194,12 @@ function computedChanges(before: readonly Figure[], after: readonly Figure[]): C
 }
 
 function computedChange(was: Figure | undefined, is: Figure | undefined): ComputedChange[] {
-  const { id, label, shown } = (is ?? was)!;
+  const { id, label, shown, decimals, isDifference } = (is ?? was)!;
+  const about = { id, label, shown, decimals, isDifference };
   const [before, after] = [was?.value ?? null, is?.value ?? null];
   if (before === null && after === null) return [];
   if (before === null || after === null)
-    return [{ id, label, shown, before, after, by: null, share: null }];
+    return [{ ...about, before, after, by: null, share: null, sentence: null }];
   const by = after - before;
   const least = Math.max(
     was?.plusMinus ?? 0,
@@ -195,7 +207,12 @@ function computedChange(was: Figure | undefined, is: Figure | undefined): Comput
     LEAST_SHARE * Math.max(Math.abs(before), Math.abs(after)),
   );
   if (Math.abs(by) <= least) return [];
-  return [{ id, label, shown, before, after, by, share: before === 0 ? null : by / before }];
+  const more = {
+    ...(decimals === null ? {} : { decimals }),
+    ...(isDifference ? { isDifference: true as const } : {}),
+  };
+  const sentence = say`${label} ${by > 0 ? 'up' : 'down'} ${q(Math.abs(by), shown, { ...more, isDifference: true })}: ${q(before, shown, more)} to ${q(after, shown, more)}.`;
+  return [{ ...about, before, after, by, share: before === 0 ? null : by / before, sentence }];
 }
 
 const GRAVITY: Readonly<Record<Verdict, number>> = {

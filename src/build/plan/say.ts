@@ -3,6 +3,8 @@ import { quantityText, type UnitSystem } from '../../units/index.ts';
 import { fieldOf, tableOf } from '../sections/index.ts';
 import type { PlanGroup, PlanItem, PlanPart } from './types.ts';
 
+export type { PlanPart };
+
 export const COMMON = 'common practice, no source';
 
 type Quantity = Extract<PlanPart, { quantity: unknown }>;
@@ -44,7 +46,7 @@ export function planSentence(item: Pick<PlanItem, 'parts'>, system: UnitSystem):
       return quantityText(value, shown, system, {
         ...(decimals === undefined ? {} : { decimals }),
         ...(isDifference ? { difference: true } : {}),
-      });
+      }).replace(/ 1$/, '');
     })
     .join('');
 }

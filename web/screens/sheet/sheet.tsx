@@ -85,16 +85,26 @@ export function SheetScreen() {
           parts={partWay}
           files={(of) => <FilesPanel key={of} buildId={id} section={of} />}
           head={
-            before !== null &&
-            earlier?.sheet && (
+            <>
+              {before !== null && earlier?.sheet && (
+                <Button
+                  variant="default"
+                  size="compact-md"
+                  renderRoot={(props) => (
+                    <Link to="/builds/$id/changes" params={params} {...props} />
+                  )}
+                >
+                  Changed since {before.name}
+                </Button>
+              )}
               <Button
                 variant="default"
                 size="compact-md"
-                renderRoot={(props) => <Link to="/builds/$id/changes" params={params} {...props} />}
+                renderRoot={(props) => <Link to="/builds/$id/paper" params={params} {...props} />}
               >
-                Changed since {before.name}
+                On paper
               </Button>
-            )
+            </>
           }
         />
       )}
