@@ -90,8 +90,7 @@ export function tractionN(vehicle: Vehicle, against: number): number {
     free <= 0
       ? Number.POSITIVE_INFINITY
       : (traction.coefficient * (static_ - lever * against)) / free;
-  const lifting =
-    lever > 0 ? against + (weight - static_) / lever : Number.POSITIVE_INFINITY;
+  const lifting = lever > 0 ? against + (weight - static_) / lever : Number.POSITIVE_INFINITY;
   return Math.max(0, Math.min(held, lifting, traction.coefficient * weight));
 }
 
@@ -126,8 +125,7 @@ export function heldRpm(
   turbineRpm: number,
   mostRpm: number,
 ): number | null {
-  const over = (rpm: number) =>
-    pumpNm(converter, rpm, turbineRpm / rpm) - engine.torqueNm(rpm);
+  const over = (rpm: number) => pumpNm(converter, rpm, turbineRpm / rpm) - engine.torqueNm(rpm);
   const low = Math.max(turbineRpm, 1);
   if (low >= mostRpm || over(mostRpm) < 0) return null;
   return over(low) >= 0 ? low : rootOf(over, low, mostRpm);
@@ -174,8 +172,7 @@ export function driveAt(
     // The pump's speed hardly changes with the road's: its inertia is left out of a steady drive.
     inertia = 0;
     const ratioNow = input / held;
-    torque =
-      pumpNm(coupling, held, ratioNow) * converterAt(coupling, ratioNow).torqueRatio;
+    torque = pumpNm(coupling, held, ratioNow) * converterAt(coupling, ratioNow).torqueRatio;
   }
   const eta = vehicle.efficiency[gear]!;
   const forceN = (eta * ratio * torque - vehicle.dragTorqueNm) / radiusM;

@@ -155,11 +155,15 @@ export function timeShare(run: Run, untilM: number, widthRpm = 250): TimeShare {
 
 function eachPlace(run: Run, act: (piece: RunPiece, timeS: number, forS: number) => void): void {
   for (const piece of run.pieces)
-    for (const step of piece.steps) for (const { timeS, forS } of places(step)) act(piece, timeS, forS);
+    for (const step of piece.steps)
+      for (const { timeS, forS } of places(step)) act(piece, timeS, forS);
 }
 
 /** A run at even times, for a chart. */
-export function traceOf(run: Run, points = 160): readonly (ReturnType<Run['at']> & { timeS: number })[] {
+export function traceOf(
+  run: Run,
+  points = 160,
+): readonly (ReturnType<Run['at']> & { timeS: number })[] {
   return Array.from({ length: points }, (_, i) => {
     const timeS = (run.timeS * i) / (points - 1);
     return { timeS, ...run.at(timeS) };

@@ -4,7 +4,7 @@ import type { Engine } from './engine.ts';
 import { DRAG, E, flowLaw, LOSS, type Phase, SLIP, V, WORK, X } from './flow.ts';
 import { heldRpm, ratioOf, resistanceAt, tyreAt } from './forces.ts';
 import { mostRpmOf, type ShiftPoint, shiftPoints } from './shifts.ts';
-import { type Event, type Rates, solvePiece, type Step } from './solve.ts';
+import { type Event, type Rates, type Step, solvePiece } from './solve.ts';
 import type { Vehicle } from './types.ts';
 
 /*

@@ -1,0 +1,117 @@
+import { InputError } from '../errors.ts';
+import { evaluateSpline } from '../numerics/spline.ts';
+import { bandPower, DRAWS, groupCurves } from './curves.ts';
+import type { CompareInput, ComparePull } from './types.ts';
+
+/** Points of a drawn curve; enough for a vehicle's run to differ by less than a thousandth of a second. */
+const POINTS = 61;
+
+/**
+ * One group's mean curve over all speeds that its own pulls cover, and how far it may be off, draw by draw. Draws of
+ * groups that were made together belong together: what is common to all (a day that they share, one calibration) is
+ * the same in a draw of each, so it leaves their differences by itself.
+ */
+export interface DrawnCurve {
+  readonly name: string;
+  /** Evenly spaced. */
+  readonly speedRpm: readonly number[];
+  readonly torqueNm: Float64Array;
+  /** log of true over shown torque at each speed; one equally likely draw each. */
+  readonly logOff: readonly Float64Array[];
+}
+
+export interface DrawnCurves {
+  readonly curves: readonly DrawnCurve[];
+  /** Speeds that all groups cover. */
+  readonly commonRpm: readonly [number, number];
+}
+
+/**
+ * The groups' curves as they stand in uses and vehicles. One group is enough. Beyond the speeds that all groups share,
+ * a curve is off by what it is off at the nearest shared speed.
+ * @throws InputError  a group without a pull that counts, or no speeds in common
+ */
+export function drawnCurves(input: CompareInput): DrawnCurves {
+  const counted = input.groups.map(({ name, pulls }) => {
+    const own = pulls.filter((pull) => pull.excludedBecause === null);
+    if (own.length === 0) throw new InputError(`${name} has no pull that counts.`);
+    return own;
+  });
+  const ranges = counted.map(rangeOf);
+  const low = Math.max(...ranges.map(([from]) => from));
+  const high = Math.min(...ranges.map(([, to]) => to));
+  if (!(high > low)) throw new InputError('The pulls have no speeds in common.');
+  const wanted = [Math.max(low, input.bandRpm[0]), Math.min(high, input.bandRpm[1])] as const;
+  // A band that the pulls do not cover says nothing about their level; all their speeds do.
+  const band = wanted[1] > wanted[0] ? wanted : ([low, high] as const);
+  const joint = groupCurves(input, counted, band);
+  return {
+    commonRpm: [low, high],
+    curves: counted.map((pulls, g) => {
+      const [from, to] = ranges[g]!;
+      const speedRpm = evenly(from, to, POINTS);
+      const level = joint.parts.reduce((sum, part) => sum + part.weight * part.mean[g]!, 0);
+      const shapes = pulls.map((pull) => ({ pull, z: bandPower(pull, band).z }));
+      const torqueNm = Float64Array.from(speedRpm, (speed) => {
+        const mean = shapes.reduce((sum, { pull, z }) => {
+          const torque = evaluateSpline(pull.torque, Math.min(Math.max(speed, from), to));
+          return sum + Math.log(Math.max(torque, 1e-6)) - z;
+        }, 0);
+        return Math.exp(level + mean / shapes.length);
+      });
+      const at = speedRpm.map((speed) => placeOn(joint.speedRpm, speed));
+      return {
+        name: input.groups[g]!.name,
+        speedRpm,
+        torqueNm,
+        logOff: joint.draws.map((draw) =>
+          Float64Array.from(at, ({ i, part }) => {
+            const off = (m: number) => draw[g]![m]! - joint.middle[g]![m]!;
+            return off(i) + part * (off(i + 1) - off(i));
+          }),
+        ),
+      };
+    }),
+  };
+}
+
+/**
+ * A curve of which only its table is known, as typed from paper: it is off by nothing that anybody knows.
+ * @param speedRpm  evenly spaced
+ */
+export function drawnAlone(
+  name: string,
+  speedRpm: readonly number[],
+  torqueNm: ArrayLike<number>,
+): DrawnCurve {
+  const none = new Float64Array(speedRpm.length);
+  return {
+    name,
+    speedRpm,
+    torqueNm: Float64Array.from(torqueNm),
+    logOff: Array.from({ length: DRAWS }, () => none),
+  };
+}
+
+function rangeOf(pulls: readonly ComparePull[]): readonly [number, number] {
+  return [
+    Math.max(...pulls.map(({ torque }) => torque.low)),
+    Math.min(...pulls.map(({ torque }) => torque.high)),
+  ];
+}
+
+export const evenly = (from: number, to: number, points: number): number[] =>
+  Array.from({ length: points }, (_, i) =>
+    i === points - 1 ? to : from + ((to - from) * i) / (points - 1),
+  );
+
+/** Where a speed stands on an evenly spaced grid, held at its ends. */
+export function placeOn(
+  grid: readonly number[],
+  speed: number,
+): { readonly i: number; readonly part: number } {
+  const step = grid[1]! - grid[0]!;
+  const at = Math.min(Math.max((speed - grid[0]!) / step, 0), grid.length - 1);
+  const i = Math.min(grid.length - 2, Math.floor(at));
+  return { i, part: at - i };
+}

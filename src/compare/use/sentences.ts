@@ -1,0 +1,48 @@
+import { chanceText } from '../vehicle/sentences.ts';
+import type { UsePair } from './answer.ts';
+import type { Use } from './types.ts';
+
+const percentOf = (value: number) => `${Math.abs(value).toFixed(1)} %`;
+const partOf = (share: number) => `${Math.round(100 * share)} %`;
+const rounded = (speed: number) => String(50 * Math.round(speed / 50));
+const kilowatts = (watts: number) => `${(watts / 1000).toFixed(1)} kW`;
+const signed = (value: number) => `${value < 0 ? '−' : ''}${Math.abs(value).toFixed(1)}`;
+
+/** Who is ahead under a use, and how the answer changes with it; kW and rev/min, turned at the edges. */
+export function findingUnderUse(
+  use: Use,
+  pair: Omit<UsePair, 'finding'>,
+  powerAW: number,
+  powerBW: number,
+): string {
+  const { gainPercent: gain, sensitivity } = pair;
+  const interval = `95 %: ${signed(gain.low)} to ${signed(gain.high)} %`;
+  const ahead = gain.value >= 0;
+  const said = {
+    real: `more`,
+    small: `more`,
+    loss: `less`,
+    'cannot be told from chance': '',
+  }[pair.word];
+  const out = [
+    said === ''
+      ? `For ${use.name}, ${pair.b} cannot be told from ${pair.a}: no difference larger than ${percentOf(Math.max(Math.abs(gain.low), Math.abs(gain.high)))} of mean power.`
+      : `For ${use.name}, ${pair.b} has ${percentOf(gain.value)} ${said} mean power than ${pair.a}, ${kilowatts(powerBW)} against ${kilowatts(powerAW)} (${interval}; chance ${chanceText(ahead ? pair.chanceAhead : 1 - pair.chanceAhead)}).`,
+  ];
+  // Where nothing can be told, who leads whatever the share is no news.
+  if (sensitivity !== null && (said !== '' || sensitivity.evenShare !== null))
+    out.push(dragged(pair, sensitivity));
+  return out.join(' ');
+}
+
+function dragged(
+  pair: Omit<UsePair, 'finding'>,
+  { aboveRpm, shareNow, evenShare, points }: NonNullable<UsePair['sensitivity']>,
+): string {
+  const above = `above ${rounded(aboveRpm)} rev/min`;
+  const all = points.at(-1)!.value;
+  const [more, less] = all > points[0]!.value ? [pair.b, pair.a] : [pair.a, pair.b];
+  if (evenShare === null)
+    return `${points.every(({ value }) => value >= 0) ? pair.b : pair.a} is ahead whatever part of the time is spent ${above} (${partOf(shareNow)} now).`;
+  return `${more} is the one where more than ${partOf(evenShare.value)} of the time (${partOf(evenShare.low)} to ${partOf(evenShare.high)}) is spent ${above}, ${less} where less is; this use spends ${partOf(shareNow)} there.`;
+}
