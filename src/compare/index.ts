@@ -1,5 +1,6 @@
 export { COMPARE_VERSION, compareGroups, type PreparedCompare, prepareCompare } from './compare.ts';
 export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
+export { type DrawnCurve, type DrawnCurves, drawnAlone, drawnCurves, evenly } from './drawn.ts';
 export { headlineOf, leadOf } from './finding.ts';
 export { paragraphOf } from './paragraph.ts';
 export { answerPartTest, type PartAnswer, partPointsOf } from './partAnswer.ts';
@@ -22,3 +23,6 @@ export {
 } from './typedPeaks.ts';
 export { type TypedGroup, type TypedTable, typedGroup } from './typedTable.ts';
 export type * from './types.ts';
+export * from './use/index.ts';
+export * from './vehicle/index.ts';
+export { orRefuse, type ReadWritten, type WrittenProblem, writtenSentence } from './written.ts';

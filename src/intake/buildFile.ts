@@ -3,14 +3,11 @@ import { type Cell, parseSheet, type Sheet, sheetFromTable } from '../build/inde
 import { FormatError, PullbookError } from '../errors.ts';
 import { splitCells } from './cells.ts';
 import { headRecords } from './dialect.ts';
-import { quoted, shown } from './display.ts';
-import { asBytes, decoderFor, isZip, sniffEncoding } from './encoding.ts';
+import { shown } from './display.ts';
+import { isZip } from './encoding.ts';
+import { jsonOf, LARGEST_BY_HAND, wholeText } from './jsonText.ts';
 import { allBytes, type OpenedSource, openSource, type RunSource } from './source.ts';
 import { dateText, refuseOtherZips } from './spreadsheet.ts';
-import { keyTwice } from './twiceKey.ts';
-
-/** A sheet is written by hand. */
-const LARGEST = 16e6;
 
 /**
  * Reads a build sheet: a build file (`.json`, format sheet/1), or the same as a spreadsheet table (`.csv`, `.xlsx`). What
@@ -27,7 +24,7 @@ export async function readBuildFile(
   try {
     if (isZip(opened.head)) return fromRows(await workbookRows(opened, fileName), '.', fileName);
     const text = await wholeText(opened, fileName);
-    if (/^\s*[{[]/.test(text)) return parseSheet(jsonOf(text, fileName), fileName);
+    if (/^\s*[{[]/.test(text)) return parseSheet(jsonOf(text, fileName, 'sheet/1'), fileName);
     const { rows, decimal } = textRows(text);
     return fromRows(rows, decimal, fileName);
   } finally {
@@ -47,48 +44,6 @@ function fromRows(rows: readonly (readonly Cell[])[], decimal: '.' | ',', fileNa
     column: first!.column,
     found: first!.found,
     expected: first!.expected,
-  });
-}
-
-async function wholeText(opened: OpenedSource, fileName: string): Promise<string> {
-  const guess = sniffEncoding(opened.head, fileName, opened.whole);
-  const bytes = await allBytes(opened, fileName, LARGEST);
-  const one = (async function* () {
-    yield bytes;
-  })();
-  const decoder = decoderFor(guess.encoding);
-  let text = '';
-  for await (const part of asBytes(one, guess)) text += decoder.decode(part, { stream: true });
-  return text + decoder.decode();
-}
-
-/** @throws FormatError  with the line where the JSON breaks, as far as the runtime tells */
-function jsonOf(text: string, fileName: string): unknown {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    const position = Number(/position (\d+)/.exec(why)?.[1] ?? Number.NaN);
-    const before = Number.isNaN(position) ? null : text.slice(0, position).split('\n');
-    throw new FormatError(
-      `the file is not whole JSON (${shown(why, 100)}): look for a comma, a quote or a bracket that is missing or too many`,
-      {
-        file: fileName,
-        ...(before === null ? {} : { line: before.length, column: before.at(-1)!.length + 1 }),
-        expected: 'JSON of the format sheet/1',
-      },
-      error,
-    );
-  }
-  const twice = keyTwice(text);
-  if (twice === null) return value;
-  throw new FormatError(`${quoted(twice.key)} stands twice in the same place: keep one of them`, {
-    file: fileName,
-    line: twice.line,
-    column: twice.column,
-    found: quoted(twice.key),
-    expected: 'each key once',
   });
 }
 
@@ -116,7 +71,7 @@ function textRows(text: string): { rows: Cell[][]; decimal: '.' | ',' } {
 
 /** Rows of the first page of a workbook that holds anything. */
 async function workbookRows(opened: OpenedSource, fileName: string): Promise<Cell[][]> {
-  const bytes = await allBytes(opened, fileName, LARGEST);
+  const bytes = await allBytes(opened, fileName, LARGEST_BY_HAND);
   refuseOtherZips(bytes, fileName);
   let pages: { data: (Cell | Date)[][] }[];
   try {
