@@ -59,11 +59,11 @@ export async function compare(
   }
 }
 
-const fileOf = (error: unknown): string | undefined =>
+export const fileOf = (error: unknown): string | undefined =>
   (error as { place?: { file?: string } }).place?.file;
 
 /** A folder stands for the session file in it; what ends in .json is a session. */
-async function sourceOf(given: string, io: CommandIo): Promise<Source> {
+export async function sourceOf(given: string, io: CommandIo): Promise<Source> {
   const found = await stat(resolve(io.cwd, given)).catch(() => null);
   const name = found?.isDirectory() ? join(given, 'session.json') : given;
   return {
@@ -74,7 +74,7 @@ async function sourceOf(given: string, io: CommandIo): Promise<Source> {
 }
 
 /** `4500-7000` in rev/min. @throws UsageError */
-function bandOf(text: string): readonly [number, number] {
+export function bandOf(text: string): readonly [number, number] {
   const ends = /^\s*(\d{2,6}(?:\.\d+)?)\s*(?:-|–|to)\s*(\d{2,6}(?:\.\d+)?)\s*(?:rpm)?\s*$/i.exec(
     text,
   );

@@ -10,6 +10,7 @@ import type { LookFlags } from './look.ts';
 import type { RecordFlags } from './record.ts';
 import type { ServeFlags } from './serve.ts';
 import type { SheetFlags } from './sheet.ts';
+import type { UseFlags } from './use.ts';
 import type { VerifyFlags } from './verify.ts';
 import { version } from './version.ts';
 
@@ -20,6 +21,7 @@ Examples:
   pullbook ladder day-a/session.json             where the knee is, what to leave in it, what to do next
   pullbook ladder --json */session.json          the same for programs, one object a line
   pullbook compare before/session.json after/session.json   what was gained and given up, from where to where
+  pullbook use before/session.json after/session.json --use circuit --vehicle vehicle.json   which suits this owner
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
   pullbook import --engine "Inline six" *.csv    into the shop's record
@@ -159,6 +161,27 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: CompareFlags) =>
         (await import('./compare.ts')).compare(files, flags, io),
+      ),
+    );
+
+  command(
+    'use',
+    'which build suits a use, and what each does in a vehicle, the others over the first',
+  )
+    .argument('<file...>', 'session or run files, a build each')
+    .option('--use <name>', 'a use to choose, or a typed one (format use/1); else all of them')
+    .option('--log <file>', 'a logged drive: its time by engine speed is the use')
+    .option('--vehicle <file>', 'the vehicle (format vehicle/1)')
+    .option('--over <what>', 'distance or stretch of speed that counts', '1/4 mile')
+    .option('--above <speed>', 'engine speed about which the use is dragged, such as 5200')
+    .option('--band <speeds>', 'speeds over which the level of the pulls is compared')
+    .addOption(standard())
+    .addOption(correctBoosted())
+    .addOption(units())
+    .addOption(json())
+    .action(
+      act(async (files: string[], flags: UseFlags) =>
+        (await import('./use.ts')).use(files, flags, io),
       ),
     );
 

@@ -115,3 +115,14 @@ export function placeOn(
   const i = Math.min(grid.length - 2, Math.floor(at));
   return { i, part: at - i };
 }
+
+/** Speed of peak power, on the mean of the curves [rev/min]: what the chosen uses are laid over. */
+export function peakPowerRpm({ curves }: DrawnCurves): number {
+  const peaks = curves.map(({ speedRpm, torqueNm }) => {
+    let top = 0;
+    for (let m = 1; m < speedRpm.length; m++)
+      if (torqueNm[m]! * speedRpm[m]! > torqueNm[top]! * speedRpm[top]!) top = m;
+    return speedRpm[top]!;
+  });
+  return peaks.reduce((sum, peak) => sum + peak, 0) / peaks.length;
+}

@@ -1,6 +1,13 @@
 export { COMPARE_VERSION, compareGroups, type PreparedCompare, prepareCompare } from './compare.ts';
 export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
-export { type DrawnCurve, type DrawnCurves, drawnAlone, drawnCurves, evenly } from './drawn.ts';
+export {
+  type DrawnCurve,
+  type DrawnCurves,
+  drawnAlone,
+  drawnCurves,
+  evenly,
+  peakPowerRpm,
+} from './drawn.ts';
 export { headlineOf, leadOf } from './finding.ts';
 export { paragraphOf } from './paragraph.ts';
 export { answerPartTest, type PartAnswer, partPointsOf } from './partAnswer.ts';

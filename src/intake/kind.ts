@@ -50,6 +50,25 @@ export function refuseOtherFiles(
   });
 }
 
+/**
+ * Refuses what is no logged drive: it needs an engine speed, and no torque.
+ * @throws FormatError  without a speed
+ */
+export function refuseOtherThanDrive(
+  table: RawTable,
+  channels: readonly Channel[],
+  fileName: string,
+): void {
+  if (channels.some(({ quantity }) => quantity === 'speed')) return;
+  throw new FormatError('this is not a logged drive but a file without an engine speed', {
+    file: fileName,
+    line: table.headerLine ?? 1,
+    found: shown(table.headers.join(', '), 240),
+    expected:
+      'a column such as "Engine Speed (rpm)", one of time, and one of throttle if there is one',
+  });
+}
+
 /** A sweep needs a speed that changes: held steps do, one held speed does not. */
 export function refuseConstantSpeed(table: RawTable, speed: Channel, fileName: string): void {
   let low = Number.POSITIVE_INFINITY;

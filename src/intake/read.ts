@@ -6,7 +6,7 @@ import { doubts } from './checks.ts';
 import { deriveChannels } from './derive.ts';
 import { quoted, shown } from './display.ts';
 import { isParquet, isZip } from './encoding.ts';
-import { kindOf, refuseConstantSpeed, refuseOtherFiles } from './kind.ts';
+import { kindOf, refuseConstantSpeed, refuseOtherFiles, refuseOtherThanDrive } from './kind.ts';
 import { readParquet } from './parquet.ts';
 import { basisQuestions, dayOrderQuestion, pressureQuestions } from './questions.ts';
 import { openSource, type RunSource } from './source.ts';
@@ -44,7 +44,8 @@ function interpret(table: RawTable, options: ReadOptions): RunFile {
   const channels = deriveChannels(drafts, options, warnings, questions);
   const shape = shapeOf(table);
   try {
-    refuseOtherFiles(table, channels, options.fileName, misfitsOf(drafts));
+    if (options.isDrive) refuseOtherThanDrive(table, channels, options.fileName);
+    else refuseOtherFiles(table, channels, options.fileName, misfitsOf(drafts));
   } catch (error) {
     throw error instanceof FormatError ? new UnknownColumnsError(error, shape, channels) : error;
   }

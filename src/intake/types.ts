@@ -19,6 +19,8 @@ export interface ReadOptions {
   /** Name shown in messages; its ending is a hint, the bytes decide. */
   readonly fileName: string;
   readonly mapping?: ChannelMapping;
+  /** A drive logged in a vehicle: it needs no torque, only engine speed. */
+  readonly isDrive?: boolean;
   /** Answers what headers leave open about torque and power; what a header says stands. */
   readonly torqueIs?: TorqueBasis;
   /**

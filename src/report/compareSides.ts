@@ -31,6 +31,8 @@ export interface SidesWish {
   readonly reference?: readonly Side[];
   readonly repeatabilityPercent?: number | null;
   readonly worthPercent: number;
+  /** Fewest sides that make sense; two unless said. A use or a vehicle asks about one build too. */
+  readonly leastSides?: 1 | 2;
 }
 
 /** Sides brought together: the question, ready to be answered here or in a browser. */
@@ -52,7 +54,8 @@ export interface CompareWork extends CompareQuestion {
  *                     that cannot be brought together
  */
 export function questionOf(sides: readonly ReadSide[], wish: SidesWish): CompareQuestion {
-  if (sides.length < 2) throw new InputError('A comparison needs two sides at least.');
+  if (sides.length < (wish.leastSides ?? 2))
+    throw new InputError('A comparison needs two sides at least.');
   const air = {
     standard:
       wish.standard ?? sides.find(({ standard }) => standard !== null)?.standard ?? 'SAE J1349',

@@ -57,3 +57,16 @@ export { type FittedPaper, fitPaper } from './paperCurve.ts';
 export { type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';
+export {
+  type PublishedUse,
+  type PublishedVehicle,
+  publishedUses,
+  type UseObject,
+} from './useObject.ts';
+export {
+  answerUses,
+  loggedUseFrom,
+  type UseWanted,
+  type UseWish,
+  type UseWork,
+} from './useWork.ts';

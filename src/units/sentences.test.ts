@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { inUnitsOf } from './sentences.ts';
 
-// By definition: 1 lb-ft = 1.3558179 N·m, °F = 1.8 °C + 32, 1 psi = 6.894757 kPa, 1 inHg = 3.386389 kPa.
+// By definition: 1 lb-ft = 1.3558179 N·m, °F = 1.8 °C + 32, 1 psi = 6.894757 kPa, 1 inHg = 3.386389 kPa, 1 mph = 1.609344 km/h.
 describe('a sentence in the units of a system', () => {
   it.each([
     [
       'Torque stood 74 N·m below the curve at 2391 rev/min; those readings were left out.',
       'Torque stood 55 lb-ft below the curve at 2391 rpm; those readings were left out.',
     ],
+    ['Trap speed is 172.0 km/h at 6400 rev/min.', 'Trap speed is 106.9 mph at 6400 rpm.'],
     [
       'Inlet air at 8 °C is outside the 15 to 35 °C that SAE J1349 is written for.',
       'Inlet air at 46 °F is outside the 59 to 95 °F that SAE J1349 is written for.',

@@ -6,12 +6,12 @@ import type { UnitSystem } from './types.ts';
 const NUMBER = String.raw`[-−]?\d+(?:\.\d+)?`;
 /** One or two figures with their unit; the words beside tell a difference of temperature from a temperature. */
 const FIGURES = new RegExp(
-  `(moved by )?(${NUMBER})(?: to (${NUMBER}))? (N·m|kW|°C|kPa|hPa)(?! for each)(?=( above| below)?)`,
+  `(moved by )?(${NUMBER})(?: to (${NUMBER}))? (N·m|kW|°C|kPa|hPa|km/h)(?! for each)(?=( above| below)?)`,
   'g',
 );
 
 /**
- * A sentence of the computing rooms, which speak in N·m, kW, °C, kPa, hPa and rev/min, in the units of a system. Words stay,
+ * A sentence of the computing rooms, which speak in N·m, kW, °C, kPa, hPa, km/h and rev/min, in the units of a system. Words stay,
  * and so do figures without one of these units.
  */
 export function inUnitsOf(sentence: string, system: UnitSystem): string {
@@ -35,6 +35,7 @@ const KINDS = {
   kW: () => 'power',
   '°C': () => 'temperature',
   hPa: () => 'barometer',
+  'km/h': () => 'roadSpeed',
   kPa: (sentence) => (sentence.startsWith('Dry air') ? 'barometer' : 'oilPressure'),
 } as const satisfies Readonly<Record<string, (sentence: string) => DisplayKind>>;
 

@@ -78,7 +78,7 @@ export function answerUse(
     ...use.notes,
     ...(coverage < 0.95
       ? [
-          `${Math.round(100 * (1 - coverage))} % of the use lies outside the measured speeds and is left out.`,
+          `${Math.round(100 * (1 - coverage))} % of "${use.name}" lies outside the measured speeds and is left out.`,
         ]
       : []),
   ];

@@ -46,3 +46,32 @@ function dragged(
     return `${points.every(({ value }) => value >= 0) ? pair.b : pair.a} is ahead whatever part of the time is spent ${above} (${partOf(shareNow)} now).`;
   return `${more} is the one where more than ${partOf(evenShare.value)} of the time (${partOf(evenShare.low)} to ${partOf(evenShare.high)}) is spent ${above}, ${less} where less is; this use spends ${partOf(shareNow)} there.`;
 }
+
+/** Many uses in one breath: which build is ahead for which. */
+export function usesFinding(
+  pairs: readonly { readonly use: string; readonly pair: Omit<UsePair, 'finding'> }[],
+): string {
+  const names = [...new Set(pairs.map(({ pair }) => `${pair.a}\n${pair.b}`))];
+  return names
+    .map((key) => {
+      const [a, b] = key.split('\n') as [string, string];
+      const own = pairs.filter(({ pair }) => pair.a === a && pair.b === b);
+      const said = (words: readonly string[]) =>
+        own
+          .filter(({ pair }) => words.includes(pair.word))
+          .map(({ use, pair }) => `${use} (${percentOf(pair.gainPercent.value)})`)
+          .join(', ');
+      const [gains, losses] = [said(['real', 'small']), said(['loss'])];
+      const even = own
+        .filter(({ pair }) => pair.word === 'cannot be told from chance')
+        .map(({ use }) => use)
+        .join(', ');
+      const parts = [
+        gains === '' ? '' : `${b} has more mean power for ${gains}`,
+        losses === '' ? '' : `${a} ${gains === '' ? 'has more mean power ' : ''}for ${losses}`,
+        even === '' ? '' : `they cannot be told apart for ${even}`,
+      ].filter((part) => part !== '');
+      return `Between ${a} and ${b}: ${parts.join('; ')}.`;
+    })
+    .join(' ');
+}

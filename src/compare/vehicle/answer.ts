@@ -4,7 +4,7 @@ import { bandedOf } from '../measures.ts';
 import { FIGURES, type FigureKind, type GoalId } from './figures.ts';
 import { DISTANCES, type TimeShare, timeShare } from './marks.ts';
 import { type DrawnRun, drawnRun } from './sensitivity.ts';
-import { runFinding, runWarnings } from './sentences.ts';
+import { ROAD_CAUTION, runFinding, runSentence, runWarnings } from './sentences.ts';
 import type { ShiftPoint, TopSpeed } from './shifts.ts';
 import { topSpeed } from './shifts.ts';
 import type { Vehicle } from './types.ts';
@@ -44,6 +44,8 @@ export interface VehicleAnswer {
   readonly builds: readonly BuildRun[];
   /** Each later build against the first. */
   readonly pairs: readonly RunPair[];
+  /** What is to be told: of each pair, or of the only build. */
+  readonly finding: string;
   readonly warnings: readonly string[];
 }
 
@@ -61,10 +63,17 @@ export function answerVehicle(
   goal: GoalId = 'quarterMile',
 ): VehicleAnswer {
   const builds = curves.map((curve) => buildRun(vehicle, curve));
+  const pairs = builds.slice(1).map((build) => pairOf(vehicle, builds[0]!, build, goal));
+  const said =
+    pairs.length === 0
+      ? [runSentence(vehicle, builds[0]!, goal)]
+      : pairs.map(({ finding }) => finding);
   return {
     vehicle,
     builds,
-    pairs: builds.slice(1).map((build) => pairOf(vehicle, builds[0]!, build, goal)),
+    pairs,
+    // The caution is said once, at the end.
+    finding: `${said.map((one) => one.replace(` ${ROAD_CAUTION}`, '')).join(' ')} ${ROAD_CAUTION}`,
     warnings: runWarnings(vehicle, builds),
   };
 }

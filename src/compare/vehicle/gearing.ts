@@ -101,17 +101,40 @@ function bestGearing(vehicle: Vehicle, curve: DrawnCurve, goal: GoalId): BestGea
     [ratioAt(least), order[least]!] as const,
     [vehicle.finalDrive, presentTimeS] as const,
   ].reduce((a, b) => (b[1] < a[1] - 1e-6 ? b : a));
-  const good = places.filter((one) => one.timeS !== null && one.timeS <= timeS + AS_GOOD_S);
-  const drives = [...good.map((one) => one.finalDrive), finalDrive];
   return {
     name: curve.name,
     finalDrive,
     timeS,
     presentTimeS,
-    asGood: [Math.min(...drives), Math.max(...drives)],
+    asGood: asGoodAbout(places, finalDrive, timeS),
     atEdge: least === 0 || least === PLACES - 1,
     places,
   };
+}
+
+/** How far the final drive may stand to either side before it costs AS_GOOD_S, between places by straight lines. */
+function asGoodAbout(
+  places: BestGearing['places'],
+  finalDrive: number,
+  timeS: number,
+): readonly [number, number] {
+  const most = timeS + AS_GOOD_S;
+  const reach = (side: BestGearing['places']) => {
+    let last = { finalDrive, timeS };
+    for (const place of side) {
+      if (place.timeS === null) break;
+      if (place.timeS > most) {
+        const part = (most - last.timeS) / (place.timeS - last.timeS);
+        return last.finalDrive + part * (place.finalDrive - last.finalDrive);
+      }
+      last = { finalDrive: place.finalDrive, timeS: place.timeS };
+    }
+    return last.finalDrive;
+  };
+  return [
+    reach(places.filter((place) => place.finalDrive < finalDrive).reverse()),
+    reach(places.filter((place) => place.finalDrive > finalDrive)),
+  ];
 }
 
 /** Least of a function with one low between two ends, by the golden section. */

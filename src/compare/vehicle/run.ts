@@ -68,7 +68,7 @@ export interface RunOptions {
   readonly shifts?: readonly ShiftPoint[];
 }
 
-export const KILOMETRE_M = 1000;
+const KILOMETRE_M = 1000;
 /** A run takes no longer than this, however slow the vehicle. */
 const LONGEST_S = 400;
 const MOST_PIECES = 300;
@@ -80,7 +80,7 @@ const MOST_PIECES = 300;
  */
 export function runVehicle(vehicle: Vehicle, engine: Engine, options: RunOptions = {}): Run {
   const { coupling, shift, massKg } = vehicle;
-  const untilM = options.untilM ?? KILOMETRE_M;
+  const untilM = options.untilM ?? KILOMETRE_M + vehicle.rolloutM;
   const relative = options.relative ?? 1e-6;
   const mostRpm = mostRpmOf(vehicle, engine);
   const shifts = options.shifts ?? shiftPoints(vehicle, engine);

@@ -65,6 +65,23 @@ export function runFinding(
   return out.join(' ');
 }
 
+/** What one build does in the vehicle, for whoever has only one. */
+export function runSentence(vehicle: Vehicle, build: BuildRun, goal: GoalId): string {
+  const at = indexOf(goal);
+  const { name } = FIGURES[at]!;
+  const time = build.figures[at]!.value;
+  const trap = build.figures[indexOf('quarterMileTrap')]!.value;
+  const top = build.topSpeed;
+  const out = [
+    time === null
+      ? `In ${vehicle.name}, ${build.name} does not reach ${name} within a kilometre.`
+      : `In ${vehicle.name}, ${build.name} takes ${seconds(time.value)} (95 %: ${time.low.toFixed(2)} to ${seconds(time.high)}) ${goal.includes('-') ? `from ${name}` : `over the ${name}`}${goal === 'quarterMile' && trap !== null ? `, with a trap speed of ${kmh(trap.value)}` : ''}.`,
+  ];
+  if (top !== null) out.push(`Top speed is ${kmh(top.speedMPerS)} in gear ${top.gear + 1}.`);
+  out.push(ROAD_CAUTION);
+  return out.join(' ');
+}
+
 /** Where the other one is quicker and it can be told. */
 function elsewhere(pair: Omit<RunPair, 'finding'>, quicker: BuildRun, sign: number): string[] {
   if (sign === 0) return [];
@@ -72,6 +89,8 @@ function elsewhere(pair: Omit<RunPair, 'finding'>, quicker: BuildRun, sign: numb
   const against = pair.differences.filter(
     (one) =>
       one.kind === 'time' &&
+      // Each stretch has its like in the other units; one of the two is enough.
+      !one.id.endsWith('kmh') &&
       one.value !== null &&
       (sign < 0 ? one.value.low > 0.005 : one.value.high < -0.005),
   );
