@@ -4,6 +4,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { run } from '../src/cli/program.ts';
 import { testFolder } from '../src/cli/testFiles.ts';
 import { testIo } from '../src/cli/testIo.ts';
+import { readUse, readVehicle } from '../src/compare/index.ts';
 
 /** What the documents tell people to type must be something that the command knows. */
 const root = resolve(import.meta.dirname, '..');
@@ -18,14 +19,14 @@ function examplesIn(file: string): string[][] {
   );
   return [...blocks.flatMap((block) => block.split('\n')), ...inline]
     .filter((line) =>
-      /^pullbook (look|curve|ladder|compare|sheet|import|backup|restore) /.test(line),
+      /^pullbook (look|curve|ladder|compare|use|sheet|import|backup|restore) /.test(line),
     )
     .map((line) =>
       [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!).slice(1),
     );
 }
 
-describe.each(['README.md', 'docs/command.md', 'docs/session.md', 'docs/sheet.md'])(
+describe.each(['README.md', 'docs/command.md', 'docs/session.md', 'docs/sheet.md', 'docs/use.md'])(
   'commands in %s',
   (file) => {
     it('are found there', () => {
@@ -69,6 +70,15 @@ describe('examples in docs/sheet.md', () => {
     folder.add('all.csv', tables.join('\n'));
     const { io, err } = testIo(folder.folder);
     expect(await run(['sheet', '--json', 'first.csv', 'all.csv'], io), err()).toBe(0);
+  });
+});
+
+describe('examples in docs/use.md', () => {
+  it('are a use and a vehicle that are read whole', () => {
+    const [use, vehicle] = blocksIn('docs/use.md', 'json').map((text) => JSON.parse(text));
+    expect(readUse(use)).toHaveProperty('value');
+    const read = readVehicle(vehicle);
+    expect('problems' in read ? read.problems : read.value.assumed).toEqual([]);
   });
 });
 

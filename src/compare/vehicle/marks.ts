@@ -86,11 +86,11 @@ function firstTime(run: Run, which: 0 | 1, value: number): number | null {
   if (value <= 0) return 0;
   for (const { steps } of run.pieces)
     for (const step of steps) {
-      const off = (timeS: number) => step.at(timeS)[which]! - value;
-      const end = off(step.toS);
+      const end = step.end[which]! - value;
       // The end of a run stands on its last distance to rounding.
       if (end < -1e-7) continue;
       if (end <= 0) return step.toS;
+      const off = (timeS: number) => step.at(timeS)[which]! - value;
       const begin = off(step.fromS);
       return begin >= 0 ? step.fromS : rootOf(off, step.fromS, step.toS, begin, end);
     }

@@ -11,6 +11,8 @@ export interface Step {
   readonly fromS: number;
   readonly toS: number;
   readonly at: (timeS: number) => number[];
+  /** The state at its end. */
+  readonly end: readonly number[];
 }
 
 export interface Solved {
@@ -79,10 +81,11 @@ export function solvePiece(
       });
       const ended = first as { which: number; timeS: number } | null;
       if (ended !== null) {
-        if (ended.timeS > from) steps.push({ fromS: from, toS: ended.timeS, at });
-        return { steps, timeS: ended.timeS, state: at(ended.timeS), event: ended.which };
+        const end = at(ended.timeS);
+        if (ended.timeS > from) steps.push({ fromS: from, toS: ended.timeS, at, end });
+        return { steps, timeS: ended.timeS, state: end, event: ended.which };
       }
-      steps.push({ fromS: from, toS: to, at });
+      steps.push({ fromS: from, toS: to, at, end: next });
       timeS = to;
       state = next;
       before = after;
