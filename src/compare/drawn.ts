@@ -1,6 +1,6 @@
 import { InputError } from '../errors.ts';
 import { evaluateSpline } from '../numerics/spline.ts';
-import { bandPower, DRAWS, groupCurves } from './curves.ts';
+import { DRAWS, prepareCurves } from './curves.ts';
 import type { CompareInput, ComparePull } from './types.ts';
 
 /** Points of a drawn curve; enough for a vehicle's run to differ by less than a thousandth of a second. */
@@ -44,32 +44,30 @@ export function drawnCurves(input: CompareInput): DrawnCurves {
   const wanted = [Math.max(low, input.bandRpm[0]), Math.min(high, input.bandRpm[1])] as const;
   // A band that the pulls do not cover says nothing about their level; all their speeds do.
   const band = wanted[1] > wanted[0] ? wanted : ([low, high] as const);
-  const joint = groupCurves(input, counted, band);
+  const joint = prepareCurves(input, counted, [low, high]).over(band);
   return {
     commonRpm: [low, high],
     curves: counted.map((pulls, g) => {
       const [from, to] = ranges[g]!;
+      const { middle, shape, shift } = joint.groups[g]!;
+      const meanLog = (speed: number) =>
+        pulls.reduce((sum, { torque }) => {
+          const value = evaluateSpline(torque, Math.min(Math.max(speed, from), to));
+          return sum + Math.log(Math.max(value, 1e-6));
+        }, 0) / pulls.length;
+      // Shapes are means over the pulls up to a level: one place tells it.
+      const place = middle.length >> 1;
+      const level = middle[place]! - meanLog(joint.speedRpm[place]!);
       const speedRpm = evenly(from, to, POINTS);
-      const level = joint.parts.reduce((sum, part) => sum + part.weight * part.mean[g]!, 0);
-      const shapes = pulls.map((pull) => ({ pull, z: bandPower(pull, band).z }));
-      const torqueNm = Float64Array.from(speedRpm, (speed) => {
-        const mean = shapes.reduce((sum, { pull, z }) => {
-          const torque = evaluateSpline(pull.torque, Math.min(Math.max(speed, from), to));
-          return sum + Math.log(Math.max(torque, 1e-6)) - z;
-        }, 0);
-        return Math.exp(level + mean / shapes.length);
-      });
       const at = speedRpm.map((speed) => placeOn(joint.speedRpm, speed));
       return {
         name: input.groups[g]!.name,
         speedRpm,
-        torqueNm,
-        logOff: joint.draws.map((draw) =>
-          Float64Array.from(at, ({ i, part }) => {
-            const off = (m: number) => draw[g]![m]! - joint.middle[g]![m]!;
-            return off(i) + part * (off(i + 1) - off(i));
-          }),
-        ),
+        torqueNm: Float64Array.from(speedRpm, (speed) => Math.exp(level + meanLog(speed))),
+        logOff: Array.from({ length: DRAWS }, (_, i) => {
+          const off = (m: number) => shape.draws[i * middle.length + m]! + shift[i]! - middle[m]!;
+          return Float64Array.from(at, ({ i: m, part }) => off(m) + part * (off(m + 1) - off(m)));
+        }),
       };
     }),
   };
