@@ -43,7 +43,12 @@ export function CompareGallery({ query }: { readonly query: URLSearchParams }) {
     ({ name, pulls }): SideWords => ({
       name,
       aside: `${pulls.length} pulls at 30°, 14 May 2026`,
-      pulls: new Map(pulls.map(({ id }) => [id, { name: id.slice(2), setting: '30°' }])),
+      pulls: pulls.map(({ id, excludedBecause }) => ({
+        key: id,
+        name: id.slice(2),
+        setting: '30°',
+        why: excludedBecause,
+      })),
     }),
   );
   return (
@@ -55,6 +60,7 @@ export function CompareGallery({ query }: { readonly query: URLSearchParams }) {
         standard="SAE J1349"
         taken="Taken were 3 pulls of each, all at 30 degrees of lead."
         warnings={[]}
+        daysFrom="All pulls were made on one day."
         quickBands={[
           { name: 'street', band: [2500, 4500] },
           { name: 'circuit', band: [5000, 7200] },

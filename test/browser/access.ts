@@ -45,6 +45,12 @@ export const access = (standOf: () => Stand) =>
         pull: `/pulls/${pull!.id}`,
         parts: '/parts',
         'a part': '/parts?serial=H-031',
+        'side by side': `/compare?sides=${engines
+          .find((one) => one.builds.length > 1)!
+          .builds.slice(0, 2)
+          .map(({ id }) => `build:${id}`)
+          .join()}`,
+        'nothing side by side': '/compare',
         settings: '/settings',
         changes: '/changes',
         lost: '/nowhere',

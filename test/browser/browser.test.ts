@@ -3,6 +3,7 @@ import { access } from './access.ts';
 import { buildSheet } from './build-sheet.ts';
 import { openDemoStand } from './demo-stand.ts';
 import { ladderPictures } from './ladder-pictures.ts';
+import { sideBySide } from './side-by-side.ts';
 import type { Stand } from './stand.ts';
 import { wayThrough } from './way-through.ts';
 
@@ -19,4 +20,5 @@ afterAll(async () => {
 wayThrough(() => stand);
 ladderPictures(() => stand);
 buildSheet(() => stand);
+sideBySide(() => stand);
 access(() => stand);

@@ -1,6 +1,6 @@
 import { keepPreviousData, QueryClient, queryOptions } from '@tanstack/react-query';
 import { ask, ServiceError } from './client.ts';
-import type { AirStandard, LadderReading } from './types.gen.ts';
+import type { AirStandard, LadderReading, SideWanted } from './types.gen.ts';
 
 /** Everything the screens ask, under the keys by which a change makes it stale. */
 export const queryClient = new QueryClient({
@@ -155,6 +155,20 @@ export function revived(reading: LadderReading): LadderReading {
 }
 
 const orNaN = (value: number | null): number => value ?? Number.NaN;
+
+/** Sides brought together, their curves included; the browser compares them itself. */
+export const membersQuery = (sides: readonly SideWanted[], standard: AirStandard | null) =>
+  queryOptions({
+    queryKey: ['compare', sides, standard],
+    queryFn: () => ask('POST /compare/members', { body: { sides, ...inStandard(standard) } }),
+    placeholderData: keepPreviousData,
+  });
+
+export const comparisonsQuery = (engineId: string) =>
+  queryOptions({
+    queryKey: ['engines', engineId, 'comparisons'],
+    queryFn: () => ask('GET /engines/{id}/comparisons', { params: { id: engineId } }),
+  });
 
 export const EVENTS_A_PAGE = 60;
 

@@ -1,7 +1,7 @@
 import { Fragment, useId } from 'react';
 import type { UnitSystem } from '../../src/units/types.ts';
 import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
-import { rungColour } from '../theme/palette.ts';
+import { type Palette, rungColour } from '../theme/palette.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
 import { type Outside, outside, plain, rpm, threeFigures, withUnit } from './numbers.ts';
@@ -19,6 +19,8 @@ export interface CurveSeries {
   readonly label: string;
   /** Colours the line along the ramp; null draws it in ink with a dash of its own. */
   readonly setting: number | null;
+  /** A colour that does not follow from a setting, such as that of a side. */
+  readonly colour?: (palette: Palette) => string;
   /** Left out, or in the background. */
   readonly faint?: boolean;
   readonly speedRpm: readonly number[];
@@ -180,12 +182,14 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
   const colourOf = (one: CurveSeries) =>
     one.faint
       ? palette.chanceLine
-      : one.setting === null
-        ? palette.ink
-        : rungColour(one.setting, rungs, palette);
+      : one.colour !== undefined
+        ? one.colour(palette)
+        : one.setting === null
+          ? palette.ink
+          : rungColour(one.setting, rungs, palette);
   let plainCount = 0;
   const dashes = series.map((one) =>
-    one.setting === null ? DASHES[plainCount++ % DASHES.length]! : '',
+    one.setting === null && one.colour === undefined ? DASHES[plainCount++ % DASHES.length]! : '',
   );
   const ends = lines.map(({ one, middle }) => {
     const at = lastBefore(one.speedRpm, to);

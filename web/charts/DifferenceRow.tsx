@@ -85,10 +85,24 @@ export function DifferencePlot({ row, unit, plot, x, range, clip, band, cursorPx
           <Crossing key={crossing.speedRpm} {...{ crossing, x, plot, zero: y(0) }} />
         ))}
       </g>
-      <Label x={left + 7} y={top + small * 0.95} size={small} colour={palette.gain} bold>
+      <Label
+        x={left + 7}
+        y={top + small * 0.95}
+        size={small}
+        colour={palette.gain}
+        bold
+        rim={palette.paper}
+      >
         {`${row.letter} ahead`}
       </Label>
-      <Label x={left + 7} y={foot - small * 0.95} size={small} colour={palette.loss} bold>
+      <Label
+        x={left + 7}
+        y={foot - small * 0.95}
+        size={small}
+        colour={palette.loss}
+        bold
+        rim={palette.paper}
+      >
         {`${row.against} ahead`}
       </Label>
       {cursorPx !== null && (

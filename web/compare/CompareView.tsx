@@ -5,6 +5,7 @@ import { Finding } from './Finding.tsx';
 import { ForOwner } from './ForOwner.tsx';
 import { MadeOf } from './MadeOf.tsx';
 import { Measures } from './Measures.tsx';
+import { Mind } from './Mind.tsx';
 import { Pictures } from './Pictures.tsx';
 import type { CompareViewProps } from './props.ts';
 import { Sides } from './Sides.tsx';
@@ -35,6 +36,7 @@ export function CompareView(props: CompareViewProps) {
         <Measures {...props} answer={answer} />
         <div className={ladder.side}>
           <ForOwner {...props} answer={answer} />
+          <Mind {...props} answer={answer} />
           <MadeOf {...props} answer={answer} />
         </div>
       </div>

@@ -1,5 +1,4 @@
 import type { CompareAnswer, PairAnswer } from '../../src/compare/types.ts';
-import { inUnitsOf } from '../../src/units/sentences.ts';
 import {
   decimalsFor,
   interval,
@@ -9,9 +8,9 @@ import {
   speed,
   withUnit,
 } from '../charts/numbers.ts';
-import { Warnings } from '../ladder/Answer.tsx';
 import ladder from '../ladder/ladder.module.css';
 import styles from './compare.module.css';
+import { MindBeside } from './Mind.tsx';
 import type { CompareViewProps } from './props.ts';
 import { Ranking } from './Ranking.tsx';
 import { bandInWords, headline, lead, regionFigures } from './words.ts';
@@ -23,12 +22,9 @@ export function Finding(props: FindingProps) {
   const { answer, units, settling } = props;
   const said = lead(answer, units);
   const [pair] = answer.pairs;
-  // What else differed stands beside the gain, before anything else that is to be minded.
-  const besides = answer.pairs.flatMap(({ besides: also }) => also ?? []);
-  const mind = [...new Set([...besides, ...props.warnings, ...answer.warnings])];
   return (
     <header className={ladder.answer} data-settling={settling}>
-      <div className={ladder.said} data-warned={mind.length > 0}>
+      <div className={ladder.said} data-warned="true">
         <h1 className={ladder.headline} aria-live="polite">
           {headline(answer, units)}
         </h1>
@@ -37,7 +33,7 @@ export function Finding(props: FindingProps) {
             <span className={ladder.summaryText}>{said}</span>
           </p>
         )}
-        <Warnings warnings={mind.map((one) => inUnitsOf(one, units))} />
+        <MindBeside {...props} />
       </div>
       {answer.pairs.length === 1 && pair !== undefined ? (
         <Figures {...props} pair={pair} />

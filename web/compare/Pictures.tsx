@@ -10,8 +10,10 @@ import { type DifferenceRow, differenceTable, differenceUnit } from '../charts/d
 import { outside } from '../charts/numbers.ts';
 import type { Span } from '../charts/scale.ts';
 import { useZoom } from '../charts/zoom.ts';
+import type { Palette } from '../theme/palette.ts';
 import styles from './compare.module.css';
 import type { CompareViewProps } from './props.ts';
+import { sideColour } from './SideMark.tsx';
 import { bandInWords, letterOf } from './words.ts';
 
 type PicturesProps = CompareViewProps & { readonly answer: CompareAnswer };
@@ -22,12 +24,13 @@ export function Pictures(props: PicturesProps) {
   const [shown, setShown] = useState<DifferenceIn>('percent');
   const [cursorRpm, setCursorRpm] = useState<number | null>(null);
   const full = commonSpeeds(answer);
+  const band: Span = [Math.max(input.bandRpm[0], full[0]), Math.min(input.bandRpm[1], full[1])];
   const zoom = useZoom(full);
   const series = seriesOf(answer);
   const rows = rowsOf(answer, shown);
   const unit = differenceUnit(shown, units);
   const air = standard === 'none' ? 'as observed' : standard;
-  const scenario = `${answer.groups.map(({ name }, at) => `${letterOf(at)}: ${name}`).join(', ')}; ${air}, over ${bandInWords(input.bandRpm)}`;
+  const scenario = `${answer.groups.map(({ name }, at) => `${letterOf(at)}: ${name}`).join(', ')}; ${air}, over ${bandInWords(band)}`;
   return (
     <div className={styles.pictures}>
       <div className={styles.picture}>
@@ -43,7 +46,7 @@ export function Pictures(props: PicturesProps) {
             <CurveChart
               {...box}
               {...{ series, units, zoom, cursorRpm }}
-              band={input.bandRpm}
+              band={band}
               onCursor={setCursorRpm}
             />
           )}
@@ -75,7 +78,7 @@ export function Pictures(props: PicturesProps) {
             <DifferenceChart
               {...box}
               {...{ rows, unit, full, zoom, cursorRpm }}
-              band={input.bandRpm}
+              band={band}
               onCursor={setCursorRpm}
               {...(onBand === undefined ? {} : { onBand })}
             />
@@ -85,7 +88,7 @@ export function Pictures(props: PicturesProps) {
           <QuickBands
             bands={[{ name: 'whole sweep', band: full }, ...quickBands]}
             {...{ full, onBand }}
-            band={input.bandRpm}
+            band={band}
           />
         )}
       </div>
@@ -141,7 +144,8 @@ const seriesOf = ({ groups }: CompareAnswer): CurveSeries[] =>
   groups.map(({ curve }, at) => ({
     id: letterOf(at),
     label: letterOf(at),
-    setting: at === 0 ? null : at,
+    setting: null,
+    colour: (palette: Palette) => sideColour(at, groups.length, palette),
     ...curve,
     powerW: curve.torqueNm.map((nm, m) => nm * curve.speedRpm[m]! * RAD_PER_S_PER_RPM),
   }));

@@ -3,9 +3,15 @@ import { type Palette, rungColour } from '../theme/palette.ts';
 import styles from './compare.module.css';
 import { letterOf } from './words.ts';
 
+/** Where along the ramp the others begin: below it they would be too near to ink. */
+const FROM = 0.35;
+
 /** Colour of a side: the first in ink, what is held against it along the ramp. */
-export const sideColour = (side: number, count: number, palette: Palette): string =>
-  side === 0 ? palette.ink : rungColour(side, [1, count - 1], palette);
+export function sideColour(side: number, count: number, palette: Palette): string {
+  if (side === 0) return palette.ink;
+  const share = count < 3 ? 0.5 : (side - 1) / (count - 2);
+  return rungColour(FROM + (1 - FROM) * share, [0, 1], palette);
+}
 
 /** A side's letter under a piece of its line. */
 export function SideMark({ side, count }: { readonly side: number; readonly count: number }) {

@@ -10,7 +10,8 @@ export function Sides({
   onSwap,
   onRemove,
   onPick,
-}: Pick<CompareProps, 'sides' | 'onSwap' | 'onRemove' | 'onPick'>) {
+  acts,
+}: Pick<CompareProps, 'sides' | 'onSwap' | 'onRemove' | 'onPick' | 'acts'>) {
   return (
     <section className={styles.sides} aria-label="Sides">
       <ol>
@@ -32,7 +33,7 @@ export function Sides({
               <Button
                 variant="subtle"
                 size="compact-xs"
-                aria-label={`Another side in the place of ${letterOf(at)}, ${side.name}`}
+                aria-label={`Change ${letterOf(at)}, ${side.name}`}
                 onClick={() => onPick(at)}
               >
                 change
@@ -76,6 +77,7 @@ export function Sides({
             Add a side
           </Button>
         )}
+        {acts}
       </div>
     </section>
   );

@@ -110,12 +110,18 @@ const shown = (of: CompareInput, more: object) =>
         sides={of.groups.map(({ name, pulls }) => ({
           name,
           aside: '',
-          pulls: new Map(pulls.map(({ id }) => [id, { name: id, setting: '30°' }])),
+          pulls: pulls.map(({ id, excludedBecause }) => ({
+            key: id,
+            name: id,
+            setting: '30°',
+            why: excludedBecause,
+          })),
         }))}
         units="us"
         standard="SAE J1349"
         taken="Taken were all."
         warnings={[]}
+        daysFrom="All pulls were made on one day."
         quickBands={[]}
         {...more}
       />
@@ -131,8 +137,8 @@ describe('side by side', () => {
     expect(line).toMatch(/^Build 2 gains above \d+ rpm, gives up below \d+ rpm$/);
     expect(said.indexOf(line)).toBeGreaterThan(0);
     expect(said.indexOf(line)).toBeLessThan(said.indexOf('other headers'));
-    expect(said).toContain('Left out: pull 3, belt slipped');
-    expect(said).toContain('all pulls are of one day');
+    expect(said).toContain('1 pull left out pull 3: belt slipped');
+    expect(said).toContain('All pulls were made on one day.');
     expect(said).toContain('Taken were all.');
   });
 

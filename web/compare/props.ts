@@ -1,14 +1,18 @@
+import type { ReactNode } from 'react';
 import type { CompareAnswer, CompareInput } from '../../src/compare/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import type { Span } from '../charts/scale.ts';
 
-/** What the screen says of a pull beside its curve. */
+/** A pull of a side, whether it counts or not. */
 export interface PullWords {
+  readonly key: string;
   /** `pull 3`. */
   readonly name: string;
   readonly href?: string;
   /** `30°`, where a setting is known. */
   readonly setting: string | null;
+  /** Why it is left out; null where it counts. */
+  readonly why: string | null;
 }
 
 /** One side as it stands above the picture; in the order of the input's groups. */
@@ -17,7 +21,7 @@ export interface SideWords {
   /** `3 pulls at 30°, 14 May 2026`. */
   readonly aside: string;
   readonly href?: string;
-  readonly pulls: ReadonlyMap<string, PullWords>;
+  readonly pulls: readonly PullWords[];
 }
 
 /** A band by a word: what an owner does with the engine, or all that was swept. */
@@ -36,12 +40,16 @@ export interface CompareProps {
   readonly taken: string;
   /** What makes the sides less alike, from bringing them together. */
   readonly warnings: readonly string[];
+  /** From what it is known how days differ, in a sentence. */
+  readonly daysFrom: string;
   readonly quickBands: readonly QuickBand[];
   readonly onBand?: (band: Span) => void;
   readonly onSwap?: () => void;
   readonly onRemove?: (side: number) => void;
   /** Opens the picker for one more side, or for another one in the place of an old. */
   readonly onPick?: (side: number | null) => void;
+  /** Further acts, beside those on the sides. */
+  readonly acts?: ReactNode;
 }
 
 export interface CompareViewProps extends CompareProps {

@@ -49,15 +49,14 @@ export function repeatInWords({ repeatability }: CompareAnswer): string {
   return `${percent(value, 2)} of mean power (${plain(low, 2)} to ${plain(high, 2)}), ${source}`;
 }
 
-/** How days differ, and where that is known from. */
-export function daysInWords({ dayToDay }: CompareAnswer): string {
-  if (dayToDay === null) return 'all pulls are of one day and share what is its own';
-  const { value, low, high, from } = dayToDay;
-  const source =
-    from === 'prior'
-      ? 'as handbooks give it; reference pulls of an unchanged engine on several days would tell how days differ here'
-      : 'from the shop’s own reference pulls of an unchanged engine';
-  return `${percent(value, 2)} of mean power (${plain(low, 2)} to ${plain(high, 2)}), ${source}`;
+/**
+ * How days differ, and where that is known from.
+ * @param from  the service's sentence on it
+ */
+export function daysInWords({ dayToDay }: CompareAnswer, from: string): string {
+  if (dayToDay === null) return from;
+  const { value, low, high } = dayToDay;
+  return `${percent(value, 2)} of mean power (${plain(low, 2)} to ${plain(high, 2)}). ${from}`;
 }
 
 /** Where a pair gains and where it gives up, as figures with the most that it is. */

@@ -13,6 +13,7 @@ import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
+import { buildsSearch, lastBefore } from './compare/ready.ts';
 import { decidedInWords, leadsInWords } from './engine-words.ts';
 import { LadderLinks } from './ladder-links.tsx';
 import { NextBuild } from './next-build.tsx';
@@ -45,6 +46,7 @@ export function BuildScreen() {
           engine={page.data.engine}
           days={page.data.days.filter((day) => day.buildId === id)}
           count={page.data.builds.length}
+          against={lastBefore(id, page.data)}
           cells={cells.data}
         />
       ) : (
@@ -61,9 +63,11 @@ interface BuildPageProps {
   /** Of the engine's builds. */
   readonly count: number;
   readonly cells: readonly Cell[];
+  /** The build before this one that was tested; null: none. */
+  readonly against: Build | null;
 }
 
-function BuildPage({ build, engine, days, count: builds, cells }: BuildPageProps) {
+function BuildPage({ build, engine, days, count: builds, cells, against }: BuildPageProps) {
   const { figure } = useFigures();
   const navigate = useNavigate();
   const [open, setOpen] = useState<'edit' | 'day' | 'next' | null>(null);
@@ -110,6 +114,16 @@ function BuildPage({ build, engine, days, count: builds, cells }: BuildPageProps
           <Button variant="default" onClick={() => setOpen('next')}>
             Begin the next build
           </Button>
+          {against !== null && days.some((day) => day.pullCount > 0) && (
+            <Button
+              variant="default"
+              renderRoot={(props) => (
+                <Link to="/compare" search={buildsSearch(against.id, build.id)} {...props} />
+              )}
+            >
+              Compare with the last build
+            </Button>
+          )}
           <Button onClick={() => setOpen('day')}>New test day</Button>
         </div>
       </div>

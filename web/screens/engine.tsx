@@ -12,6 +12,8 @@ import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, dateInWords } from '../shell/words.ts';
+import { KeptComparisons } from './compare/kept.tsx';
+import { buildsSearch, testedBuilds } from './compare/ready.ts';
 import { engineBody } from './engine-body.ts';
 import { NextBuild } from './next-build.tsx';
 
@@ -42,6 +44,7 @@ function Engine({ page }: { page: EnginePage }) {
     done: `${engine.name} is removed with all its builds.`,
     after: () => void navigate({ to: '/' }),
   });
+  const tested = testedBuilds({ builds, days });
   return (
     <div className="stack">
       <div className="opening">
@@ -56,6 +59,20 @@ function Engine({ page }: { page: EnginePage }) {
           <Button variant="default" onClick={() => setOpen('edit')}>
             Edit
           </Button>
+          {tested.length > 1 && (
+            <Button
+              variant="default"
+              renderRoot={(props) => (
+                <Link
+                  to="/compare"
+                  search={buildsSearch(...tested.slice(-2).map(({ id }) => id))}
+                  {...props}
+                />
+              )}
+            >
+              Side by side
+            </Button>
+          )}
           <Button
             {...(last === undefined ? {} : { variant: 'default' })}
             onClick={() => setOpen('build')}
@@ -134,6 +151,7 @@ function Engine({ page }: { page: EnginePage }) {
           </table>
         </section>
       )}
+      <KeptComparisons engineId={engine.id} />
       {open === 'edit' && (
         <ChangeSheet
           title={`Edit ${engine.name}`}

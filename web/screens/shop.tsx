@@ -46,7 +46,17 @@ function Shop({ summary }: { summary: ShopSummary }) {
               ' This is the demo shop: nobody and nothing in it is real, and a simulated cell made its recordings. Write down an engine of your own to begin your book.'}
           </p>
         </div>
-        <Button onClick={() => setAdding(true)}>New engine</Button>
+        <div className="acts">
+          {summary.pullCount > 0 && (
+            <Button
+              variant="default"
+              renderRoot={(props) => <Link to="/compare" search={{}} {...props} />}
+            >
+              Side by side
+            </Button>
+          )}
+          <Button onClick={() => setAdding(true)}>New engine</Button>
+        </div>
       </div>
       {engines.length === 0 ? (
         <Nothing title="The book is empty">

@@ -12,6 +12,7 @@ import { redoLatest, undoLatest } from '../api/changes.ts';
 import { ServiceError, SILENT } from '../api/client.ts';
 import { BuildScreen } from '../screens/build.tsx';
 import { ChangesScreen } from '../screens/changes.tsx';
+import { searchOf } from '../screens/compare/side-address.ts';
 import { DayScreen } from '../screens/day/day.tsx';
 import { EngineScreen } from '../screens/engine.tsx';
 import { ShopScreen } from '../screens/shop.tsx';
@@ -127,6 +128,12 @@ const routeTree = rootRoute.addChildren([
     ...under,
     path: '/pulls/$id',
     component: lazyRouteComponent(() => import('../screens/pull/pull.tsx'), 'PullScreen'),
+  }),
+  createRoute({
+    ...under,
+    path: '/compare',
+    validateSearch: searchOf,
+    component: lazyRouteComponent(() => import('../screens/compare/compare.tsx'), 'CompareRoute'),
   }),
   createRoute({
     ...under,

@@ -16,6 +16,7 @@ import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { count, kept } from '../../shell/words.ts';
+import { settingsSearch } from '../compare/ready.ts';
 import { nameOfLadder } from '../ladder/ladder-words.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
@@ -71,6 +72,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
   });
   const shown = standard ?? day.standard ?? shop?.standard ?? 'SAE J1349';
   const empty = pulls.length === 0;
+  const settings = settingsSearch(page);
 
   const head = (
     <div className="opening">
@@ -91,6 +93,13 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             >
               Test plan
             </Menu.Item>
+            {settings !== null && (
+              <Menu.Item
+                renderRoot={(props) => <Link to="/compare" search={settings} {...props} />}
+              >
+                Compare settings
+              </Menu.Item>
+            )}
             <Menu.Item onClick={() => setSheet({ kind: 'day' })}>Facts of the day …</Menu.Item>
             <Menu.Item onClick={() => setSheet({ kind: 'configuration' })}>
               Configuration …

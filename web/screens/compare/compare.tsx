@@ -1,0 +1,180 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useNavigate, useSearch } from '@tanstack/react-router';
+import { useMemo, useState } from 'react';
+import { membersQuery, shopQuery, shopSettingsQuery } from '../../api/queries.ts';
+import type { BandRpm, CompareMembers, ShopSummary, SideWanted } from '../../api/types.gen.ts';
+import { CompareScreen } from '../../compare/CompareScreen.tsx';
+import type { CompareProps, QuickBand, SideWords } from '../../compare/props.ts';
+import { Sides } from '../../compare/Sides.tsx';
+import { letterOf } from '../../compare/words.ts';
+import { Page } from '../../shell/page.tsx';
+import { usePreferences } from '../../shell/preferences.tsx';
+import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { KeepComparison } from './keep.tsx';
+import { readyPairs } from './ready.ts';
+import { bandFromText, bandToText, sidesFromText, sidesToText } from './side-address.ts';
+import { SidePicker } from './side-picker.tsx';
+import { nameOfWanted, sideWords } from './side-words.ts';
+
+/** Side by side: the sides and the band stand in the address, so that a comparison can be bookmarked and sent on. */
+export function CompareRoute() {
+  const search = useSearch({ from: '/compare' });
+  const navigate = useNavigate();
+  const { standard } = usePreferences();
+  const sides = useMemo(() => sidesFromText(search.sides), [search.sides]);
+  const band = bandFromText(search.band);
+  const [picking, setPicking] = useState<number | 'more' | null>(null);
+  const members = useQuery({ ...membersQuery(sides, standard), enabled: sides.length > 1 });
+  const shop = useQuery(shopQuery);
+  const data = sides.length > 1 && !members.isError ? members.data : undefined;
+
+  const go = (next: readonly SideWanted[], at: BandRpm | null, replace = false) =>
+    void navigate({
+      to: '/compare',
+      search: { sides: sidesToText(next), ...(at === null ? {} : { band: bandToText(at) }) },
+      replace,
+      resetScroll: false,
+    });
+  const acts = {
+    onSwap: () => go([...sides.slice(1), ...sides.slice(0, 1)], band),
+    onRemove: (at: number) =>
+      go(
+        sides.filter((_, side) => side !== at),
+        band,
+      ),
+    onPick: (at: number | null) => setPicking(at ?? 'more'),
+  };
+  const words: readonly SideWords[] =
+    data !== undefined && !members.isPlaceholderData
+      ? data.sides.map(sideWords)
+      : sides.map((side) => ({ name: nameOfWanted(side, shop.data), aside: '', pulls: [] }));
+
+  return (
+    <Page
+      title={words.length < 2 ? 'Side by side' : words.map(({ name }) => name).join(' against ')}
+      crumbs={[{ label: 'Shop', to: '/' }, { label: 'Side by side' }]}
+      standard={data?.standard ?? null}
+    >
+      {sides.length < 2 ? (
+        <Beginning sides={words} shop={shop.data} {...acts} />
+      ) : data !== undefined ? (
+        <CompareWork
+          key={sidesToText(data.sides.map(({ wanted }) => wanted))}
+          {...{ data, band }}
+          acts={{ ...acts, acts: <KeepComparison {...{ sides, band, standard }} /> }}
+          onBand={(next) => go(sides, next, true)}
+        />
+      ) : (
+        <>
+          <Sides sides={words} {...acts} />
+          {members.isError ? (
+            <Trouble error={members.error} retry={() => void members.refetch()} />
+          ) : (
+            <Waiting what="the sides" lines={8} />
+          )}
+        </>
+      )}
+      {picking !== null && (
+        <SidePicker
+          letter={letterOf(picking === 'more' ? sides.length : picking)}
+          onClose={() => setPicking(null)}
+          onPick={(side) => {
+            setPicking(null);
+            go(
+              picking === 'more'
+                ? [...sides, side]
+                : sides.map((one, at) => (at === picking ? side : one)),
+              band,
+            );
+          }}
+        />
+      )}
+    </Page>
+  );
+}
+
+type Acts = Pick<CompareProps, 'onSwap' | 'onRemove' | 'onPick' | 'acts'>;
+
+function CompareWork({
+  data,
+  band,
+  acts,
+  onBand,
+}: {
+  readonly data: CompareMembers;
+  readonly band: BandRpm | null;
+  readonly acts: Acts;
+  readonly onBand: (band: BandRpm) => void;
+}) {
+  const { units } = usePreferences();
+  const shop = useQuery(shopSettingsQuery);
+  const input = useMemo(
+    () => (band === null ? data.input : { ...data.input, bandRpm: band }),
+    [data.input, band],
+  );
+  const quickBands: QuickBand[] = [
+    { name: 'as on the day', band: data.input.bandRpm },
+    ...(shop.data?.uses ?? []).flatMap(({ name, speedsRpm }) =>
+      speedsRpm === null ? [] : [{ name, band: speedsRpm }],
+    ),
+  ];
+  return (
+    <CompareScreen
+      input={input}
+      sides={data.sides.map(sideWords)}
+      units={units}
+      standard={data.standard}
+      taken={data.taken}
+      warnings={data.warnings}
+      daysFrom={data.dayToDay.sentence}
+      quickBands={quickBands}
+      onBand={(next) => onBand([Math.round(next[0]), Math.round(next[1])])}
+      {...acts}
+    />
+  );
+}
+
+/** Where fewer than two sides are chosen: what this page is for, and the way on. */
+function Beginning({
+  sides,
+  shop,
+  ...acts
+}: { readonly sides: readonly SideWords[]; readonly shop: ShopSummary | undefined } & Acts) {
+  const [only] = sides;
+  const ready = shop === undefined || only !== undefined ? [] : readyPairs(shop);
+  return (
+    <div className="stack">
+      {only !== undefined && <Sides sides={sides} {...acts} />}
+      <Nothing
+        title={only === undefined ? 'Put two builds side by side' : `${only.name} against what?`}
+        action={
+          <Button onClick={() => acts.onPick?.(null)}>
+            {only === undefined ? 'Choose the first side' : 'Choose the second side'}
+          </Button>
+        }
+      >
+        A side is a build, a test day, one rung of a ladder, what was left in an engine, chosen
+        pulls, or a curve typed from paper. The first side is what the others are held against: the
+        build before, the part that was in. What was gained is judged over the speeds that count, by
+        all pulls of each side, and says how sure it is.
+      </Nothing>
+      {ready.length > 0 && (
+        <section className="panel" aria-labelledby="compare-ready">
+          <header>
+            <h2 id="compare-ready">Ready to be compared</h2>
+          </header>
+          <ul className="marks">
+            {ready.map(({ label, search }) => (
+              <li key={label}>
+                <Link to="/compare" search={search}>
+                  {label}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </div>
+  );
+}

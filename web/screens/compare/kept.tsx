@@ -1,0 +1,89 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { inUnitsOf } from '../../../src/units/sentences.ts';
+import { useChange } from '../../api/changes.ts';
+import { ask } from '../../api/client.ts';
+import { comparisonsQuery } from '../../api/queries.ts';
+import type { Comparison } from '../../api/types.gen.ts';
+import { interval, signedPercent } from '../../charts/numbers.ts';
+import { usePreferences } from '../../shell/preferences.tsx';
+import { dateInWords, kept } from '../../shell/words.ts';
+import { bandToText, sidesToText } from './side-address.ts';
+
+/** Comparisons that were kept for an engine, each with what it said then; nothing where there are none. */
+export function KeptComparisons({ engineId }: { readonly engineId: string }) {
+  const { units } = usePreferences();
+  const comparisons = useQuery(comparisonsQuery(engineId));
+  const remove = useChange(
+    (one: Comparison) => ask('DELETE /comparisons/{id}', { params: { id: one.id } }),
+    { done: 'The comparison is removed.' },
+  );
+  if (!comparisons.data || comparisons.data.length === 0) return null;
+  return (
+    <section className="panel" aria-labelledby="kept-comparisons">
+      <header>
+        <h2 id="kept-comparisons">Kept comparisons</h2>
+        <span className="quiet">as they stood when they were kept</span>
+      </header>
+      <table className="sheet">
+        <thead>
+          <tr>
+            <th scope="col">Comparison</th>
+            <th scope="col">Mean power</th>
+            <th scope="col">Finding</th>
+            <th scope="col">Kept</th>
+            <th scope="col">
+              <span className="unseen">Remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {comparisons.data.map((one) => (
+            <tr key={one.id}>
+              <th scope="row">
+                <Link
+                  to="/compare"
+                  search={{
+                    sides: sidesToText(one.sides),
+                    band: bandToText(one.bandRpm ?? one.said.bandRpm),
+                  }}
+                >
+                  {one.name}
+                </Link>
+                {one.note !== '' && <p className="quiet">{one.note}</p>}
+              </th>
+              <td>
+                {one.said.gains.map((gain, at) => (
+                  <p key={one.said.sides[at + 1]?.name} className="together">
+                    {`${signedPercent(gain.value)} (${interval(gain.low, gain.high)})`}
+                  </p>
+                ))}
+              </td>
+              <td>
+                <details>
+                  <summary>{one.said.gains.map(({ word }) => word).join(', ')}</summary>
+                  <p className="quiet">{kept(inUnitsOf(one.said.finding, units))}</p>
+                </details>
+              </td>
+              <td>
+                {dateInWords(one.keptAt.slice(0, 10))}
+                {one.who !== '' && <span className="quiet">{`, ${one.who}`}</span>}
+              </td>
+              <td>
+                <Button
+                  variant="default"
+                  size="compact-xs"
+                  aria-label={`Remove ${one.name}`}
+                  onClick={() => remove.mutate(one)}
+                >
+                  Remove
+                </Button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
