@@ -19,6 +19,7 @@ export * from './plan/index.ts';
 export * from './sections/index.ts';
 export { newSheetFrom } from './sheet/copy.ts';
 export { countOf, layoutOf, placeLabels } from './sheet/layout.ts';
+export { mergedSheet, type Taken, takenIn } from './sheet/merge.ts';
 export { type FieldProblem, parseSheet, problemSentence, readSheet } from './sheet/read.ts';
 export * from './sheet/types.ts';
 export { insideOf, unitOfField } from './sheet/units.ts';

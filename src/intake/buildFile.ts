@@ -1,5 +1,15 @@
 import readWorkbook from 'read-excel-file/node';
-import { type Cell, parseSheet, type Sheet, sheetFromTable } from '../build/index.ts';
+import {
+  buildFileInPart,
+  type Cell,
+  type Layout,
+  parseSheet,
+  type ReadInPart,
+  type Sheet,
+  sheetFromTable,
+  tableInPart,
+  withoutGuard,
+} from '../build/index.ts';
 import { FormatError, PullbookError } from '../errors.ts';
 import { splitCells } from './cells.ts';
 import { headRecords } from './dialect.ts';
@@ -20,13 +30,46 @@ export async function readBuildFile(
   options: { readonly fileName: string },
 ): Promise<Sheet> {
   const { fileName } = options;
+  const found = await contentsOf(source, fileName);
+  return 'json' in found
+    ? parseSheet(found.json, fileName)
+    : fromRows(found.rows, found.decimal, fileName);
+}
+
+/**
+ * Reads the same as far as it can be: what is wrong is told field by field and left out.
+ * @param options.standing  layout of the sheet that it goes onto: what the file does not say of it stays
+ * @param options.layout    of the engine, where neither says it
+ * @throws FormatError  where the file as a whole cannot be read
+ */
+export async function readBuildFileInPart(
+  source: RunSource,
+  options: {
+    readonly fileName: string;
+    readonly standing?: Layout | null;
+    readonly layout?: Layout | null;
+  },
+): Promise<ReadInPart> {
+  const found = await contentsOf(source, options.fileName);
+  const [standing, layout] = [options.standing ?? null, options.layout ?? null];
+  if ('json' in found) return buildFileInPart(found.json, standing ?? layout);
+  return tableInPart(found.rows, {
+    decimal: found.decimal,
+    ...(standing === null ? {} : { standing }),
+    ...(layout === null ? {} : { layout }),
+  });
+}
+
+type Contents =
+  | { readonly json: unknown }
+  | { readonly rows: readonly (readonly Cell[])[]; readonly decimal: '.' | ',' };
+
+async function contentsOf(source: RunSource, fileName: string): Promise<Contents> {
   const opened = await openSource(source, fileName);
   try {
-    if (isZip(opened.head)) return fromRows(await workbookRows(opened, fileName), '.', fileName);
+    if (isZip(opened.head)) return { rows: await workbookRows(opened, fileName), decimal: '.' };
     const text = await wholeText(opened, fileName);
-    if (/^\s*[{[]/.test(text)) return parseSheet(jsonOf(text, fileName, 'sheet/1'), fileName);
-    const { rows, decimal } = textRows(text);
-    return fromRows(rows, decimal, fileName);
+    return /^\s*[{[]/.test(text) ? { json: jsonOf(text, fileName, 'sheet/1') } : textRows(text);
   } finally {
     await opened.close();
   }
@@ -59,7 +102,7 @@ function textRows(text: string): { rows: Cell[][]; decimal: '.' | ',' } {
   for (const record of records) {
     // Rows are those of the file, also behind a cell that runs over several lines.
     while (rows.length < record.line - 1) rows.push([]);
-    rows.push(splitCells(record.text, delimiter));
+    rows.push(splitCells(record.text, delimiter).map((cell) => withoutGuard(String(cell))));
   }
   const cells = rows.flat().map(String);
   const isComma =

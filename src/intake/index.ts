@@ -1,4 +1,4 @@
-export { readBuildFile } from './buildFile.ts';
+export { readBuildFile, readBuildFileInPart } from './buildFile.ts';
 export { readJsonFile } from './jsonText.ts';
 export { readRunFile } from './read.ts';
 export { readSession, type Session, type SessionPull } from './session.ts';

@@ -14,6 +14,7 @@ import { serveFiles } from './routes/files.ts';
 import { serveHandOvers } from './routes/handOvers.ts';
 import { serveParts } from './routes/partHistory.ts';
 import { serveRecordings } from './routes/recordings.ts';
+import { serveSheetFiles } from './routes/sheetFiles.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
 import { serveWhole } from './routes/whole.ts';
@@ -66,6 +67,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   const curves = new Curves(record, readings);
   serveShelves(api, record, readings, curves);
   serveSheets(api, record);
+  serveSheetFiles(api, record);
   servePlans(api, record);
   serveFiles(api, record);
   serveCompare(api, record, curves);

@@ -966,6 +966,25 @@ export type SensorCheck = {
 };
 /** A kind of setting that a ladder steps. */
 export type SettingName = 'lead' | 'lambda';
+/** What a file would fill in and change of a sheet, and what of it was not taken. */
+export type SheetReading = {
+  /** Of the sheet that it was held against; a PUT names it. */ readonly version: number;
+  readonly given: Sheet;
+  readonly sheet: Sheet;
+  readonly taken: readonly {
+    readonly section: string | null;
+    readonly label: string /** null: nothing stood there. */;
+    readonly before: string | null;
+    readonly after: string;
+  }[];
+  readonly refused: readonly {
+    readonly row: number | null;
+    readonly column: number | null;
+    readonly path: string | null;
+    readonly found: string;
+    readonly expected: string;
+  }[];
+};
 export type Shop = {
   readonly name: string /** The demo: nobody and nothing in it is real. */;
   readonly invented: boolean;
@@ -1332,6 +1351,20 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: SheetAnswer;
+  };
+  /** The sheet as a file: a build file, or a table for spreadsheets. */
+  readonly 'GET /builds/{id}/sheet/file': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly as: 'json' | 'csv' };
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
+  /** What a table or build file would fill in and change; nothing is kept. */
+  readonly 'POST /builds/{id}/sheet/read': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly name: string; readonly cylinders?: number };
+    readonly body: Blob | Uint8Array;
+    readonly answer: SheetReading;
   };
   /** Read what a spreadsheet holds of a calibration; nothing is kept. */
   readonly 'POST /calibrations/readings': {

@@ -4,6 +4,7 @@ import {
   readSheet,
   type Sheet,
   sheetFromTable,
+  withoutGuard,
 } from '../../src/build/index.ts';
 
 /**
@@ -48,7 +49,7 @@ export function cellsOf(text: string): string[][] {
   let cell = '';
   let quoted = false;
   const close = () => {
-    rows.at(-1)!.push(cell);
+    rows.at(-1)!.push(withoutGuard(cell));
     cell = '';
   };
   for (let at = 0; at < text.length; at++) {

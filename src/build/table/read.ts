@@ -14,6 +14,8 @@ import { fieldNamed, sectionNamed } from './named.ts';
 export interface TableOptions {
   /** Of the engine, where the table does not say it. */
   readonly layout?: Layout;
+  /** Of a sheet that the table goes onto: what the table does not say of the layout stays. */
+  readonly standing?: Layout;
   /** How the file writes decimals in cells that are text. */
   readonly decimal?: '.' | ',';
 }
@@ -81,22 +83,27 @@ function layoutIn(
     said[known] = isBlank(cell) ? null : Number.isNaN(number) ? textOfCell(cell) : number;
     where.set(`layout.${known}`, [at, column]);
   });
-  if (Object.keys(said).length === 0 && options.layout !== undefined) return options.layout;
-  if (said.cylinders === undefined && most > 0) said.cylinders = options.layout?.cylinders ?? most;
+  const { standing = null } = options;
+  const known = standing ?? options.layout;
+  if (Object.keys(said).length === 0 && known !== undefined) return known;
+  if (said.cylinders === undefined && most > 0) said.cylinders = known?.cylinders ?? most;
   const before = draft.problems.length;
-  const layout = readLayout(said, {
-    add: (path, found, expected) => {
-      const [row, column] = where.get(path) ?? [0, 0];
-      draft.refuse(
-        row,
-        column,
-        textOf(found),
-        path === 'layout.cylinders' && !where.has(path)
-          ? 'a row "layout", "cylinders" with how many there are, or places such as "Cylinder 1"'
-          : expected,
-      );
+  const layout = readLayout(
+    { ...standing, ...said },
+    {
+      add: (path, found, expected) => {
+        const [row, column] = where.get(path) ?? [0, 0];
+        draft.refuse(
+          row,
+          column,
+          textOf(found),
+          path === 'layout.cylinders' && !where.has(path)
+            ? 'a row "layout", "cylinders" with how many there are, or places such as "Cylinder 1"'
+            : expected,
+        );
+      },
     },
-  });
+  );
   return draft.problems.length > before ? null : layout;
 }
 

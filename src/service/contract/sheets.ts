@@ -1,8 +1,8 @@
 /** The build sheet: read, kept from the version that was read, what follows from it, and the next build begun as a copy. */
 import { PLAN_GROUPS } from '../../build/plan/types.ts';
-import { id, z } from '../schema/common.ts';
+import { id, list, z } from '../schema/common.ts';
 import { build } from '../schema/entities.ts';
-import { answers, body, byId, createRoute, json, refusals } from './parts.ts';
+import { answers, body, byId, createRoute, json, nameQuery, rawFile, refusals } from './parts.ts';
 
 /** Its fields are checked by the record, which names the one that is wrong; see docs/sheet.md for the form. */
 const sheet = z
@@ -18,6 +18,40 @@ const keptSheet = z
     sheet: sheet.nullable(),
   })
   .openapi('KeptSheet');
+const sheetReading = z
+  .object({
+    version: z
+      .number()
+      .int()
+      .openapi({ description: 'Of the sheet that it was held against; a PUT names it.' }),
+    given: sheet.nullable().openapi({
+      description: 'What could be read of the file; null: nothing.',
+    }),
+    sheet: sheet.nullable().openapi({
+      description:
+        'The sheet with that put onto it, as a PUT would keep it; null: it cannot be kept.',
+    }),
+    taken: list(
+      z.object({
+        section: z.string().nullable(),
+        label: z.string(),
+        before: z.string().nullable().openapi({ description: 'null: nothing stood there.' }),
+        after: z.string(),
+      }),
+    ),
+    refused: list(
+      z.object({
+        row: z.number().int().nullable(),
+        column: z.number().int().nullable(),
+        path: z.string().nullable(),
+        found: z.string(),
+        expected: z.string(),
+      }),
+    ),
+  })
+  .openapi('SheetReading', {
+    description: 'What a file would fill in and change of a sheet, and what of it was not taken.',
+  });
 const sheetAnswer = z
   .looseObject({
     figures: z.array(z.looseObject({ id: z.string() })),
@@ -86,6 +120,33 @@ export const sheets = {
       'Keep the sheet of a build; refused where another was kept since the version it was made from',
     request: { params: byId, body: body(z.object({ version: z.number().int(), sheet })) },
     responses: answers(keptSheet, 'The sheet as it now stands'),
+  }),
+  read: createRoute({
+    method: 'post',
+    path: '/builds/{id}/sheet/read',
+    tags,
+    summary: 'What a table or build file would fill in and change; nothing is kept',
+    description:
+      'The body is the file: .csv, .xlsx or .json, as docs/sheet.md has it. What it does not hold stays as it is. Keep `sheet` by PUT from `version`.',
+    request: {
+      params: byId,
+      query: nameQuery.extend({
+        cylinders: z.coerce.number().int().min(1).max(64).optional().openapi({
+          description: 'Where neither the file nor the build says how many there are.',
+        }),
+      }),
+      body: { ...rawFile, required: true },
+    },
+    responses: answers(sheetReading, 'What would be taken, and what not'),
+  }),
+  file: createRoute({
+    method: 'get',
+    path: '/builds/{id}/sheet/file',
+    tags,
+    summary: 'The sheet as a file: a build file, or a table for spreadsheets',
+    description: 'A table runs no formula in a spreadsheet; photos and files have no place in it.',
+    request: { params: byId, query: z.object({ as: z.enum(['json', 'csv']) }) },
+    responses: { 200: rawFile, ...refusals },
   }),
   answer: createRoute({
     method: 'get',
