@@ -14,27 +14,14 @@ const HALF_WIDTHS = 1.96;
  * A group by itself shares with none, and keeps all of its band. A band is for the eye at one speed; whether two groups can be told apart is decided by the pair's simultaneous band.
  */
 export function ownBands({ groups, speedRpm }: GroupCurves): GroupCurve[] {
-  // Deviations from the middle, by draw and speed.
-  const off = groups.map(({ shape, shift, middle }) =>
-    shape.draws.map((value, at) => value + shift[Math.floor(at / GRID)]! - middle[at % GRID]!),
-  );
-  const together = (g: number, h: number) => {
-    const [one, other] = [off[g]!, off[h]!];
-    const sum = new Float64Array(GRID);
-    for (let at = 0; at < one.length; at += GRID)
-      for (let m = 0; m < GRID; m++) sum[m]! += one[at + m]! * other[at + m]!;
-    return sum.map((value) => value / DRAWS);
-  };
-  const variance = groups.map((_, g) => together(g, g));
+  const together = covariances(groups);
   const shared = new Float64Array(GRID).fill(groups.length > 1 ? Infinity : 0);
-  groups.forEach((_, g) => {
-    for (let h = 0; h < g; h++)
-      [variance[g]!, variance[h]!, together(g, h)].forEach((values) => {
+  if (groups.length > 1)
+    for (const row of together)
+      for (const values of row)
         for (let m = 0; m < GRID; m++) shared[m] = Math.min(shared[m]!, Math.max(0, values[m]!));
-      });
-  });
   return groups.map(({ middle }, g) => {
-    const half = variance[g]!.map(
+    const half = together[g]![g]!.map(
       (value, m) => HALF_WIDTHS * Math.sqrt(Math.max(0, value - shared[m]!)),
     );
     return {
@@ -44,4 +31,22 @@ export function ownBands({ groups, speedRpm }: GroupCurves): GroupCurve[] {
       highNm: Array.from(middle, (value, m) => Math.exp(value + half[m]!)),
     };
   });
+}
+
+/** Covariance of log torque between groups g and h ≤ g, by speed. */
+function covariances(groups: GroupCurves['groups']): Float64Array[][] {
+  const sums = groups.map((_, g) => Array.from({ length: g + 1 }, () => new Float64Array(GRID)));
+  const off = groups.map(() => new Float64Array(GRID));
+  for (let i = 0; i < DRAWS; i++) {
+    for (let g = 0; g < groups.length; g++) {
+      const { shape, shift, middle } = groups[g]!;
+      const own = off[g]!;
+      for (let m = 0; m < GRID; m++) own[m] = shape.draws[i * GRID + m]! + shift[i]! - middle[m]!;
+      for (let h = 0; h <= g; h++) {
+        const [sum, other] = [sums[g]![h]!, off[h]!];
+        for (let m = 0; m < GRID; m++) sum[m]! += (own[m]! * other[m]!) / DRAWS;
+      }
+    }
+  }
+  return sums;
 }

@@ -33,15 +33,21 @@ export interface Tops {
   readonly powerWidth: number;
 }
 
-/** @param torque  by speed; a level in it goes on into the peaks */
-export function topsOf(speedRpm: readonly number[], torque: Float64Array): Tops {
+/**
+ * What curves of these speeds stand on, read off one after the other.
+ * @returns  a reader of torque by speed; a level in it goes on into the peaks
+ */
+export function topsAt(speedRpm: readonly number[]): (torque: Float64Array) => Tops {
   const power = new Float64Array(GRID);
-  for (let m = 0; m < GRID; m++) power[m] = torque[m]! * speedRpm[m]! * RAD_PER_S_PER_RPM;
-  return {
-    torque: topOf(speedRpm, torque),
-    power: topOf(speedRpm, power),
-    torqueWidth: widthOf(speedRpm, torque),
-    powerWidth: widthOf(speedRpm, power),
+  const toPower = Float64Array.from(speedRpm, (speed) => speed * RAD_PER_S_PER_RPM);
+  return (torque) => {
+    for (let m = 0; m < GRID; m++) power[m] = torque[m]! * toPower[m]!;
+    return {
+      torque: topOf(speedRpm, torque),
+      power: topOf(speedRpm, power),
+      torqueWidth: widthOf(speedRpm, torque),
+      powerWidth: widthOf(speedRpm, power),
+    };
   };
 }
 

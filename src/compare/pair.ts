@@ -49,17 +49,17 @@ function gainBySpeed(curves: GroupCurves, a: number, b: number): SpeedGain {
   // Shapes and levels of one part of the law may be put together in any way: each shape is taken with some levels of
   // its neighbours in the law's order, which settles the far point better than the draws alone.
   const largest = new Float64Array(LEVELS * DRAWS);
+  const perSd = sd.map((value) => 1 / value);
+  const level = second.level.map((value, i) => value - first.level[i]!);
+  const off = new Float64Array(GRID);
   for (let i = 0; i < DRAWS; i++) {
-    const own = second.shift[i]! - first.shift[i]! - (second.level[i]! - first.level[i]!);
+    for (let m = 0; m < GRID; m++) off[m] = (draws[i * GRID + m]! - mean[m]!) * perSd[m]!;
     for (let q = 0; q < LEVELS; q++) {
-      const k = (i + q) % DRAWS;
-      const shift = own + second.level[k]! - first.level[k]!;
+      const shift = level[(i + q) % DRAWS]! - level[i]!;
       let most = 0;
       for (let m = 0; m < GRID; m++) {
-        const at = i * GRID + m;
-        const value = second.shape.draws[at]! - first.shape.draws[at]! + shift;
-        const off = Math.abs(value - mean[m]!) / sd[m]!;
-        if (off > most) most = off;
+        const value = Math.abs(off[m]! + shift * perSd[m]!);
+        if (value > most) most = value;
       }
       largest[LEVELS * i + q] = most;
     }

@@ -30,10 +30,11 @@ export interface Shapes {
   readonly speedRpm: readonly number[];
   /** Mean over the group's pulls of log T at each speed; by group. */
   readonly mean: readonly Float64Array[];
-  /** The wander's components on the speeds. */
-  readonly phi: readonly Float64Array[];
-  /** Columns of a factor of the sampling covariance of the group's mean curve; by group. */
-  readonly sampling: readonly (readonly Float64Array[])[];
+  /**
+   * By group: the wander's components, then the columns of a factor of the sampling covariance of the group's mean
+   * curve; row by row of speeds.
+   */
+  readonly loads: readonly { readonly columns: number; readonly values: Float64Array }[];
   /** Likely sds of the wander's first component, rising, with their weights (sum 1). */
   readonly wander: readonly { readonly sd: number; readonly weight: number }[];
   /** Pulls of each group, and the part of them made on each day; by group and day. */
@@ -92,19 +93,23 @@ export function shapesOf(
     });
     return sum;
   });
-  const sampling = count.map((n, g) => {
+  const phi = components();
+  const loads = count.map((n, g) => {
     const sum = new Float64Array(GRID * GRID);
     pulls.forEach((pull, p) => {
       if (pull.group === g) addSampling(pull.fit, curves[p]!, 1 / (n * n), sum);
     });
-    return pivotedFactor(sum, GRID, SAMPLING_LEFT);
+    const columns = [...phi, ...pivotedFactor(sum, GRID, SAMPLING_LEFT)];
+    const values = new Float64Array(GRID * columns.length);
+    columns.forEach((column, c) => {
+      for (let m = 0; m < GRID; m++) values[m * columns.length + c] = column[m]!;
+    });
+    return { columns: columns.length, values };
   });
-  const phi = components();
   return {
     speedRpm,
     mean,
-    phi,
-    sampling,
+    loads,
     wander: wanderOf(pulls, curves, phi),
     count,
     share: count.map((n, g) =>
@@ -226,16 +231,15 @@ function restricted(amounts: readonly { c: number; v: number }[], variance: numb
 }
 
 /** Random numbers that one draw of the shapes takes. */
-export const shapeColumns = ({ sampling, share }: Shapes): number =>
-  sampling.reduce((sum, factor) => sum + COMPONENTS + factor.length, 0) +
-  share[0]!.length * COMPONENTS;
+export const shapeColumns = ({ loads, share }: Shapes): number =>
+  loads.reduce((sum, { columns }) => sum + columns, 0) + share[0]!.length * COMPONENTS;
 
 /**
  * One draw of every group's log torque up to its level, written to `out` (by group) from `at` on.
  * @param normals  standard normals, `shapeColumns` of them from `start` on
  */
 export function drawShapes(
-  { phi, count, share, sampling, mean }: Shapes,
+  { count, share, loads, mean }: Shapes,
   sds: { readonly wander: number; readonly day: number },
   normals: Float64Array,
   start: number,
@@ -243,23 +247,26 @@ export function drawShapes(
   at: number,
 ): void {
   const days = share[0]!.length;
-  let column = start + days * COMPONENTS;
-  mean.forEach((curve, g) => {
-    const target = out[g]!;
-    for (let m = 0; m < GRID; m++) target[at + m] = curve[m]!;
+  let first = start + days * COMPONENTS;
+  for (let g = 0; g < mean.length; g++) {
+    const { columns, values } = loads[g]!;
+    const amounts = normals.slice(first, first + columns);
+    first += columns;
     for (let j = 0; j < COMPONENTS; j++) {
-      let amount = (sds.wander / (j + 1) / Math.sqrt(count[g]!)) * normals[column++]!;
+      let amount = (sds.wander / (j + 1) / Math.sqrt(count[g]!)) * amounts[j]!;
       for (let d = 0; d < days; d++)
         amount +=
           ((DAY_SHAPE_PART * sds.day) / (j + 1)) *
           share[g]![d]! *
           normals[start + d * COMPONENTS + j]!;
-      const shape = phi[j]!;
-      for (let m = 0; m < GRID; m++) target[at + m]! += amount * shape[m]!;
+      amounts[j] = amount;
     }
-    for (const factor of sampling[g]!) {
-      const amount = normals[column++]!;
-      for (let m = 0; m < GRID; m++) target[at + m]! += amount * factor[m]!;
+    const [curve, target] = [mean[g]!, out[g]!];
+    for (let m = 0; m < GRID; m++) {
+      let sum = curve[m]!;
+      for (let c = 0, place = m * columns; c < columns; c++, place++)
+        sum += values[place]! * amounts[c]!;
+      target[at + m] = sum;
     }
-  });
+  }
 }
