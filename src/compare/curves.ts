@@ -7,7 +7,7 @@ import {
 } from '../numerics/spline.ts';
 import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import { groupMeans, type MeanPoint, type Part } from './means.ts';
-import { type Tops, topsAt } from './measures.ts';
+import { type Tops, topsOf } from './measures.ts';
 import { drawShapes, GRID, type ShapePull, type Shapes, shapeColumns, shapesOf } from './shapes.ts';
 import type { CompareInput, ComparePull } from './types.ts';
 
@@ -216,17 +216,17 @@ function shapeDraws(
       i * GRID,
     );
   }
-  const topsOf = topsAt(shapes.speedRpm);
   return draws.map((own, g) => {
     const torque = own.map(Math.exp);
     const middle = shapes.mean[g]!;
+    const read = topsOf(shapes.speedRpm, middle.map(Math.exp));
     return {
       middle,
       draws: own,
       torque,
-      middleTops: topsOf(middle.map(Math.exp)),
+      middleTops: read(middle.map(Math.exp)),
       drawTops: Array.from({ length: DRAWS }, (_, i) =>
-        topsOf(torque.subarray(i * GRID, (i + 1) * GRID)),
+        read(torque.subarray(i * GRID, (i + 1) * GRID)),
       ),
     };
   });

@@ -3,6 +3,7 @@ import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import type { DrawnGroup, GroupCurves } from './curves.ts';
 import { contrastQuantile, only, TAIL } from './means.ts';
 import { GRID } from './shapes.ts';
+import { type Top, topReader } from './top.ts';
 import type { GroupCurve, GroupMeasures, GroupPeak } from './types.ts';
 
 /** The useful width is where at least this part of the peak is there (the trade's own figure, common practice). */
@@ -20,11 +21,6 @@ export function bandedOf(values: ArrayLike<number>, value?: number): Banded {
   return { value: value ?? at(0.5), low: at(TAIL), high: at(1 - TAIL) };
 }
 
-interface Top {
-  readonly value: number;
-  readonly speed: number;
-}
-
 /** What is read off a curve whatever its level: speeds [rev/min], and peaks as parts of the level [N·m, W]. */
 export interface Tops {
   readonly torque: Top;
@@ -34,17 +30,23 @@ export interface Tops {
 }
 
 /**
- * What curves of these speeds stand on, read off one after the other.
+ * Reads curves of one group, one after the other.
+ * @param middle  the group's most likely torque by speed: where its tops are looked for
  * @returns  a reader of torque by speed; a level in it goes on into the peaks
  */
-export function topsAt(speedRpm: readonly number[]): (torque: Float64Array) => Tops {
-  const power = new Float64Array(GRID);
+export function topsOf(
+  speedRpm: readonly number[],
+  middle: Float64Array,
+): (torque: Float64Array) => Tops {
   const toPower = Float64Array.from(speedRpm, (speed) => speed * RAD_PER_S_PER_RPM);
+  const power = middle.map((value, m) => value * toPower[m]!);
+  const torqueTop = topReader(speedRpm, middle);
+  const powerTop = topReader(speedRpm, power);
   return (torque) => {
     for (let m = 0; m < GRID; m++) power[m] = torque[m]! * toPower[m]!;
     return {
-      torque: topOf(speedRpm, torque),
-      power: topOf(speedRpm, power),
+      torque: torqueTop(torque),
+      power: powerTop(power),
       torqueWidth: widthOf(speedRpm, torque),
       powerWidth: widthOf(speedRpm, power),
     };
@@ -55,16 +57,6 @@ function highest(y: Float64Array): number {
   let top = 0;
   for (let m = 1; m < y.length; m++) if (y[m]! > y[top]!) top = m;
   return top;
-}
-
-/** Top of a sampled curve, between samples by the parabola through the three highest. */
-function topOf(x: readonly number[], y: Float64Array): Top {
-  const i = highest(y);
-  if (i === 0 || i === y.length - 1) return { value: y[i]!, speed: x[i]! };
-  const [a, b, c] = [y[i - 1]!, y[i]!, y[i + 1]!];
-  const bend = a - 2 * b + c;
-  const shift = bend < 0 ? (0.5 * (a - c)) / bend : 0;
-  return { value: b - 0.25 * (a - c) * shift, speed: x[i]! + shift * (x[1]! - x[0]!) };
 }
 
 /** Span about the top where the curve holds USEFUL of it, edges by straight lines. */
