@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WebR } from 'webr';
 import { contrastQuantile, groupMeans } from '../src/compare/means.ts';
 import { lookAtPartTest, planPartTest } from '../src/compare/partTest.ts';
+import { surfaceLoss, surfacePosterior } from '../src/ladder/two/surface.ts';
 import { gaussian } from '../src/numerics/simulated.fixture.ts';
 
 /** R itself, compiled to WebAssembly (webr, R 4.6): t.test, power.t.test. The same figures go to both sides. */
@@ -76,4 +77,53 @@ describe('a part test and R', () => {
       expect(power).toBeLessThan(0.97);
     },
   );
+});
+
+describe('a response surface and R’s lm', () => {
+  it('has the best, the surface and its standard error of lm where pulls leave the priors little to say', async () => {
+    // Thirty-six pulls of a symmetric truth on a cell that repeats within 0.1 %: lm's full quadratic is then the truth.
+    const normal = gaussian(11);
+    const points = Array.from({ length: 36 }, (_, i) => {
+      const [leadDeg, lambda] = [22 + 3.2 * (i % 6), 0.79 + 0.034 * Math.floor(i / 6)];
+      const [e, d] = [lambda - 0.88, leadDeg - 30 - 10 * (lambda - 0.88)];
+      const y = 1 - 7e-4 * d * d - 1.9 * e * e + 0.001 * normal();
+      // The order of the pulls is shuffled, so that drift is free of both settings.
+      return { leadDeg, lambda, lambdaSd: 0, day: 0, order: (i * 17) % 36, y, ySd: 0 };
+    });
+    const { draws } = surfacePosterior(points, 0.1);
+    await r.objs.globalEnv.bind(
+      'x',
+      points.map((point) => point.leadDeg - 30),
+    );
+    await r.objs.globalEnv.bind(
+      'z',
+      points.map((point) => 100 * (point.lambda - 0.88)),
+    );
+    await r.objs.globalEnv.bind(
+      'y',
+      points.map((point) => point.y),
+    );
+    const [bestX, bestZ, fit, se, interaction] = (await r.evalRRaw(
+      `m <- lm(y ~ x + z + I(x^2) + I(z^2) + I(x*z)); b <- coef(m)
+       best <- solve(matrix(c(2*b[4], b[6], b[6], 2*b[5]), 2), -b[2:3])
+       p <- predict(m, data.frame(x = c(0, -6), z = c(0, -6)), se.fit = TRUE)
+       v <- vcov(m); a <- model.matrix(~ x + z + I(x^2) + I(z^2) + I(x*z), data.frame(x = c(0, -6), z = c(0, -6)))
+       d <- a[1,] - a[2,]
+       c(best, p$fit[1] - p$fit[2], sqrt(as.numeric(t(d) %*% v %*% d)), -b[6] * 100 / (2 * b[4]))`,
+      'number[]',
+    )) as [number, number, number, number, number];
+    const mean = (of: (d: number) => number) =>
+      Array.from({ length: draws.count }, (_, d) => of(d)).reduce((sum, one) => sum + one, 0) /
+      draws.count;
+    const gain = (d: number) => surfaceLoss(draws, d, 24, 0.82) - surfaceLoss(draws, d, 30, 0.88);
+    const gainMean = mean(gain);
+    const gainSd = Math.sqrt(mean((d) => (gain(d) - gainMean) ** 2));
+    expect(Math.abs(mean((d) => draws.bestLead[d]!) - 30 - bestX)).toBeLessThan(0.3);
+    expect(Math.abs(100 * (mean((d) => draws.bestLambda[d]!) - 0.88) - bestZ)).toBeLessThan(0.5);
+    expect(Math.abs(gainMean - fit)).toBeLessThan(2 * se);
+    // Our surface may lean, which lm's cannot: its error is no smaller, and not much larger.
+    expect(gainSd).toBeGreaterThan(0.7 * se);
+    expect(gainSd).toBeLessThan(2.5 * se);
+    expect(Math.abs(mean((d) => draws.ridge[d]!) - interaction)).toBeLessThan(3);
+  });
 });

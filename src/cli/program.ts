@@ -20,6 +20,7 @@ Examples:
   pullbook curve --inertia "0.42 kg m^2" *.csv   corrected curves with their 95 % bands
   pullbook ladder day-a/session.json             where the knee is, what to leave in it, what to do next
   pullbook ladder --json */session.json          the same for programs, one object a line
+  pullbook ladder day-b --table map.csv          lead and lambda at once, and their table by speed
   pullbook compare before/session.json after/session.json   what was gained and given up, from where to where
   pullbook use before/session.json after/session.json --use circuit --vehicle vehicle.json   which suits this owner
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
@@ -140,7 +141,18 @@ function programFor(io: CommandIo, act: Act): Command {
     );
 
   command('ladder', 'gain of each step, best, knee, limit, the setting for each use, the next move')
-    .argument('<session...>', 'session files (format session/1), or folders with a session.json')
+    .argument(
+      '<session...>',
+      'session files (session/1, session/2), or folders with a session.json',
+    )
+    .addOption(
+      new Option(
+        '--setting <what>',
+        'what the pulls step, else what the session says or shows',
+      ).choices(['lead', 'lambda', 'both']),
+    )
+    .option('--table <file>', 'write lead and lambda by speed as CSV (steps both)')
+    .option('--use <name>', 'the use whose table is written, else that of the session')
     .addOption(standard())
     .addOption(correctBoosted())
     .addOption(units())

@@ -1,7 +1,13 @@
 export { readBuildFile, readBuildFileInPart } from './buildFile.ts';
 export { readJsonFile } from './jsonText.ts';
 export { readRunFile } from './read.ts';
-export { readSession, type Session, type SessionPull } from './session.ts';
+export {
+  readSession,
+  SESSION_SETTINGS,
+  type Session,
+  type SessionPull,
+  type SessionSetting,
+} from './session.ts';
 export { readSessionAt } from './sessionFile.ts';
 export type { RunSource } from './source.ts';
 export {

@@ -16,6 +16,8 @@ const read = (change: Record<string, unknown> = {}) =>
 describe('session files', () => {
   it('come in inside units, with what is not said left open', () => {
     expect(read()).toEqual({
+      setting: null,
+      exhaustLimitK: null,
       engine: {
         name: 'engine under test',
         cylinders: 8,
@@ -42,6 +44,10 @@ describe('session files', () => {
           file: 'pull-01.csv',
           leadDeg: 22,
           lambdaTarget: 0.87,
+          lambdaMeasured: null,
+          lambdaErrorSd: null,
+          jets: null,
+          loadPercent: null,
           peakPowerW: null,
           peakTorqueNm: null,
           basis: { air: 'observed', inertia: 'out' },
@@ -137,8 +143,42 @@ describe('session files', () => {
     ]);
   });
 
+  it('say mixture, jets, load and the exhaust’s limit in their second version only', () => {
+    const mixture = {
+      setting: 'both',
+      exhaustLimit: '900 °C',
+      pulls: [
+        {
+          peakPower: '300 kW',
+          lead: '30 deg',
+          lambdaMeasured: 0.861,
+          lambdaError: 0.01,
+          jets: { primary: 68, secondary: 76 },
+          load: '60 %',
+        },
+      ],
+    };
+    expect(read({ pullbook: 'session/2', ...mixture })).toMatchObject({
+      setting: 'both',
+      exhaustLimitK: 1173.15,
+      warnings: [],
+      pulls: [
+        {
+          leadDeg: 30,
+          lambdaMeasured: 0.861,
+          lambdaErrorSd: 0.01,
+          jets: 'primary 68, secondary 76',
+          loadPercent: 60,
+        },
+      ],
+    });
+    const first = read(mixture);
+    expect(first).toMatchObject({ setting: null, pulls: [{ jets: null, lambdaMeasured: null }] });
+    expect(first.warnings).toContain('"setting" is not a key of session/1: it was ignored.');
+  });
+
   it.each([
-    ['another version', { pullbook: 'session/2' }, /^pullbook: "session\/2" is not a version/],
+    ['another version', { pullbook: 'session/3' }, /^pullbook: "session\/3" is not a version/],
     ['no engine', { engine: undefined }, /^engine: nothing stands here; expected an object/],
     ['no pulls', { pulls: [] }, /^pulls: there are no pulls/],
     [

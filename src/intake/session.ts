@@ -4,8 +4,16 @@ import type { Aspiration, CellSetup, EngineSetup } from '../pull/types.ts';
 import { standardNamed } from '../trade/index.ts';
 import { parseSessionJson, type SessionNode } from './session-node.ts';
 
-/** A test day as a session file (`session/1`) gives it, quantities in inside units. */
+/** What a session's pulls step: one setting, or both at once. */
+export const SESSION_SETTINGS = ['lead', 'lambda', 'both'] as const;
+export type SessionSetting = (typeof SESSION_SETTINGS)[number];
+
+/** A test day as a session file (`session/1` or `session/2`) gives it, quantities in inside units. */
 export interface Session {
+  /** What the pulls step; null: nobody said. */
+  readonly setting: SessionSetting | null;
+  /** Exhaust hotter than this is a limit reached [K]; null: not watched by temperature. */
+  readonly exhaustLimitK: number | null;
   readonly engine: EngineSetup;
   readonly cell: CellSetup;
   readonly standard: AirStandard;
@@ -25,6 +33,14 @@ export interface SessionPull {
   readonly file: string | null;
   readonly leadDeg: number;
   readonly lambdaTarget: number | null;
+  /** As read at this pull, typed; null: from the recording, where it has a channel. */
+  readonly lambdaMeasured: number | null;
+  /** Sd of that reading; null: nobody said. */
+  readonly lambdaErrorSd: number | null;
+  /** Jets by position, in words; pulls of one set of jets are one rung. */
+  readonly jets: string | null;
+  /** Held load [%]; null: full throttle. */
+  readonly loadPercent: number | null;
   readonly peakPowerW: number | null;
   readonly peakTorqueNm: number | null;
   /** What typed peaks hold: as the cell's `torqueIs` unless the pull says otherwise. */
@@ -48,8 +64,11 @@ export interface SessionPull {
 export function readSession(text: string, fileName: string): Session {
   const root = parseSessionJson(text, fileName);
   const version = root.key('pullbook').text();
-  if (version !== 'session/1')
-    root.key('pullbook').refuse(`"${version}" is not a version that can be read`, '"session/1"');
+  if (version !== 'session/1' && version !== 'session/2')
+    root
+      .key('pullbook')
+      .refuse(`"${version}" is not a version that can be read`, '"session/1" or "session/2"');
+  const isSecond = version === 'session/2';
   const engine = readEngine(root.key('engine'));
   const cell = root.has('cell') ? readCell(root.key('cell')) : defaultCell();
   const standard = root.has('standard') ? readStandard(root.key('standard')) : 'SAE J1349';
@@ -61,8 +80,16 @@ export function readSession(text: string, fileName: string): Session {
   const dayConfiguration = root.has('configuration')
     ? readConfiguration(root.key('configuration'))
     : {};
-  const pulls = list.map((node) => readPull(node, cell.torqueIs, dayConfiguration));
+  const pulls = list.map((node) => ({
+    ...readPull(node, cell.torqueIs, dayConfiguration),
+    ...(isSecond ? readMixture(node) : NO_MIXTURE),
+  }));
   return {
+    setting: isSecond && root.has('setting') ? root.key('setting').oneOf(SESSION_SETTINGS) : null,
+    exhaustLimitK:
+      isSecond && root.has('exhaustLimit')
+        ? root.key('exhaustLimit').quantity('temperature', 0)
+        : null,
     engine,
     cell,
     standard,
@@ -70,7 +97,7 @@ export function readSession(text: string, fileName: string): Session {
     use,
     day,
     pulls,
-    warnings: root.unread().map((path) => `"${path}" is not a key of session/1: it was ignored.`),
+    warnings: root.unread().map((path) => `"${path}" is not a key of ${version}: it was ignored.`),
   };
 }
 
@@ -171,12 +198,39 @@ function readConfiguration(node: SessionNode): Record<string, string> {
   return Object.fromEntries(entries);
 }
 
+type Mixture = Pick<SessionPull, 'lambdaMeasured' | 'lambdaErrorSd' | 'jets' | 'loadPercent'>;
+const NO_MIXTURE: Mixture = {
+  lambdaMeasured: null,
+  lambdaErrorSd: null,
+  jets: null,
+  loadPercent: null,
+};
+
+/** What only session/2 says of a pull. */
+function readMixture(node: SessionNode): Mixture {
+  return {
+    lambdaMeasured: node.has('lambdaMeasured') ? node.key('lambdaMeasured').number(0.3, 3) : null,
+    lambdaErrorSd: node.has('lambdaError') ? node.key('lambdaError').number(0, 0.5) : null,
+    jets: node.has('jets') ? readJets(node.key('jets')) : null,
+    loadPercent: node.has('load') ? 100 * node.key('load').quantity('fraction', 0, 1) : null,
+  };
+}
+
+/** `"68"`, or by position: `{ "primary": 68, "secondary": 76 }`. */
+function readJets(node: SessionNode): string {
+  if (typeof node.value !== 'object' || node.value === null) return String(node.value).trim();
+  return node
+    .entries()
+    .map(([position, child]) => `${position} ${String(child.value).trim()}`)
+    .join(', ');
+}
+
 /** What differs from the day, in words, is for the ladder to say; here the two are laid over each other. */
 function readPull(
   node: SessionNode,
   torqueIs: TorqueBasis,
   dayConfiguration: Record<string, string>,
-): SessionPull {
+): Omit<SessionPull, keyof Mixture> {
   const file = node.optionalText('file');
   const peakPowerW = node.has('peakPower') ? node.key('peakPower').quantity('power', 0) : null;
   const peakTorqueNm = node.has('peakTorque') ? node.key('peakTorque').quantity('torque', 0) : null;

@@ -1,14 +1,16 @@
 import { InputError } from '../errors.ts';
 import { readBand } from './band.ts';
 import { middleLimit, nextGains, worthOfNext } from './decide.ts';
+import type { ResponsePoint } from './form.ts';
 import { bestOf, intervalOf, NOTHING } from './interval.ts';
 import { kneesOf } from './knee.ts';
 import { LEAST_RUNGS, usesOf } from './leave.ts';
 import { findLimit, limitForUse } from './limit.ts';
 import { limitAnswer, limitBySpeed } from './limitAnswer.ts';
+import { isMixture, mixtureOf } from './mixture.ts';
 import { nextMove } from './next.ts';
-import { gridPosterior } from './posterior.ts';
-import { priorsFor } from './priors.ts';
+import { gridPosterior, type ResponsePosterior } from './posterior.ts';
+import { type Priors, priorsFor } from './priors.ts';
 import { quantileOf } from './quantiles.ts';
 import { summaryOf } from './sentences.ts';
 import { modelSpeeds } from './speeds.ts';
@@ -19,7 +21,7 @@ import { warningsOf } from './warnings.ts';
 import { unwatched } from './words.ts';
 
 /** Changes whenever the same pulls would give another answer. */
-export const LADDER_VERSION = 2;
+export const LADDER_VERSION = 3;
 
 /** A pull is said to disagree with the others above this chance. */
 const STRAY_CHANCE = 0.6;
@@ -70,19 +72,20 @@ export function answerLadder(input: LadderInput): LadderAnswer {
   const highest = us.at(-1) ?? 0;
   const meanPower =
     counted.length === 0 ? 1 : counted.reduce((sum, one) => sum + one.power, 0) / counted.length;
-  const posterior = gridPosterior(
+  const posterior = posteriorOf(
     counted.map((one) => ({
       u: one.u,
       order: one.pull.order,
       y: one.power / meanPower,
       ySd: one.powerSd / meanPower,
     })),
+    counted.map((one) => one.pull.settingSd ?? 0),
     priorsFor(kind, lowest, highest, input.repeatabilityPercent),
   );
   const { draws } = posterior;
   const chosen = new Set<LadderPull>(counted.map((one) => one.pull));
   const limit = findLimit(input, chosen, mirror, rung);
-  const bandLimit = limitForUse(limit, chosen, input.bandRpm, mirror);
+  const bandLimit = limitForUse(limit, chosen, input.bandRpm, mirror, input.exhaustLimitK);
   const best = posterior.bestQuantile(0.5);
   const knees = kneesOf(draws, rung, input.worthPercent / 100).sort();
 
@@ -197,6 +200,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     map: surface?.map ?? null,
     // What is gained over the best fixed setting cannot be told before that is known.
     following: bestAnswer.value === null ? null : (surface?.following ?? null),
+    mixture: isMixture(input) ? mixtureOf(input, draws, counted, bestAnswer, reach, rung) : null,
     warnings: warningsOf(
       input,
       reading,
@@ -207,6 +211,34 @@ export function answerLadder(input: LadderInput): LadderAnswer {
     ),
   };
   return { ...answer, headline: move.headline, summary: summaryOf(answer, kind, move) };
+}
+
+/**
+ * The response, where a setting may itself be measured with an error. An error e of the setting moves a pull's power by
+ * slope·e, so its variance grows by (slope·sd)² with the slope that the pulls leave possible there: the method of
+ * effective variance (Orear 1982, Am. J. Phys. 50, 912), in two passes.
+ */
+function posteriorOf(
+  points: readonly ResponsePoint[],
+  settingSds: readonly number[],
+  priors: Priors,
+): ResponsePosterior {
+  const first = gridPosterior(points, priors);
+  if (settingSds.every((sd) => !(sd > 0))) return first;
+  const { draws } = first;
+  const widened = points.map((point, i) => {
+    let square = 0;
+    for (let d = 0; d < draws.count; d++) {
+      const slope = draws.shape.slope(
+        point.u - draws.best[d]!,
+        draws.curvature[d]!,
+        draws.lean[d]!,
+      );
+      square += slope ** 2 / draws.count;
+    }
+    return { ...point, ySd: Math.hypot(point.ySd, Math.sqrt(square) * settingSds[i]!) };
+  });
+  return gridPosterior(widened, priors);
 }
 
 function repeatabilityFrom(

@@ -1,4 +1,3 @@
-import { lossAt } from './form.ts';
 import type { UseLimit } from './limit.ts';
 import type { ResponseDraws, ResponsePosterior } from './posterior.ts';
 import type { UseRule } from './types.ts';
@@ -26,7 +25,7 @@ const REGRET = 0.015;
 const ROUNDING = 1e-6;
 
 const lossOf = (draws: ResponseDraws, d: number, u: number) =>
-  lossAt(u - draws.best[d]!, draws.curvature[d]!, draws.lean[d]!);
+  draws.shape.loss(u - draws.best[d]!, draws.curvature[d]!, draws.lean[d]!);
 
 /** Middle of the limit's draws, or null. */
 export function middleLimit(limit: UseLimit): number | null {

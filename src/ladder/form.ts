@@ -1,4 +1,5 @@
 import { STRAY_SD } from './priors.ts';
+import { type ResponseShape, SHAPES } from './shape.ts';
 
 /** What one pull tells the response. */
 export interface ResponsePoint {
@@ -12,16 +13,11 @@ export interface ResponsePoint {
   readonly ySd: number;
 }
 
-/** Relative loss of power at d above the best. */
-export function lossAt(d: number, curvature: number, lean: number): number {
-  return curvature * d * d * (1 + lean * d);
-}
-
-/** Sufficient statistics of the pulls for one (σ, D): the quadratic form between y, v, v², v³. */
+/** Sufficient statistics of the pulls for one (σ, D): the quadratic form between y and the columns of the shape. */
 export interface Form {
   readonly constant: number;
   readonly g: Float64Array;
-  /** Conditional mean of a as a linear function of (y, v, v², v³), its sd, and the same for δ. */
+  /** Conditional mean of a as a linear function of y and the columns, its sd, and the same for δ. */
   readonly level: Float64Array;
   readonly levelSd: number;
   readonly slope: Float64Array;
@@ -36,13 +32,12 @@ export function formOf(
   sigma: number,
   driftSd: number,
   stray: number,
+  shape: ResponseShape = SHAPES.cubic,
+  lean = 0,
 ): Form {
   const n = points.length;
   // With D²ττᵀ added, W = Λ − Λτ(D⁻² + τᵀΛτ)⁻¹τᵀΛ; all sums below follow from weighted moments.
-  const columns = points.map((p) => {
-    const v = p.u - middle;
-    return [p.y, v, v * v, v * v * v];
-  });
+  const columns = points.map((p) => [p.y, ...shape.columns(p.u - middle, lean)]);
   let logDet = 0;
   const weights = points.map((p, i) => {
     const variance = sigma * sigma + p.ySd * p.ySd + (i === stray ? STRAY_SD * STRAY_SD : 0);
@@ -93,8 +88,3 @@ export function formOf(
     slopeSd: Math.sqrt(1 / driftPrecision),
   };
 }
-
-/** The three coefficients of v, v², v³ of the loss k(v − b)²(1 + c(v − b)); its constant is part of the level. */
-export const q1 = (k: number, b: number, c: number) => k * b * (3 * c * b - 2);
-export const q2 = (k: number, b: number, c: number) => k * (1 - 3 * c * b);
-export const q0 = (k: number, b: number, c: number) => k * b * b * (1 - c * b);

@@ -1,10 +1,12 @@
-import { type Form, formOf, q1, q2, type ResponsePoint } from './form.ts';
+import { type Form, formOf, type ResponsePoint } from './form.ts';
 import { DRIFT_SDS, type Priors } from './priors.ts';
+import { type ResponseShape, SHAPES } from './shape.ts';
 
 /** Log weight against the best grid point below which a point is left out. */
 const NEGLIGIBLE = -18;
 
 export interface Axes {
+  readonly shape: ResponseShape;
   readonly best: Float64Array;
   readonly logBest: Float64Array;
   readonly curvature: Float64Array;
@@ -44,6 +46,7 @@ export function axesOf(
   const z = linspace(-reach, reach, leans);
   const s = linspace(Math.log(repeat[0]), Math.log(repeat[1]), repeat[2]).map(Math.exp);
   return {
+    shape: SHAPES[priors.shape],
     best: b,
     logBest: b.map((value) => logBestPrior(value, priors.best)),
     curvature: k,
@@ -59,7 +62,8 @@ export function axesOf(
 
 export interface Case {
   readonly sigma: number;
-  readonly form: Form;
+  /** One a lean of the axes; the same one where the columns do not depend on it. */
+  readonly forms: readonly Form[];
   readonly logWeight: number;
 }
 
@@ -75,11 +79,16 @@ export function casesOf(
   axes.repeat.forEach((sigma, s) => {
     for (const [driftSd, weight] of drifts) {
       for (const [stray, logStray] of strays) {
-        const form = formOf(points, middle, orderMiddle, sigma, driftSd, stray);
+        const { shape } = axes;
+        const formAt = (lean: number) =>
+          formOf(points, middle, orderMiddle, sigma, driftSd, stray, shape, lean);
+        const first = formAt(axes.lean[0]!);
         cases.push({
           sigma,
-          form,
-          logWeight: axes.logRepeat[s]! + Math.log(weight) + logStray + form.constant,
+          forms: Array.from(axes.lean, (lean, ic) =>
+            ic === 0 || !shape.leansInColumns ? first : formAt(lean),
+          ),
+          logWeight: axes.logRepeat[s]! + Math.log(weight) + logStray + first.constant,
         });
       }
     }
@@ -92,23 +101,27 @@ export function logPosterior(axes: Axes, cases: readonly Case[], middle: number)
   const [nb, nk, nc] = [axes.best.length, axes.curvature.length, axes.lean.length];
   const out = new Float64Array(nb * nk * nc * cases.length);
   const count = cases.length;
-  const packed = new Float64Array(count * 10);
-  cases.forEach(({ form: { g }, logWeight }, i) => {
-    packed.set(
-      [
-        -0.5 * g[0]! + logWeight,
-        -g[1]!,
-        -g[2]!,
-        -g[3]!,
-        -0.5 * g[5]!,
-        -g[6]!,
-        -g[7]!,
-        -0.5 * g[10]!,
-        -g[11]!,
-        -0.5 * g[15]!,
-      ],
-      10 * i,
-    );
+  const size = count * 10;
+  const packed = new Float64Array(nc * size);
+  cases.forEach(({ forms, logWeight }, i) => {
+    for (let ic = 0; ic < nc; ic++) {
+      const { g } = forms[ic]!;
+      packed.set(
+        [
+          -0.5 * g[0]! + logWeight,
+          -g[1]!,
+          -g[2]!,
+          -g[3]!,
+          -0.5 * g[5]!,
+          -g[6]!,
+          -g[7]!,
+          -0.5 * g[10]!,
+          -g[11]!,
+          -0.5 * g[15]!,
+        ],
+        ic * size + 10 * i,
+      );
+    }
   });
   let at = 0;
   for (let ib = 0; ib < nb; ib++) {
@@ -118,8 +131,8 @@ export function logPosterior(axes: Axes, cases: readonly Case[], middle: number)
       for (let ic = 0; ic < nc; ic++) {
         const c = axes.lean[ic]!;
         const prior = axes.logBest[ib]! + axes.logCurvature[ik]! + axes.logLean[ic]!;
-        const [x, y, z] = [q1(k, b, c), q2(k, b, c), k * c];
-        for (let i = 0, p = 0; i < count; i++, p += 10) {
+        const [x, y, z] = axes.shape.factors(k, b, c);
+        for (let i = 0, p = ic * size; i < count; i++, p += 10) {
           out[at++] =
             prior +
             packed[p]! +

@@ -13,6 +13,8 @@ export * from './types.ts';
 export {
   HOLDBACK_PER_10K,
   HOLDBACK_PER_OCTANE,
+  mixtureHoldback,
+  SHIPPED_MIXTURE_USES,
   SHIPPED_USES,
   WORTH_PERCENT,
 } from './uses.ts';

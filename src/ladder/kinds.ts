@@ -16,6 +16,7 @@ export const SPARK_LEAD: SettingKind = {
   safeDirection: 'lower',
   defaultStep: 1,
   defaultRung: 2,
+  shape: 'cubic',
   curvaturePrior: [1.6e-4, 2e-3],
   leanPrior: [0.009, 0.01],
   startShortPrior: [7, 2],
@@ -27,9 +28,9 @@ export const SPARK_LEAD: SettingKind = {
 /**
  * Lambda at full throttle: richer is the safe side, so the ladder climbs to the lean side.
  *
- * Curvature: torque falls 1.5 to 4 % from its best at lambda 0.86 to 1.0 (a quadratic in 1/lambda fitted to a textbook
- * figure; the cycle with fixed air gives less), 0.8 to 2.5 per square unit.
- * Lean: richer than the best, torque falls more slowly than leaner (same fit), about 1 ± 1.5 per unit.
+ * Shape, curvature and lean: shape.ts. At given air the ideal fuel–air cycle has curvature 1.45 and lean 3.5 per unit,
+ * the published regression of Crossley and Cook (1991) 1.3 and 0, a textbook's figure by way of a quadratic in 1/lambda
+ * 2.1 and −2.3: steeper on the lean side by physics, not in every published fit; the prior is wide enough for all three.
  */
 export const LAMBDA: SettingKind = {
   name: 'lambda',
@@ -37,8 +38,9 @@ export const LAMBDA: SettingKind = {
   safeDirection: 'lower',
   defaultStep: 0.01,
   defaultRung: 0.02,
-  curvaturePrior: [0.5, 5],
-  leanPrior: [0.5, 1.5],
+  shape: 'linex',
+  curvaturePrior: [0.8, 4],
+  leanPrior: [1.5, 2],
   startShortPrior: [0.06, 0.04],
   word: 'lambda',
   more: 'leaner',

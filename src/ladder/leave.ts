@@ -34,6 +34,7 @@ export function usesOf(
         chosen,
         rule.speedsRpm ?? input.bandRpm,
         mirror,
+        input.exhaustLimitK,
       );
       const setting = settingForUse(rule, extra, posterior, useLimit, input.step);
       const located = useLimit.draws !== null;

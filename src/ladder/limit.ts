@@ -14,7 +14,11 @@ export interface LimitFinding {
   /** The two rungs between which the operator's observations put the limit; null: nothing was heard. */
   readonly heardBetween: readonly [clean: number | null, knocking: number] | null;
   readonly disagreement: string | null;
+  /** What showed the limit at the lowest rung that reached it; null: none did. */
+  readonly sign: LimitSign | null;
 }
+
+export type LimitSign = 'knock' | 'exhaust';
 
 /** The limit as one use meets it. */
 export interface UseLimit {
@@ -24,9 +28,19 @@ export interface UseLimit {
   readonly clean: number | null;
 }
 
-const heard = (pull: LadderPull) => pull.knockHeard !== false;
-const isWatched = (pull: LadderPull) =>
-  heard(pull) || pull.knock !== null || (pull.watched !== null && pull.watched !== 'not');
+/** The exhaust was hotter than it may be. An exhaust that stayed below says nothing of knock. */
+export const tooHot = (pull: LadderPull, exhaustLimitK: number | null | undefined): boolean =>
+  (pull.exhaustPeakK ?? null) !== null &&
+  (exhaustLimitK ?? null) !== null &&
+  pull.exhaustPeakK! > exhaustLimitK!;
+/** Somebody or something saw the limit. */
+export const reached = (pull: LadderPull, exhaustLimitK: number | null | undefined): boolean =>
+  pull.knockHeard !== false || tooHot(pull, exhaustLimitK);
+/** Somebody or something would have seen it. */
+export const isWatched = (pull: LadderPull, exhaustLimitK: number | null | undefined): boolean =>
+  reached(pull, exhaustLimitK) ||
+  pull.knock !== null ||
+  (pull.watched !== null && pull.watched !== 'not');
 
 /**
  * What the day says about the limit. Knock counts from any pull, excluded or aborted ones too; that a rung ran clean
@@ -39,7 +53,9 @@ export function findLimit(
   rung: number,
 ): LimitFinding {
   const pulls = input.pulls.filter((pull) => Number.isFinite(pull.setting));
-  const watched = pulls.some(isWatched);
+  const heard = (pull: LadderPull) => reached(pull, input.exhaustLimitK);
+  const isSeen = (pull: LadderPull) => isWatched(pull, input.exhaustLimitK);
+  const watched = pulls.some(isSeen);
   const channel = locateKnock(
     pulls.flatMap(({ knock, setting }) =>
       knock === null ? [] : [{ u: mirror * setting, speedRpm: knock.speedRpm, level: knock.level }],
@@ -53,7 +69,7 @@ export function findLimit(
       lowestChannelLimit !== null &&
       mirror * pull.setting > lowestChannelLimit);
   const clean = (pull: LadderPull) =>
-    counted.has(pull) && !knocks(pull) && (!watched || isWatched(pull));
+    counted.has(pull) && !knocks(pull) && (!watched || isSeen(pull));
   const us = (chosen: readonly LadderPull[]) => chosen.map((pull) => mirror * pull.setting);
   const knocking = us(pulls.filter(knocks));
   const lowestKnock = knocking.length === 0 ? null : Math.min(...knocking);
@@ -69,8 +85,18 @@ export function findLimit(
     channel,
     heardBetween: lowestHeard === null ? null : [highestClean, lowestHeard],
     disagreement: cleanAbove
-      ? 'A rung knocked that another pull ran past without knock; the lower one is believed.'
+      ? 'A rung reached its limit that another pull ran past without it; the lower one is believed.'
       : null,
+    sign:
+      lowestKnock === null
+        ? null
+        : pulls.some(
+              (pull) =>
+                mirror * pull.setting === lowestKnock &&
+                (pull.knockHeard !== false || !tooHot(pull, input.exhaustLimitK)),
+            )
+          ? 'knock'
+          : 'exhaust',
   };
 }
 
@@ -83,6 +109,7 @@ export function limitForUse(
   counted: ReadonlySet<LadderPull>,
   speedsRpm: readonly [number, number],
   mirror: number,
+  exhaustLimitK: number | null | undefined,
 ): UseLimit {
   const { channel, heardBetween, highestClean } = finding;
   if (channel === null && heardBetween === null) return { draws: null, clean: highestClean };
@@ -104,7 +131,7 @@ export function limitForUse(
   const middle = [...draws].sort((a, b) => a - b)[LIMIT_DRAWS / 2]!;
   const lowestHeard = heardBetween?.[1] ?? Number.POSITIVE_INFINITY;
   const clean = [...counted]
-    .filter((pull) => isWatched(pull) && !heard(pull))
+    .filter((pull) => isWatched(pull, exhaustLimitK) && !reached(pull, exhaustLimitK))
     .map((pull) => mirror * pull.setting)
     .filter((u) => u <= middle && u < lowestHeard);
   return { draws, clean: clean.length === 0 ? null : Math.max(...clean) };

@@ -188,14 +188,15 @@ function afterKnock(standing: Standing, say: (u: number) => string): Move {
   const { limit, rung, rungs, lastU, kind } = standing;
   const knocked = limit.lowestKnock!;
   const clean = limit.highestClean;
+  const sign = limit.sign === 'exhaust' ? 'The exhaust was too hot' : 'It knocked';
   if (clean === null) {
     const u = knocked - rung;
     return {
       action: 'back',
       u,
       worth: null,
-      why: `It knocked at ${say(knocked)}, the most careful rung run: go back to ${say(u)} or less and find a rung that runs clean.`,
-      headline: `Go back. It knocked at ${say(knocked)}.`,
+      why: `${sign} at ${say(knocked)}, the most careful rung run: go back to ${say(u)} or less and find a rung that runs clean.`,
+      headline: `Go back. ${sign} at ${say(knocked)}.`,
       because: 'knock',
     };
   }
@@ -205,7 +206,7 @@ function afterKnock(standing: Standing, say: (u: number) => string): Move {
       ? `between ${say(clean)} and ${say(knocked)}`
       : `near ${say(limitMiddle)}`;
   const outside = limit.channel !== null && limitMiddle !== null && knocked <= limitMiddle;
-  const knock = `It knocked at ${say(knocked)}${outside ? ', if only outside the band' : ''}`;
+  const knock = `${sign} at ${say(knocked)}${outside ? ', if only outside the band' : ''}`;
   if (lastU > clean + 1e-9 || rungs.length === 0) {
     return {
       action: 'back',

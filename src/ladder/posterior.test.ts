@@ -1,9 +1,10 @@
 import { Matrix, pseudoInverse } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { formOf, lossAt, q0, q1, q2, type ResponsePoint } from './form.ts';
+import { formOf, type ResponsePoint } from './form.ts';
 import { SPARK_LEAD } from './kinds.ts';
 import { gridPosterior } from './posterior.ts';
 import { priorsFor } from './priors.ts';
+import { SHAPES } from './shape.ts';
 
 const POINTS: readonly ResponsePoint[] = [
   { u: 24, order: 0, y: 0.981, ySd: 0.001 },
@@ -54,13 +55,25 @@ describe('the elimination of level and drift', () => {
     expect(form.constant).toBeCloseTo(-0.5 * (logDet + Math.log(ones)), 9);
   });
 
-  it('expands the loss into powers of the setting', () => {
-    const [k, b, c] = [8e-4, 3.2, 0.011];
-    for (const v of [-6, -1, 0, 2.5, 7]) {
-      const powers = q0(k, b, c) + q1(k, b, c) * v + q2(k, b, c) * v ** 2 + k * c * v ** 3;
-      expect(powers).toBeCloseTo(lossAt(v - b, k, c), 14);
-    }
-  });
+  it.each(Object.values(SHAPES))(
+    'expands the loss into columns of the setting ($name)',
+    (shape) => {
+      for (const c of [0.011, -0.004, 1e-7]) {
+        const [k, b] = [8e-4, 3.2];
+        for (const v of [-6, -1, 0, 2.5, 7]) {
+          const columns = shape.columns(v, c);
+          const sum = shape
+            .factors(k, b, c)
+            .reduce((total, factor, i) => total + factor * columns[i]!, shape.constant(k, b, c));
+          expect(sum).toBeCloseTo(shape.loss(v - b, k, c), 12);
+          const step = 1e-5;
+          const slope =
+            (shape.loss(v - b + step, k, c) - shape.loss(v - b - step, k, c)) / (2 * step);
+          expect(shape.slope(v - b, k, c)).toBeCloseTo(slope, 9);
+        }
+      }
+    },
+  );
 });
 
 /** Pivots of Gaussian elimination: their product is the determinant. */
@@ -81,7 +94,7 @@ describe('the posterior of the best', () => {
     [22, 24, 26, 28, 30, 32, 34].map((u, order) => ({
       u,
       order,
-      y: 1 - lossAt(u - best, k, c),
+      y: 1 - SHAPES.cubic.loss(u - best, k, c),
       ySd: 0.0005,
     }));
 

@@ -1,5 +1,5 @@
 import { fraction, normalFraction } from './evenly.ts';
-import { q0, q1, q2, type ResponsePoint } from './form.ts';
+import type { ResponsePoint } from './form.ts';
 import {
   type Axes,
   axesOf,
@@ -11,6 +11,7 @@ import {
   reachOf,
 } from './grid.ts';
 import { DRIFT_SDS, type Priors, STRAY_SHARE } from './priors.ts';
+import type { ResponseShape } from './shape.ts';
 
 /*
  * The response of mean power to the setting, and what the pulls leave possible of it.
@@ -18,16 +19,16 @@ import { DRIFT_SDS, type Priors, STRAY_SHARE } from './priors.ts';
  * Pull p at setting u_p (mirrored: up is the unsafe side), in the day's order τ_p, with power y_p relative to the
  * day's mean:
  *
- *   y_p = a − loss(u_p) + δ·τ_p + o_p + e_p,      loss(u) = k·(u − b)²·(1 + c·(u − b))
+ *   y_p = a − loss(u_p) + δ·τ_p + o_p + e_p,      loss(u) = k·(u − b)²·(1 + c·(u − b) + …)
  *
- * b the best, k the curvature there, c the lean; o_p ~ N(0, σ²) pull to pull, e_p the curve's own sampling error,
+ * b the best, k the curvature there, c the lean, the rest as the shape says (shape.ts); o_p ~ N(0, σ²) pull to pull, e_p the curve's own sampling error,
  * δ ~ N(0, D²) drift a pull, a flat. Given (b, k, c, σ, D) the rest is linear and Gaussian, so a and δ are integrated
  * in closed form: with C = diag(σ² + s_p²) + D²ττᵀ, W = C⁻¹ and A = W − W11ᵀW/(1ᵀW1),
  *
  *   log p(y | b, k, c, σ, D) = −½ [log|C| + log(1ᵀW1) + (y + loss)ᵀA(y + loss)].
  *
- * loss is a cubic in u, so the quadratic form needs only the 4 × 4 matrix of A between y, v, v², v³: some twenty
- * operations a grid point. (b, k, c, σ, D) are then summed over a grid that is first laid wide and then drawn
+ * For given c the loss is linear in three columns of u, so the quadratic form needs only the 4 × 4 matrix of A between
+ * y and these: some twenty operations a grid point. (b, k, c, σ, D) are then summed over a grid that is first laid wide and then drawn
  * together around what is left possible. The best is thus never a ratio of two estimates: its skewed posterior is
  * read off the grid.
  *
@@ -38,6 +39,7 @@ import { DRIFT_SDS, type Priors, STRAY_SHARE } from './priors.ts';
 /** Equally likely responses, as columns; `level` is a, relative to the day's mean. */
 export interface ResponseDraws {
   readonly count: number;
+  readonly shape: ResponseShape;
   readonly best: Float64Array;
   readonly curvature: Float64Array;
   readonly lean: Float64Array;
@@ -154,8 +156,10 @@ function drawsOf(
   bestStep: number,
 ): ResponseDraws {
   const column = () => new Float64Array(DRAWS);
+  const { shape } = axes;
   const draws = {
     count: DRAWS,
+    shape,
     best: column(),
     curvature: column(),
     lean: column(),
@@ -173,17 +177,20 @@ function drawsOf(
   for (let i = 0; i < DRAWS; i++) {
     const target = (i + 0.5) / DRAWS;
     while (at < weights.length - 1 && before + weights[at]! < target) before += weights[at++]!;
-    const { sigma, form } = cases[at % count]!;
+    const { sigma, forms } = cases[at % count]!;
     const cell = Math.floor(at / count);
     const ic = cell % nc;
     const ik = Math.floor(cell / nc) % nk;
     const ib = Math.floor(cell / (nc * nk));
     const b = axes.best[ib]! + bestStep * (fraction(i, 0) - 0.5);
     const k = axes.curvature[ik]! * Math.exp(kStep * (fraction(i, 1) - 0.5));
-    const c = axes.lean[ic]! + cStep * (fraction(i, 2) - 0.5);
+    // Columns that depend on the lean are known at the axes' own leans only.
+    const spread = shape.leansInColumns ? 0 : cStep;
+    const c = axes.lean[ic]! + spread * (fraction(i, 2) - 0.5);
+    const form = forms[ic]!;
     const v = b - middle;
-    const q = [1, q1(k, v, c), q2(k, v, c), k * c];
-    let level = q0(k, v, c);
+    const q = [1, ...shape.factors(k, v, c)];
+    let level = shape.constant(k, v, c);
     let drift = 0;
     for (let j = 0; j < 4; j++) {
       level += q[j]! * form.level[j]!;

@@ -1,3 +1,4 @@
+import type { ShapeName } from './shape.ts';
 import type { SettingKind } from './types.ts';
 
 /** Ours, from common practice, no source: pull-to-pull sd of mean power [1]: median 0.4 %, 95 % between 0.15 and 1.0 %. */
@@ -19,6 +20,7 @@ export const STRAY_SD = 0.03;
 
 /** The priors of one ladder in mirrored settings (up is unsafe). */
 export interface Priors {
+  readonly shape: ShapeName;
   readonly curvature: readonly [number, number];
   readonly lean: readonly [number, number];
   readonly best: readonly [middle: number, spread: number];
@@ -43,6 +45,7 @@ export function priorsFor(
   // were settled on simulated days and on two published sweeps (reference/published-sweeps.test.ts).
   const longer = Math.max(0, highest - lowest - short - spread / 2);
   return {
+    shape: kind.shape,
     curvature: kind.curvaturePrior,
     lean: kind.leanPrior,
     best: [lowest + short + 0.4 * longer, Math.hypot(spread, 0.75 * longer)],

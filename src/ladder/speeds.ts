@@ -1,8 +1,7 @@
 import { functionalCovariance, valueFunctional } from '../numerics/spline.ts';
 import type { BandReading } from './band.ts';
-import { fitComponents, sumsOf } from './component.ts';
+import { type Component, fitComponents, sumsOf } from './component.ts';
 import { normalFraction } from './evenly.ts';
-import { lossAt } from './form.ts';
 import type { ResponseDraws } from './posterior.ts';
 
 /*
@@ -19,9 +18,9 @@ import type { ResponseDraws } from './posterior.ts';
  * rest is closed form, so 12 pulls cost a few milliseconds.
  */
 
-const COMPONENTS = 5;
+export const COMPONENTS = 5;
 const GRID = 31;
-const SPEED_DRAWS = 192;
+export const SPEED_DRAWS = 192;
 /** Parts of the draws, by their curvature, that are fitted each with its own. */
 const STRATA = 4;
 /**
@@ -29,9 +28,9 @@ const STRATA = 4;
  * 2.5 degrees, as the published regression (Crossley and Cook 1991) moves its best 0.9 degrees per 1000 rev/min, some
  * 2 degrees at the end of a sweep, and engines differ.
  */
-const SHIFT_RUNGS = 1.25;
+export const SHIFT_RUNGS = 1.25;
 /** By what part the curvature may differ over speed, prior sd of the first component. */
-const CURVATURE_PART = 0.25;
+export const CURVATURE_PART = 0.25;
 /**
  * Wander of a pull over speed beyond what its curve's own band knows of it: median sd of the first component [1] (ours,
  * no source).
@@ -101,7 +100,60 @@ export function modelSpeeds(
   middle: number,
   rung: number,
 ): SpeedModel | null {
-  const { counted, bandRpm } = reading;
+  const parts = speedParts(reading);
+  if (parts === null) return null;
+  const { speedRpm, meanTorqueNm, bandWeight, components, onSpeeds } = parts;
+  const sums = sumsOf(
+    reading.counted.map(({ u }) => u - middle),
+    components,
+  );
+  const draws = SPEED_DRAWS;
+  const a = new Float64Array(draws * COMPONENTS);
+  const beta = new Float64Array(draws * COMPONENTS);
+  const bend = new Float64Array(draws * COMPONENTS);
+  for (const { k, members } of strataOf(response)) {
+    const priorSds = components.map(
+      (_, j) =>
+        [
+          0.05,
+          (2 * k * SHIFT_RUNGS * rung) / (j + 1) ** 2,
+          (k * CURVATURE_PART) / (j + 1) ** 2,
+        ] as const,
+    );
+    fitComponents(sums, priorSds).forEach(({ mean, factor }, j) => {
+      for (const d of members) {
+        // Each component walks the same even points in an order of its own.
+        const at = ((d + 1) * STRIDES[j]!) % 509;
+        const [z1, z2, z3] = [normalFraction(at, 5), normalFraction(at, 6), normalFraction(at, 7)];
+        a[d * COMPONENTS + j] = mean[0] + factor[0] * z1;
+        beta[d * COMPONENTS + j] = mean[1] + factor[1] * z1 + factor[2] * z2;
+        bend[d * COMPONENTS + j] = mean[2] + factor[3] * z1 + factor[4] * z2 + factor[5] * z3;
+      }
+    });
+  }
+  return {
+    speedRpm,
+    meanTorqueNm,
+    bandWeight,
+    draws,
+    slope: onSpeeds(beta),
+    bend: onSpeeds(bend),
+    offset: onSpeeds(a),
+  };
+}
+
+/** What the pulls' curves say beside their mean power: the coefficients of each on the shapes over speed. */
+export interface SpeedParts {
+  readonly speedRpm: readonly number[];
+  readonly meanTorqueNm: Float64Array;
+  readonly bandWeight: Float64Array;
+  readonly components: readonly Component[];
+  /** A table of coefficients [draw × component] as values over the speeds [draw × speed]. */
+  readonly onSpeeds: (table: Float64Array) => Float64Array;
+}
+
+/** Null where the pulls are typed peaks or cover no speeds in common. */
+export function speedParts({ counted, bandRpm }: BandReading): SpeedParts | null {
   if (bandRpm === null || counted.length === 0) return null;
   const from = Math.max(...counted.map(({ pull }) => pull.torque!.low));
   const to = Math.min(...counted.map(({ pull }) => pull.torque!.high));
@@ -147,7 +199,6 @@ export function modelSpeeds(
       shapes.reduce((sum, shape, i) => sum + inverse[j]![i]! * shape[m]!, 0),
     ),
   );
-  const v = counted.map(({ u }) => u - middle);
   const components = shapes.map((_, j) => {
     const row = project[j]!;
     const c: number[] = [];
@@ -167,32 +218,8 @@ export function modelSpeeds(
     });
     return { c, variance, wanderMedian: WANDER_MEDIAN / (j + 1) };
   });
-  const sums = sumsOf(v, components);
-  const draws = SPEED_DRAWS;
-  const a = new Float64Array(draws * COMPONENTS);
-  const beta = new Float64Array(draws * COMPONENTS);
-  const bend = new Float64Array(draws * COMPONENTS);
-  for (const { k, members } of strataOf(response)) {
-    const priorSds = components.map(
-      (_, j) =>
-        [
-          0.05,
-          (2 * k * SHIFT_RUNGS * rung) / (j + 1) ** 2,
-          (k * CURVATURE_PART) / (j + 1) ** 2,
-        ] as const,
-    );
-    fitComponents(sums, priorSds).forEach(({ mean, factor }, j) => {
-      for (const d of members) {
-        // Each component walks the same even points in an order of its own.
-        const at = ((d + 1) * STRIDES[j]!) % 509;
-        const [z1, z2, z3] = [normalFraction(at, 5), normalFraction(at, 6), normalFraction(at, 7)];
-        a[d * COMPONENTS + j] = mean[0] + factor[0] * z1;
-        beta[d * COMPONENTS + j] = mean[1] + factor[1] * z1 + factor[2] * z2;
-        bend[d * COMPONENTS + j] = mean[2] + factor[3] * z1 + factor[4] * z2 + factor[5] * z3;
-      }
-    });
-  }
   const onSpeeds = (table: Float64Array) => {
+    const draws = table.length / COMPONENTS;
     const out = new Float64Array(draws * GRID);
     for (let d = 0; d < draws; d++) {
       for (let j = 0; j < COMPONENTS; j++) {
@@ -203,15 +230,7 @@ export function modelSpeeds(
     }
     return out;
   };
-  return {
-    speedRpm,
-    meanTorqueNm,
-    bandWeight,
-    draws,
-    slope: onSpeeds(beta),
-    bend: onSpeeds(bend),
-    offset: onSpeeds(a),
-  };
+  return { speedRpm, meanTorqueNm, bandWeight, components, onSpeeds };
 }
 
 /** Draws of like curvature, and the curvature that stands for them. */
@@ -236,7 +255,7 @@ export const responseDraw = (draw: number, response: ResponseDraws): number =>
 /** Mean power over the band at a setting, relative to the day's mean, for one draw of the response. */
 export const bandPower = (u: number, response: ResponseDraws, draw: number): number =>
   response.level[draw]! -
-  lossAt(u - response.best[draw]!, response.curvature[draw]!, response.lean[draw]!);
+  response.shape.loss(u - response.best[draw]!, response.curvature[draw]!, response.lean[draw]!);
 
 /** What a speed adds to it at v above the middle; `place` is draw × speeds + speed. */
 export const addedPower = (v: number, { offset, slope, bend }: SpeedModel, place: number): number =>

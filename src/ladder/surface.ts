@@ -64,6 +64,10 @@ function bestAt(
   const k = response.curvature[at]!;
   const c = response.lean[at]!;
   const e = b - middle;
+  if (response.shape.name !== 'cubic') {
+    const top = topOf((d) => slope + 2 * bend * (e + d) - response.shape.slope(d, k, c), k);
+    return b + top;
+  }
   // −2kd − 3kcd² + slope + 2·bend·(e + d) = 0, d from the band's best.
   const linear = 2 * k - 2 * bend;
   const constant = slope + 2 * bend * e;
@@ -72,6 +76,26 @@ function bestAt(
   if (!(linear > 0) || inside < 0)
     return constant > 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   return b + (2 * constant) / (linear + Math.sqrt(inside));
+}
+
+/**
+ * Where a slope that falls with d comes to zero, or infinite where it does not within reach of the best; the bracket
+ * opens from the parabola's own answer and is halved to a ten thousandth of it.
+ */
+function topOf(slopeAt: (d: number) => number, curvature: number): number {
+  const atBest = slopeAt(0);
+  if (atBest === 0) return 0;
+  const toward = Math.sign(atBest);
+  let far = Math.max(Math.abs(atBest) / (2 * curvature), 1e-9);
+  for (let i = 0; i < 6 && slopeAt(toward * far) * toward > 0; i++) far *= 2;
+  if (slopeAt(toward * far) * toward > 0) return toward * Number.POSITIVE_INFINITY;
+  let near = 0;
+  for (let i = 0; i < 14; i++) {
+    const half = (near + far) / 2;
+    if (slopeAt(toward * half) * toward > 0) near = half;
+    else far = half;
+  }
+  return (toward * (near + far)) / 2;
 }
 
 const TABLE_SPEEDS = 7;
@@ -156,10 +180,30 @@ export function surfaceOf(
     low: open(quantileOf(column, 0.025)),
     high: open(quantileOf(column, 0.975)),
   }));
-  // Relative power is a cubic in the setting for each draw, so its mean over the draws is the cubic of the mean
-  // coefficients: the whole map costs one pass over the draws.
   const lossPercent: number[][] = us.map(() => []);
-  for (let m = 0; m < grid; m++) {
+  if (response.shape.name !== 'cubic') {
+    const ofBand = us.map((u) =>
+      Float64Array.from({ length: draws }, (_, d) =>
+        bandPower(u, response, responseDraw(d, response)),
+      ),
+    );
+    for (let m = 0; m < grid; m++) {
+      const tops = Float64Array.from({ length: draws }, (_, d) =>
+        valueAt(d, responseDraw(d, response), m, clamp(bests[m]![d]!)),
+      );
+      us.forEach((u, row) => {
+        let part = 0;
+        for (let d = 0; d < draws; d++) {
+          const power = ofBand[row]![d]! + addedPower(u - middle, speeds, d * grid + m);
+          part += power / (draws * tops[d]!);
+        }
+        lossPercent[row]!.push(100 * Math.max(0, 1 - part));
+      });
+    }
+  }
+  // A cubic in the setting for each draw has as its mean over the draws the cubic of the mean coefficients: the whole
+  // map costs one pass over the draws.
+  for (let m = 0; m < grid && response.shape.name === 'cubic'; m++) {
     const mean = [0, 0, 0, 0];
     for (let d = 0; d < draws; d++) {
       const at = responseDraw(d, response);

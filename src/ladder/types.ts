@@ -1,5 +1,6 @@
 import type { SplineFit } from '../numerics/spline.ts';
 import type { Aspiration, Banded } from '../pull/types.ts';
+import type { ShapeName } from './shape.ts';
 
 /** A kind of setting a ladder can step. */
 export interface SettingKind {
@@ -11,6 +12,8 @@ export interface SettingKind {
   readonly defaultStep: number;
   /** The usual distance between two rungs, where the ladder does not show it yet. */
   readonly defaultRung: number;
+  /** How power falls away from its best (shape.ts). */
+  readonly shape: ShapeName;
   /** Prior of the curvature of log torque against the setting, per unit squared: log-uniform between the two. */
   readonly curvaturePrior: readonly [number, number];
   /** Lean of the loss, (1 + lean·d) at d units to the unsafe side of the best: mean and sd, per unit. */
@@ -29,6 +32,17 @@ export type Watched = 'ear' | 'plug' | 'sensor' | 'not';
 export interface LadderPull {
   readonly id: string;
   readonly setting: number;
+  /**
+   * Sd of the setting where it was measured rather than set [its unit]: lambda read with a jet in place. Its error moves
+   * the pull's power by slope times error, which the response takes as so much more scatter.
+   */
+  readonly settingSd?: number;
+  /** What the setting was set by, where that is not its figure: jets by position. */
+  readonly setBy?: string | null;
+  /** Hottest exhaust in the sweep [K], where recorded; judged by the input's `exhaustLimitK`. */
+  readonly exhaustPeakK?: number | null;
+  /** Fuel for power over the band [kg/J], where fuel flow was recorded. */
+  readonly bsfcKgPerJ?: number | null;
   /** Order in which the day's pulls were made, from 0; excluded pulls keep their place. */
   readonly order: number;
   readonly torque: SplineFit | null;
@@ -80,6 +94,8 @@ export interface LadderInput {
   /** Spark holdback per 10 K of hotter inlet and per octane number [setting units]. */
   readonly holdbackPer10K: number;
   readonly holdbackPerOctane: number;
+  /** Exhaust hotter than this is a limit reached [K]; none: it is not watched by temperature. */
+  readonly exhaustLimitK?: number | null;
 }
 
 export type StepWord = 'real' | 'small' | 'cannot be told from chance' | 'loss';
@@ -132,6 +148,32 @@ export interface NextMove {
   readonly why: string;
 }
 
+/** Power and fuel at one mixture. */
+export interface MixtureRow {
+  readonly lambda: number;
+  /** Mean power given up against the best [%]. */
+  readonly lossPercent: Banded;
+  /** Fuel burnt for the same air, against the best mixture [%]: by lambda alone. */
+  readonly fuelPercent: number;
+  /** Fuel for the same power, against the best mixture [%]: from both. */
+  readonly fuelForPowerPercent: Banded;
+}
+
+export interface MixtureAnswer {
+  /** Leaner than this, mean power has fallen from its best by what is worth having. */
+  readonly costsFrom: SettingInterval;
+  readonly rows: readonly MixtureRow[];
+  /** Fuel for power of each pull that recorded it [kg/J], by lambda, and whether every counted pull did. */
+  readonly measured: readonly {
+    readonly id: string;
+    readonly lambda: number;
+    readonly bsfcKgPerJ: number;
+  }[];
+  /** What leaning from the best to where it costs saves of the fuel for the same air [%]; null: not known. */
+  readonly savesPercent: number | null;
+  readonly sentence: string;
+}
+
 export interface LadderAnswer {
   readonly version: number;
   readonly headline: string;
@@ -181,5 +223,7 @@ export interface LadderAnswer {
       readonly fixedCostPercent: Banded;
     }[];
   } | null;
+  /** What a mixture ladder says beside its best; null for other settings. */
+  readonly mixture: MixtureAnswer | null;
   readonly warnings: readonly string[];
 }

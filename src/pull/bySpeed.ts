@@ -6,7 +6,8 @@ import type { Curve } from './types.ts';
 const KNOCK_BIN_RPM = 100;
 
 /**
- * Means in bins of 100 rev/min. Lambda of the leanest bank; of several knock channels the worst in each bin.
+ * Means in bins of 100 rev/min. Lambda of the leanest bank; of several knock channels the worst in each bin, of several
+ * exhausts the hottest.
  */
 export function bySpeedOf(
   recording: Recording,
@@ -21,19 +22,23 @@ export function bySpeedOf(
   const means = (channel: Channel | undefined) =>
     channel === undefined ? null : meansBySpeed(channel, speed, span, places);
   const knocks = channelsOf(recording, 'knock').map((channel) => means(channel)!);
-  const knock =
-    knocks.length === 0
-      ? null
-      : places.map((_, i) =>
-          knocks.reduce<number | null>((worst, { [i]: level }) => {
-            if (level === null || level === undefined) return worst;
-            return worst === null ? level : Math.max(worst, level);
-          }, null),
-        );
+  const knock = knocks.length === 0 ? null : highestOf(knocks, places.length);
+  const exhaust = channelsOf(recording, 'exhaustTemperature').map((channel) => means(channel)!);
   return {
     speedRpm: places,
+    exhaustTemperatureK: exhaust.length === 0 ? null : highestOf(exhaust, places.length),
     lambda: means(leanestBank(recording)),
     knock,
     lead: means(channelsOf(recording, 'lead')[0]),
   };
+}
+
+/** The highest of several channels in each bin; null where none holds anything. */
+function highestOf(channels: readonly (readonly (number | null)[])[], bins: number) {
+  return Array.from({ length: bins }, (_, i) =>
+    channels.reduce<number | null>((worst, { [i]: value }) => {
+      if (value === null || value === undefined) return worst;
+      return worst === null ? value : Math.max(worst, value);
+    }, null),
+  );
 }

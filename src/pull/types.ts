@@ -176,13 +176,14 @@ export interface Curve {
   readonly derived: DerivedCurves;
   /**
    * Channels that later rooms judge by, as means over bins of speed (null where a bin is empty). Lambda: the
-   * leanest bank; knock: the worst sensor.
+   * leanest bank; knock: the worst sensor; exhaust: the hottest cylinder.
    */
   readonly bySpeed: {
     readonly speedRpm: readonly number[];
     readonly lambda: readonly (number | null)[] | null;
     readonly knock: readonly (number | null)[] | null;
     readonly lead: readonly (number | null)[] | null;
+    readonly exhaustTemperatureK?: readonly (number | null)[] | null;
   };
   readonly conditions: {
     readonly airTemperatureK: number | null;

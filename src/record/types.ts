@@ -28,7 +28,7 @@ export interface UseRules {
   readonly meaning: string;
   /** Least holdback below the lowest of best, highest clean rung and limit [crank degrees for lead]. */
   readonly holdbackDeg: number;
-  /** The same for mixture, in lambda to the rich side; none: no rule, since none is shipped. */
+  /** The same for mixture, in lambda to the rich side; null: no rule; not said: the shipped one of that name. */
   readonly holdbackLambda?: number | null;
   /** Speeds at full throttle that the use visits; null: the ladder's band. */
   readonly speedsRpm: BandRpm | null;

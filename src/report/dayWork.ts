@@ -1,11 +1,19 @@
-import { readSessionAt, type Session } from '../intake/index.ts';
-import { answerLadder, type LadderAnswer, type LadderInput } from '../ladder/index.ts';
+import { readSessionAt, type Session, type SessionSetting } from '../intake/index.ts';
+import {
+  answerLadder,
+  LAMBDA,
+  type LadderAnswer,
+  type LadderInput,
+  type SettingName,
+} from '../ladder/index.ts';
 import { type AirWish, checkDay, curveIn } from '../pull/index.ts';
 import type { AirStandard } from '../trade/index.ts';
-import { type LadderSettings, ladderInputOf } from './ladderInput.ts';
+import { bandFromCurves, ladderInputOf } from './ladderInput.ts';
 import type { FiledPull } from './ladderObject.ts';
+import { heldLead, lambdasOf, steppedSetting } from './pullSettings.ts';
 import { type FittedPull, workPull } from './sessionPull.ts';
 import { partTests, settingsOf, typedPeaksWarnings } from './sessionRules.ts';
+import { type LoadAnswer, twoByLoad, twoUses } from './twoWork.ts';
 
 /** A test day worked from its session file to its answer. */
 export interface DayWork {
@@ -16,6 +24,10 @@ export interface DayWork {
   readonly answer: LadderAnswer;
   /** What the reader of the answer should know: of the session, of its files, of typed peaks. */
   readonly warnings: readonly string[];
+  /** Whether the session, or who asked, wants lead and lambda at once. */
+  readonly wantsBoth: boolean;
+  /** Lead and lambda at once, one answer a load. */
+  both(): readonly LoadAnswer[];
   /** The same day in another standard, from the same fits. */
   inStandard(standard: AirStandard): DayWork;
 }
@@ -27,6 +39,8 @@ export interface DayWorkOptions {
   readonly standard?: AirStandard;
   /** Correct a boosted or nitrous engine all the same. */
   readonly correctBoosted?: boolean;
+  /** What the pulls step, instead of what the session says or shows. */
+  readonly setting?: SessionSetting;
   readonly signal?: AbortSignal;
   readonly onFile?: (file: string, index: number, count: number) => void;
 }
@@ -39,7 +53,6 @@ export interface DayWorkOptions {
 export async function workSession(path: string, options: DayWorkOptions = {}): Promise<DayWork> {
   const name = options.name ?? path;
   const session = await readSessionAt(path, name);
-  const settings = settingsOf(session);
   const around = { path, session, signal: options.signal };
   const leftOut = partTests(session.pulls);
   const pulls: FittedPull[] = [];
@@ -53,26 +66,30 @@ export async function workSession(path: string, options: DayWorkOptions = {}): P
     warnings.push(...one.warnings);
   }
   const { standard = session.standard, correctBoosted = false } = options;
-  return answerIn({ standard, correctBoosted }, { session, settings, pulls, warnings });
+  const chosen = options.setting ?? session.setting;
+  return answerIn({ standard, correctBoosted }, { session, chosen, pulls, warnings });
 }
 
 interface FittedDay {
   readonly session: Session;
-  readonly settings: LadderSettings;
+  readonly chosen: SessionSetting | null;
   readonly pulls: readonly FittedPull[];
   readonly warnings: readonly string[];
 }
 
 /** The day's answer in one air: its fits scaled, nothing read or fitted again. */
 function answerIn(wish: AirWish, day: FittedDay): DayWork {
-  const { session, settings } = day;
-  const pulls = besideEachOther(
+  const { session, chosen } = day;
+  const made = besideEachOther(
     day.pulls.map(({ fit, ...pull }) => ({
       ...pull,
       curve: fit === null ? null : curveIn(fit, wish),
       dayMarks: [],
     })),
   );
+  const stepped = chosen === null || chosen === 'both' ? steppedSetting(made) : chosen;
+  const settings = settingsOf(session, stepped);
+  const pulls = asRungs(made, stepped, session.bandRpm);
   const input = ladderInputOf(pulls, settings);
   return {
     session,
@@ -81,8 +98,41 @@ function answerIn(wish: AirWish, day: FittedDay): DayWork {
     input,
     answer: answerLadder(input),
     warnings: [...day.warnings, ...typedPeaksWarnings(session, pulls)],
+    wantsBoth: chosen === 'both',
+    both: () =>
+      twoByLoad(made, {
+        ...settingsOf(session, 'lead'),
+        uses: twoUses(settingsOf(session, 'lead').uses, settingsOf(session, 'lambda').uses),
+        stepLambda: LAMBDA.defaultStep,
+      }),
     inStandard: (standard) => answerIn({ ...wish, standard }, day),
   };
+}
+
+/** The pulls in the ladder's own setting, with what is not of this ladder left out and the reason. */
+function asRungs(
+  pulls: readonly FiledPull[],
+  stepped: SettingName,
+  bandRpm: readonly [number, number] | null,
+): readonly FiledPull[] {
+  const atLoad = ({ loadPercent }: FiledPull) =>
+    loadPercent === null || loadPercent >= 100
+      ? null
+      : `it was made at ${loadPercent} % load, and a ladder is of full throttle`;
+  if (stepped === 'lead')
+    return pulls.map((pull) => ({
+      ...pull,
+      excludedBecause: pull.excludedBecause ?? atLoad(pull),
+    }));
+  const elsewhere = heldLead(pulls);
+  const lambdas = lambdasOf(pulls, bandRpm ?? bandFromCurves(pulls.map(({ curve }) => curve)));
+  return pulls.map((pull, i) => ({
+    ...pull,
+    setting: lambdas[i]!.lambda,
+    settingSd: lambdas[i]!.sd,
+    setBy: pull.jets,
+    excludedBecause: pull.excludedBecause ?? atLoad(pull) ?? elsewhere(pull),
+  }));
 }
 
 /** The pulls with what is seen only beside the others of the day; a session does not say when each was made. */

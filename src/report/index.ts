@@ -54,9 +54,20 @@ export {
   refusedSession,
 } from './lookObject.ts';
 export { type FittedPaper, fitPaper } from './paperCurve.ts';
+export { lambdasOf } from './pullSettings.ts';
 export { type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';
+export { type TwoObject, twoObject } from './twoObject.ts';
+export {
+  type LoadAnswer,
+  type TwoDayPull,
+  type TwoSettings,
+  twoByLoad,
+  twoCsv,
+  twoInputOf,
+  twoUses,
+} from './twoWork.ts';
 export {
   type PublishedUse,
   type PublishedVehicle,

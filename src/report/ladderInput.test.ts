@@ -22,6 +22,7 @@ function curve(low: number, peakTorqueRpm: number, high: number): Curve {
     peakTorque: { value: 400, low: 398, high: 402, unit: 'N·m', speedRpm: peakTorqueRpm },
     peakPower: { value: 2e5, low: 1.9e5, high: 2.1e5, unit: 'W', speedRpm: high },
     bySpeed: { speedRpm: [3000, 4000], lambda: null, knock: [0, 3], lead: null },
+    derived: { bsfcKgPerJ: null },
     conditions: {
       airTemperatureK: 300,
       pressureAbsPa: null,

@@ -1,5 +1,6 @@
 import type { LadderInput, LadderPull } from '../ladder/types.ts';
 import type { Curve } from '../pull/types.ts';
+import { bandBsfc, exhaustPeakK } from './pullSettings.ts';
 
 /** One pull of a day, made ready for a ladder: what was set and seen, and what the cell recorded or the operator typed. */
 export interface DayPull extends Omit<LadderPull, 'torque' | 'knock' | 'airTemperatureK'> {
@@ -18,14 +19,15 @@ export const NO_BAND_RPM: readonly [number, number] = [500, 20_000];
 /** The ladder's question from a day's pulls: plain data, the same for the command, the server and the browser. */
 export function ladderInputOf(pulls: readonly DayPull[], settings: LadderSettings): LadderInput {
   const { bandRpm, ...rest } = settings;
-  return {
-    ...rest,
-    pulls: pulls.map(ladderPullOf),
-    bandRpm: bandRpm ?? bandFromCurves(pulls.map(({ curve }) => curve)) ?? NO_BAND_RPM,
-  };
+  const band = bandRpm ?? bandFromCurves(pulls.map(({ curve }) => curve)) ?? NO_BAND_RPM;
+  return { ...rest, pulls: pulls.map((pull) => ladderPullOf(pull, band)), bandRpm: band };
 }
 
-function ladderPullOf({ curve, ...pull }: DayPull): LadderPull {
+/** A day's pull as a ladder sees it. */
+export function ladderPullOf<Pull extends Omit<DayPull, 'setting'>>(
+  { curve, ...pull }: Pull,
+  bandRpm: readonly [number, number],
+) {
   return {
     ...pull,
     torque: curve?.spline ?? null,
@@ -33,6 +35,8 @@ function ladderPullOf({ curve, ...pull }: DayPull): LadderPull {
     peakTorqueNm: pull.peakTorqueNm ?? curve?.peakTorque.value ?? null,
     knock: knockOf(curve),
     airTemperatureK: curve?.conditions.airTemperatureK ?? null,
+    exhaustPeakK: exhaustPeakK(curve),
+    bsfcKgPerJ: bandBsfc(curve, bandRpm),
   };
 }
 

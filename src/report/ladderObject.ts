@@ -1,12 +1,15 @@
 import type {
   LadderAnswer,
+  MixtureAnswer,
   NextMove,
   SettingInterval,
   StepAnswer,
   UseAnswer,
 } from '../ladder/types.ts';
 import type { Mark } from '../pull/types.ts';
+import { findFuel } from '../trade/index.ts';
 import type { DayPull } from './ladderInput.ts';
+import type { SetAt } from './pullSettings.ts';
 
 /** A peak of a pull; the interval is null where the figure was typed, the speed where it was not given. */
 export interface PublishedPeak {
@@ -35,12 +38,21 @@ export interface LadderObject {
     /** Which pull of that file, from 1; null for typed peaks. */
     readonly pull: number | null;
     readonly lead: number;
+    /** As the ladder took it; null: not known. */
+    readonly lambda: number | null;
     readonly excludedBecause: string | null;
     readonly peakTorque: PublishedPeak | null;
     readonly peakPower: PublishedPeak | null;
     readonly correctionFactor: number | null;
     readonly marks: readonly Mark[];
   }[];
+  /** What a mixture ladder says beside its best; null for lead. */
+  readonly mixture:
+    | (MixtureAnswer & {
+        /** The fuel burnt and its air to fuel by mass at lambda 1; null: a fuel that is not known. */
+        readonly fuel: { readonly name: string; readonly stoichiometricAfr: number } | null;
+      })
+    | null;
   readonly headline: string;
   readonly summary: string;
   readonly standard: string;
@@ -49,7 +61,7 @@ export interface LadderObject {
 }
 
 /** A pull with where it stands on disk. */
-export interface FiledPull extends DayPull {
+export interface FiledPull extends DayPull, SetAt {
   readonly file: string | null;
   readonly pullOfFile: number | null;
   readonly typedPowerSpeedRpm: number | null;
@@ -68,6 +80,8 @@ export function ladderObject(parts: {
   readonly answer: LadderAnswer;
   readonly pulls: readonly FiledPull[];
   readonly warnings: readonly string[];
+  /** As the session names it. */
+  readonly fuel: string;
 }): LadderObject {
   const { answer, session, setting, unit, standard, bandRpm } = parts;
   return {
@@ -94,7 +108,8 @@ export function ladderObject(parts: {
     limitWatched: answer.limitWatched,
     steps: answer.steps.map(({ bySpeed: _bySpeed, ...step }) => step),
     repeatabilityPercent: answer.repeatability.value,
-    pulls: parts.pulls.map(publishedPull),
+    pulls: parts.pulls.map((pull) => publishedPull(pull, setting)),
+    mixture: answer.mixture === null ? null : { ...answer.mixture, fuel: fuelNamed(parts.fuel) },
     headline: answer.headline,
     summary: answer.summary,
     standard,
@@ -103,12 +118,21 @@ export function ladderObject(parts: {
   };
 }
 
-function publishedPull(pull: FiledPull): LadderObject['pulls'][number] {
+function fuelNamed(name: string) {
+  const fuel = findFuel(name);
+  return fuel === undefined ? null : { name: fuel.name, stoichiometricAfr: fuel.stoichiometricAfr };
+}
+
+const finiteOr = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+function publishedPull(pull: FiledPull, setting: string): LadderObject['pulls'][number] {
   const { curve } = pull;
   return {
     file: pull.file,
     pull: pull.pullOfFile,
-    lead: pull.setting,
+    lead: pull.leadDeg,
+    lambda:
+      setting === 'lambda' ? finiteOr(pull.setting) : (pull.lambdaMeasured ?? pull.lambdaTarget),
     excludedBecause: pull.excludedBecause,
     peakTorque: curve?.peakTorque ?? typedPeak(pull.peakTorqueNm, 'N·m', pull.typedTorqueSpeedRpm),
     peakPower: curve?.peakPower ?? typedPeak(pull.peakPowerW, 'W', pull.typedPowerSpeedRpm),

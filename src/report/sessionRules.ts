@@ -3,8 +3,10 @@ import type { Session, SessionPull } from '../intake/index.ts';
 import {
   HOLDBACK_PER_10K,
   HOLDBACK_PER_OCTANE,
+  SETTING_KINDS,
+  type SettingName,
+  SHIPPED_MIXTURE_USES,
   SHIPPED_USES,
-  SPARK_LEAD,
   WORTH_PERCENT,
 } from '../ladder/index.ts';
 import type { FitOptions } from '../pull/index.ts';
@@ -14,7 +16,7 @@ import type { DayPull, LadderSettings } from './ladderInput.ts';
  * By what a session's ladder is judged; what the session cannot say is as Pullbook ships it.
  * @throws FormatError  a use that nobody knows
  */
-export function settingsOf(session: Session): LadderSettings {
+export function settingsOf(session: Session, setting: SettingName): LadderSettings {
   if (session.use !== null && !SHIPPED_USES.some(({ name }) => name === session.use)) {
     const known = SHIPPED_USES.map(({ name }) => name).join(', ');
     throw new FormatError(`use: "${session.use}" is not a use that is known; expected ${known}`, {
@@ -22,18 +24,21 @@ export function settingsOf(session: Session): LadderSettings {
       expected: known,
     });
   }
+  const kind = SETTING_KINDS[setting];
   return {
-    kind: SPARK_LEAD,
+    kind,
     bandRpm: session.bandRpm,
-    uses: SHIPPED_USES,
+    uses: setting === 'lead' ? SHIPPED_USES : SHIPPED_MIXTURE_USES,
     aspiration: session.engine.aspiration,
-    step: SPARK_LEAD.defaultStep,
+    step: kind.defaultStep,
     worthPercent: WORTH_PERCENT,
     repeatabilityPercent: null,
     worstInletDeltaK: 0,
     worstFuelDeltaOctane: 0,
-    holdbackPer10K: HOLDBACK_PER_10K,
-    holdbackPerOctane: HOLDBACK_PER_OCTANE,
+    // The rules for inlet and fuel are of lead; how mixture should follow them nobody has said.
+    holdbackPer10K: setting === 'lead' ? HOLDBACK_PER_10K : 0,
+    holdbackPerOctane: setting === 'lead' ? HOLDBACK_PER_OCTANE : 0,
+    exhaustLimitK: session.exhaustLimitK,
   };
 }
 

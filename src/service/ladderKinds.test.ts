@@ -58,7 +58,7 @@ describe('ladders of other settings than lead over HTTP', () => {
       await asked.json('POST', `/days/${day.id}/ladders`, { setting: 'jets' }, 400);
     }));
 
-  it('advise a setting where the shop gave its use a rule for it, and none where it did not', () =>
+  it('advise a setting by the shipped rule, by the shop’s own, and none where it wants none', () =>
     withApp(async (asked) => {
       const { day } = await twoLadders(asked);
       const { id } = await asked.record.ladders.create({
@@ -68,14 +68,15 @@ describe('ladders of other settings than lead over HTTP', () => {
       });
       const answered = async () =>
         ladderReading.parse(await asked.json('GET', `/ladders/${id}/reading`)).answer!;
-      expect((await answered()).uses).toEqual({});
+      const shipped = (await answered()).uses;
+      expect(shipped).toMatchObject({ bursts: { holdback: 0.02 }, sustained: { holdback: 0.04 } });
       const { uses } = await asked.record.shop.get();
       await asked.json('PATCH', '/shop', {
-        uses: uses.map((use) => (use.name === 'bursts' ? { ...use, holdbackLambda: 0.02 } : use)),
+        uses: uses.map((use) => ({ ...use, holdbackLambda: use.name === 'bursts' ? 0.03 : null })),
       });
       const { uses: ruled, best } = await answered();
       expect(Object.keys(ruled)).toEqual(['bursts']);
-      expect(ruled.bursts!.value!).toBeLessThanOrEqual(best.value! - 0.02);
+      expect(ruled.bursts!.value!).toBeLessThanOrEqual(best.value! - 0.03);
       await asked.json(
         'POST',
         `/ladders/${id}/decisions`,

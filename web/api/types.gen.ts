@@ -577,6 +577,23 @@ export type Mapping = {
 };
 /** Replaces what was remembered of this file shape. */
 export type MappingBody = { readonly answers: RememberedOptions };
+/** Power and fuel along the mixture, and the lambda from which leaner costs power. */
+export type MixtureAnswer = {
+  readonly costsFrom: SettingInterval;
+  readonly rows: readonly {
+    readonly lambda: number;
+    readonly lossPercent: Banded;
+    readonly fuelPercent: number;
+    readonly fuelForPowerPercent: Banded;
+  }[];
+  readonly measured: readonly {
+    readonly id: string;
+    readonly lambda: number;
+    readonly bsfcKgPerJ: number;
+  }[];
+  readonly savesPercent: number | null;
+  readonly sentence: string;
+};
 export type NewBuild = {
   readonly name: string;
   readonly notes?: string;
@@ -1210,7 +1227,7 @@ export type Understood = {
 export type UseRules = {
   readonly name: string;
   readonly meaning: string;
-  readonly holdbackDeg: number /** Least holdback to the rich side [lambda]; none: no rule for mixture. */;
+  readonly holdbackDeg: number /** Least holdback to the rich side [lambda]; null: no rule for mixture; missing: the shipped one. */;
   readonly holdbackLambda?: number | null;
   readonly speedsRpm: BandRpm | null;
   readonly chancePastBest: number;

@@ -15,6 +15,7 @@ export const KIND: SettingKind = {
   safeDirection: 'lower',
   defaultStep: 1,
   defaultRung: 2,
+  shape: 'cubic',
   curvaturePrior: [2e-4, 2e-3],
   leanPrior: [0.008, 0.012],
   startShortPrior: [7, 3],
@@ -179,6 +180,7 @@ export const ANSWER: LadderAnswer = {
     bestLow: bestSetting.map((best) => best - 0.7),
     bestHigh: bestSetting.map((best) => best + 0.8),
   },
+  mixture: null,
   following: {
     gainPercent: { value: 0.4, low: 0.2, high: 0.7 },
     table: [5000, 5500, 6000, 6500, 7000].map((speedRpm) => ({

@@ -1,6 +1,6 @@
 import type { SettingInterval } from '../../ladder/types.ts';
 import type { LadderObject } from '../../report/index.ts';
-import { inUnitsOf, type UnitSystem } from '../../units/index.ts';
+import { inUnitsOf, quantityText, type UnitSystem } from '../../units/index.ts';
 import { plain } from '../io.ts';
 import { table, wrapped } from '../table.ts';
 import { peakText, showMarksOf } from './curve.ts';
@@ -15,6 +15,7 @@ export function showLadder(ladder: LadderObject, system: UnitSystem, columns: nu
     ladder.steps.length === 0 ? '' : `${stepsTable(ladder)}\n`,
     placesTable(ladder),
     '\n',
+    ladder.mixture === null ? '' : mixtureText(ladder.mixture, system, columns),
     usesTable(ladder),
     ...Object.entries(ladder.uses).map(([name, { why }]) =>
       wrapped(`${name}: ${why}`, columns, '  '),
@@ -24,8 +25,8 @@ export function showLadder(ladder: LadderObject, system: UnitSystem, columns: nu
     '\n',
     pullsTable(ladder, system),
     showMarksOf(
-      ladder.pulls.map(({ file, lead, marks }) => ({
-        name: `${file ?? 'typed'}, ${lead} ${ladder.unit}`,
+      ladder.pulls.map(({ file, lead, lambda, marks }) => ({
+        name: `${file ?? 'typed'}, ${ladder.unit === '' ? `lambda ${lambda}` : `${lead} ${ladder.unit}`}`,
         marks,
       })),
       system,
@@ -66,6 +67,45 @@ function placesTable({
   ].join('');
 }
 
+/** Power and fuel along the mixture, air to fuel beside lambda, and the consumption that was measured. */
+function mixtureText(
+  { rows, sentence, measured, fuel }: NonNullable<LadderObject['mixture']>,
+  system: UnitSystem,
+  columns: number,
+): string {
+  const consumption = (lambda: number) => {
+    const own = measured.filter((one) => Math.abs(one.lambda - lambda) < 1e-4);
+    if (own.length === 0) return '–';
+    const mean = own.reduce((sum, { bsfcKgPerJ }) => sum + bsfcKgPerJ, 0) / own.length;
+    return quantityText(mean, 'specificConsumption', system);
+  };
+  const lines =
+    rows.length === 0
+      ? ''
+      : table(
+          [
+            { title: 'lambda', align: 'right' },
+            { title: fuel === null ? 'air to fuel' : `air to ${fuel.name}`, align: 'right' },
+            { title: 'gives up %', align: 'right' },
+            { title: '95 %' },
+            { title: 'fuel for the air %', align: 'right' },
+            { title: 'fuel for the power %', align: 'right' },
+            { title: 'measured', align: 'right' },
+          ],
+          rows.map(({ lambda, lossPercent, fuelPercent, fuelForPowerPercent }) => [
+            lambda.toFixed(3),
+            fuel === null ? '–' : (lambda * fuel.stoichiometricAfr).toFixed(2),
+            lossPercent.value.toFixed(2),
+            `${lossPercent.low.toFixed(2)} to ${lossPercent.high.toFixed(2)}`,
+            signed(fuelPercent),
+            signed(fuelForPowerPercent.value),
+            consumption(lambda),
+          ]),
+          '  ',
+        );
+  return `${wrapped(sentence, columns, '  ')}${lines}\n`;
+}
+
 function usesTable({ uses, unit }: LadderObject): string {
   return table(
     [
@@ -92,7 +132,7 @@ function pullsTable({ pulls, unit }: LadderObject, system: UnitSystem): string {
   return table(
     [
       { title: 'pull' },
-      { title: unit, align: 'right' },
+      { title: unit === '' ? 'lambda' : unit, align: 'right' },
       { title: 'peak torque' },
       { title: 'peak power' },
       { title: 'factor', align: 'right' },
@@ -100,7 +140,7 @@ function pullsTable({ pulls, unit }: LadderObject, system: UnitSystem): string {
     ],
     pulls.map((pull) => [
       pull.file ?? 'typed',
-      String(pull.lead),
+      unit === '' ? (pull.lambda?.toFixed(3) ?? 'not known') : String(pull.lead),
       peakText(pull.peakTorque, 'torque', system),
       peakText(pull.peakPower, 'power', system),
       pull.correctionFactor === null ? '–' : pull.correctionFactor.toFixed(4),
@@ -112,8 +152,10 @@ function pullsTable({ pulls, unit }: LadderObject, system: UnitSystem): string {
 
 /** `28.9 deg (28.4 to 29.6)`; an end that the ladder has not closed is open. */
 function intervalText({ value, low, high }: SettingInterval, unit: string): string {
-  const figure = (end: number | null) => (end === null ? 'open' : end.toFixed(1));
-  return `${value === null ? 'not known yet' : `${value.toFixed(1)} ${unit}`} (${figure(low)} to ${figure(high)})`;
+  // Degrees to the tenth; lambda, which has no unit, to the thousandth.
+  const places = unit === '' ? 3 : 1;
+  const figure = (end: number | null) => (end === null ? 'open' : end.toFixed(places));
+  return `${value === null ? 'not known yet' : `${value.toFixed(places)} ${unit}`.trim()} (${figure(low)} to ${figure(high)})`;
 }
 
 function signed(percent: number): string {

@@ -26,7 +26,8 @@ const useRules = z
     meaning: text,
     holdbackDeg: z.number().min(0).max(30),
     holdbackLambda: z.number().min(0).max(1).nullable().optional().openapi({
-      description: 'Least holdback to the rich side [lambda]; none: no rule for mixture.',
+      description:
+        'Least holdback to the rich side [lambda]; null: no rule for mixture; missing: the shipped one.',
     }),
     speedsRpm: orNull(bandRpm),
     chancePastBest: chance,

@@ -81,6 +81,7 @@ export const curve = z
       lambda: gappy.nullable(),
       knock: gappy.nullable(),
       lead: gappy.nullable(),
+      exhaustTemperatureK: gappy.nullable().optional(),
     }),
     conditions: z.object({
       airTemperatureK: numberOrNull,
@@ -151,6 +152,7 @@ export const ladderInput = z
       safeDirection: z.enum(['lower', 'higher']),
       defaultStep: z.number(),
       defaultRung: z.number(),
+      shape: z.enum(['cubic', 'linex']),
       curvaturePrior: pair,
       leanPrior: pair,
       startShortPrior: pair,
@@ -162,6 +164,10 @@ export const ladderInput = z
       z.object({
         id,
         setting: z.number(),
+        settingSd: z.number().optional(),
+        setBy: z.string().nullable().optional(),
+        exhaustPeakK: numberOrNull.optional(),
+        bsfcKgPerJ: numberOrNull.optional(),
         order: z.number(),
         torque: orNull(splineFit),
         peakPowerW: numberOrNull,
@@ -188,6 +194,7 @@ export const ladderInput = z
     }),
     holdbackPer10K: z.number(),
     holdbackPerOctane: z.number(),
+    exhaustLimitK: numberOrNull.optional(),
   })
   .openapi('LadderInput', {
     description: 'All that the ladder computation needs; also for the browser.',
@@ -234,6 +241,25 @@ const stepAnswer = z
   })
   .openapi('StepAnswer');
 
+const mixtureAnswer = z
+  .object({
+    costsFrom: settingInterval,
+    rows: list(
+      z.object({
+        lambda: z.number(),
+        lossPercent: banded,
+        fuelPercent: z.number(),
+        fuelForPowerPercent: banded,
+      }),
+    ),
+    measured: list(z.object({ id, lambda: z.number(), bsfcKgPerJ: z.number() })),
+    savesPercent: numberOrNull,
+    sentence: z.string(),
+  })
+  .openapi('MixtureAnswer', {
+    description: 'Power and fuel along the mixture, and the lambda from which leaner costs power.',
+  });
+
 export const ladderAnswer = z
   .object({
     version: z.number(),
@@ -274,6 +300,7 @@ export const ladderAnswer = z
         ),
       })
       .nullable(),
+    mixture: orNull(mixtureAnswer),
     warnings: list(z.string()),
   })
   .openapi('LadderAnswer');

@@ -4,6 +4,7 @@ import {
   belongsTo,
   type LadderAnswer,
   type LadderInput,
+  mixtureHoldback,
   SETTING_KINDS,
   SETTING_NAMES,
   type SettingName,
@@ -165,7 +166,7 @@ function settingsOf(ladder: Ladder, { shop, day, engine }: DayContext, pulls: re
 export function usesFor(setting: SettingName, { uses }: Shop): LadderInput['uses'] {
   return uses.flatMap(
     ({ name, holdbackDeg, holdbackLambda, speedsRpm, chancePastBest, chancePastLimit }) => {
-      const holdback = setting === 'lead' ? holdbackDeg : (holdbackLambda ?? null);
+      const holdback = setting === 'lead' ? holdbackDeg : mixtureHoldback(name, holdbackLambda);
       if (holdback === null) return [];
       return [{ name, holdback, speedsRpm, chancePastBest, chancePastLimit }];
     },
