@@ -39,6 +39,7 @@ function inputOf(name: string): CompareInput {
 
 export function CompareGallery({ query }: { readonly query: URLSearchParams }) {
   const [input, setInput] = useState(() => inputOf(query.get('sides') ?? '2'));
+  const [bandRpm, setBand] = useState<readonly [number, number]>(input.bandRpm);
   const sides = input.groups.map(
     ({ name, pulls }): SideWords => ({
       name,
@@ -55,6 +56,7 @@ export function CompareGallery({ query }: { readonly query: URLSearchParams }) {
     <main style={{ padding: '1.25rem clamp(1rem, 2vw, 2rem) 3rem' }}>
       <CompareScreen
         input={input}
+        bandRpm={bandRpm}
         sides={sides}
         units={query.get('units') === 'metric' ? 'metric' : 'us'}
         standard="SAE J1349"
@@ -65,7 +67,7 @@ export function CompareGallery({ query }: { readonly query: URLSearchParams }) {
           { name: 'street', band: [2500, 4500] },
           { name: 'circuit', band: [5000, 7200] },
         ]}
-        onBand={(bandRpm) => setInput((now) => ({ ...now, bandRpm }))}
+        onBand={setBand}
         onSwap={() => setInput((now) => ({ ...now, groups: [...now.groups].reverse() }))}
         onPick={() => undefined}
         onRemove={(at) =>

@@ -1,35 +1,46 @@
 import { useDeferredValue, useMemo } from 'react';
-import { compareGroups } from '../../src/compare/compare.ts';
-import type { CompareAnswer, CompareInput } from '../../src/compare/types.ts';
+import { type PreparedCompare, prepareCompare } from '../../src/compare/compare.ts';
+import type { CompareAnswer } from '../../src/compare/types.ts';
 import { sentenceOf } from '../../src/errors.ts';
 import type { Span } from '../charts/scale.ts';
 import { useHandedDown } from '../shell/handed-down.ts';
 import { CompareView } from './CompareView.tsx';
-import type { CompareProps } from './props.ts';
+import type { CompareScreenProps } from './props.ts';
 
 /** Side by side, computing live: the band follows the hand, its answer follows as soon as the browser has it. */
-export function CompareScreen(props: CompareProps) {
+export function CompareScreen(props: CompareScreenProps) {
   const { input, onBand } = props;
-  const [bandRpm, setBand] = useHandedDown<Span>(input.bandRpm, onBand, false);
-  const live = useMemo<CompareInput>(() => ({ ...input, bandRpm }), [input, bandRpm]);
-  const settled = useDeferredValue(live);
-  const { answer, trouble } = useMemo(() => solve(settled), [settled]);
+  const [bandRpm, setBand] = useHandedDown<Span>(props.bandRpm, onBand, false);
+  const settled = useDeferredValue(bandRpm);
+  const prepared = useMemo(() => tried(() => prepareCompare(input)), [input]);
+  const { answer, trouble } = useMemo(() => overBand(prepared, settled), [prepared, settled]);
   return (
     <CompareView
       {...props}
-      input={live}
-      answer={answer}
-      trouble={trouble}
-      settling={settled !== live}
+      {...{ bandRpm, answer, trouble }}
+      settling={settled !== bandRpm}
       onBand={setBand}
     />
   );
 }
 
-function solve(input: CompareInput): { answer: CompareAnswer | null; trouble: string | null } {
+type Tried<T> =
+  | { readonly value: T; readonly trouble: null }
+  | { readonly value: null; readonly trouble: string };
+
+function tried<T>(work: () => T): Tried<T> {
   try {
-    return { answer: compareGroups(input), trouble: null };
+    return { value: work(), trouble: null };
   } catch (error) {
-    return { answer: null, trouble: sentenceOf(error) };
+    return { value: null, trouble: sentenceOf(error) };
   }
+}
+
+function overBand(
+  prepared: Tried<PreparedCompare>,
+  bandRpm: Span,
+): { answer: CompareAnswer | null; trouble: string | null } {
+  if (prepared.value === null) return { answer: null, trouble: prepared.trouble };
+  const { value: answer, trouble } = tried(() => prepared.value.over(bandRpm));
+  return { answer, trouble };
 }

@@ -20,11 +20,11 @@ type PicturesProps = CompareViewProps & { readonly answer: CompareAnswer };
 
 /** The curves of the sides, and what each has over the first, on one cursor of speed. */
 export function Pictures(props: PicturesProps) {
-  const { input, answer, units, standard, quickBands, onBand } = props;
+  const { bandRpm, answer, units, standard, quickBands, onBand } = props;
   const [shown, setShown] = useState<DifferenceIn>('percent');
   const [cursorRpm, setCursorRpm] = useState<number | null>(null);
   const full = commonSpeeds(answer);
-  const band: Span = [Math.max(input.bandRpm[0], full[0]), Math.min(input.bandRpm[1], full[1])];
+  const band: Span = [Math.max(bandRpm[0], full[0]), Math.min(bandRpm[1], full[1])];
   const zoom = useZoom(full);
   const series = seriesOf(answer);
   const rows = rowsOf(answer, shown);

@@ -103,7 +103,7 @@ const shown = (of: CompareInput, more: object) =>
   renderToStaticMarkup(
     <MantineProvider env="test" withCssVariables={false} withGlobalClasses={false}>
       <CompareView
-        input={of}
+        bandRpm={of.bandRpm}
         answer={compareGroups(of)}
         trouble={null}
         settling={false}

@@ -31,7 +31,7 @@ export interface QuickBand {
 }
 
 export interface CompareProps {
-  readonly input: CompareInput;
+  readonly bandRpm: Span;
   readonly sides: readonly SideWords[];
   readonly units: UnitSystem;
   /** In which air all pulls stand: `SAE J1349`. */
@@ -50,6 +50,11 @@ export interface CompareProps {
   readonly onPick?: (side: number | null) => void;
   /** Further acts, beside those on the sides. */
   readonly acts?: ReactNode;
+}
+
+export interface CompareScreenProps extends CompareProps {
+  /** Its own band is not looked at: the one beside it moves without a new preparation. */
+  readonly input: CompareInput;
 }
 
 export interface CompareViewProps extends CompareProps {

@@ -109,10 +109,6 @@ function CompareWork({
 }) {
   const { units } = usePreferences();
   const shop = useQuery(shopSettingsQuery);
-  const input = useMemo(
-    () => (band === null ? data.input : { ...data.input, bandRpm: band }),
-    [data.input, band],
-  );
   const quickBands: QuickBand[] = [
     { name: 'as on the day', band: data.input.bandRpm },
     ...(shop.data?.uses ?? []).flatMap(({ name, speedsRpm }) =>
@@ -121,7 +117,8 @@ function CompareWork({
   ];
   return (
     <CompareScreen
-      input={input}
+      input={data.input}
+      bandRpm={band ?? data.input.bandRpm}
       sides={data.sides.map(sideWords)}
       units={units}
       standard={data.standard}
