@@ -4,6 +4,7 @@ import type { DayPlan } from '../src/record/types.ts';
 import { DEMO_PLANS, ticksOf } from './plans.ts';
 import { demoSheets } from './sheets.ts';
 import { type DemoDay, demoShop } from './shop.ts';
+import { DEMO_VEHICLES } from './vehicles.ts';
 
 /** The ways in that a user's files and decisions take. */
 export interface DemoWays {
@@ -50,6 +51,8 @@ export async function loadDemo(
   }
   for (const { engine, builds } of engines) {
     const { id: engineId } = await record.engines.create(engine, CHANGE);
+    for (const { engine: of, ...vehicle } of DEMO_VEHICLES)
+      if (of === engine.name) await record.vehicles.create({ ...vehicle, engineId }, CHANGE);
     for (const { build, days } of builds) {
       const { id: buildId } = await record.builds.create({ ...build, engineId }, CHANGE);
       const kept = sheets.find((one) => one.engine === engine.name && one.build === build.name);

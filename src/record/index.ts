@@ -7,3 +7,4 @@ export { sha256Of } from './pack.ts';
 export { narrowed } from './portion.ts';
 export type * from './repository.ts';
 export type * from './types.ts';
+export type * from './uses.ts';

@@ -42,6 +42,7 @@ import { makeSheets } from './sheets.ts';
 import { makeShelf } from './shelf.ts';
 import { type Connections, kyselyOver, openConnection, storeErrorOf } from './store.ts';
 import { daySummaries, shopSummary } from './summary.ts';
+import { checkUse, checkVehicle } from './uses.ts';
 
 export interface OpenOptions {
   readonly now?: () => Date;
@@ -203,6 +204,14 @@ function recordOver(
     },
     comparisons: makeShelf(at, 'comparison', {
       defaults: async () => ({ ...NEW_COMPARISON, keptAt: at.now().toISOString() }),
+    }),
+    vehicles: makeShelf(at, 'vehicle', {
+      defaults: async () => ({ who: '', keptAt: at.now().toISOString() }),
+      check: checkVehicle,
+    }),
+    uses: makeShelf(at, 'engineUse', {
+      defaults: async () => ({ who: '', keptAt: at.now().toISOString() }),
+      check: checkUse,
     }),
     partTests: makeShelf(at, 'partTest', {
       defaults: async () => ({ ...NEW_PART_TEST, madeAt: at.now().toISOString() }),

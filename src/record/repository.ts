@@ -27,6 +27,7 @@ import type {
   TestDay,
   Tick,
 } from './types.ts';
+import type { KeptUse, KeptVehicle } from './uses.ts';
 
 /** A new entity: what is left out takes the default that `defaults.ts` documents. */
 export type New<T extends { id: Id }, Required extends keyof T> = Pick<T, Required> &
@@ -45,6 +46,8 @@ export type NewLadder = New<Ladder, 'dayId'>;
 export type NewDecision = New<Decision, 'ladderId' | 'use' | 'setting' | 'who' | 'why'>;
 export type NewPlan = New<DayPlan, 'dayId' | 'version' | 'plan'>;
 export type NewComparison = New<Comparison, 'engineId' | 'engineIds' | 'name' | 'sides' | 'said'>;
+export type NewKeptVehicle = New<KeptVehicle, 'engineId' | 'name' | 'written'>;
+export type NewKeptUse = New<KeptUse, 'engineId' | 'name' | 'written'>;
 export type NewPartTest = New<PartTest, 'dayId' | 'gainPercent' | 'repeatabilityPercent' | 'plan'>;
 export type NewCalibration = New<Calibration, 'cellId' | 'doneOn' | 'who' | 'measured'>;
 type Patch<T> = Partial<Omit<T, 'id'>>;
@@ -252,6 +255,8 @@ export interface PullbookRecord {
   };
   readonly calibrations: Shelf<Calibration, NewCalibration, { cellId: Id }>;
   readonly comparisons: Shelf<Comparison, NewComparison, { engineId: Id }>;
+  readonly vehicles: Shelf<KeptVehicle, NewKeptVehicle, { engineId: Id }>;
+  readonly uses: Shelf<KeptUse, NewKeptUse, { engineId: Id }>;
   readonly partTests: Shelf<PartTest, NewPartTest, { dayId: Id }>;
   readonly portions: {
     /** These engines, or all, with all under them and the cells they were tested on. */

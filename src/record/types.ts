@@ -12,6 +12,7 @@ import type { Aspiration } from '../pull/types.ts';
 import type { Measured } from '../trade/calibration/measured.ts';
 import type { UnitSystem } from '../units/types.ts';
 import type { Comparison, PartTest } from './compared.ts';
+import type { KeptUse, KeptVehicle } from './uses.ts';
 
 export type Id = string;
 /** `2026-05-17`. */
@@ -371,6 +372,8 @@ export const ENTITIES = [
   'calibration',
   'comparison',
   'partTest',
+  'vehicle',
+  'engineUse',
   'handOver',
 ] as const;
 export type EntityName = (typeof ENTITIES)[number];
@@ -393,6 +396,8 @@ export interface EntityTypes {
   readonly calibration: Calibration;
   readonly comparison: Comparison;
   readonly partTest: PartTest;
+  readonly vehicle: KeptVehicle;
+  readonly engineUse: KeptUse;
   readonly handOver: HandOverKept;
 }
 

@@ -19,7 +19,7 @@ import {
   vehicleUse,
 } from '../compare/index.ts';
 import { InputError, sentenceOf } from '../errors.ts';
-import { readRunFile } from '../intake/index.ts';
+import { type RunSource, readRunFile } from '../intake/index.ts';
 import type { CompareQuestion } from './compareSides.ts';
 
 /** Which uses are asked about: one that is there, one to be laid over the builds, or all that can be chosen. */
@@ -92,10 +92,10 @@ function usesOf(
  * @throws InputError, FormatError  it cannot be read, has no time or no engine speed
  */
 export async function loggedUseFrom(
-  path: string,
+  source: RunSource,
   options: { readonly fileName: string; readonly signal?: AbortSignal },
 ): Promise<Use> {
-  const { recording } = await readRunFile(path, { ...options, isDrive: true });
+  const { recording } = await readRunFile(source, { ...options, isDrive: true });
   const { fileName } = options;
   const channel = (quantity: 'time' | 'speed' | 'throttle') =>
     recording.channels.find((one) => one.quantity === quantity)?.values ?? null;

@@ -17,6 +17,7 @@ import { serveRecordings } from './routes/recordings.ts';
 import { serveSheetFiles } from './routes/sheetFiles.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
+import { serveUses } from './routes/uses.ts';
 import { serveWhole } from './routes/whole.ts';
 import { readWebFiles, serveWeb } from './webFiles.ts';
 import { Curves } from './work/curves.ts';
@@ -59,7 +60,8 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   });
   api.use(async (c, next) =>
     // Files have limits of their own, counted while they stream in.
-    c.req.method === 'POST' && /\/(recordings|look|files|sheet\/read|verify)$/.test(c.req.path)
+    c.req.method === 'POST' &&
+    /\/(recordings|look|files|sheet\/read|verify|from-log)$/.test(c.req.path)
       ? next()
       : jsonLimit(c, next),
   );
@@ -72,6 +74,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   serveFiles(api, record);
   serveCompare(api, record, curves);
   servePartTests(api, record, curves);
+  serveUses(api, record, curves);
   serveCalibrations(api, record);
   serveParts(api, record);
   serveCurves(api, record, readings, curves);

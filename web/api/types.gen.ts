@@ -526,6 +526,24 @@ export type KeptSheet = {
   readonly version: number;
   readonly sheet: Sheet;
 };
+/** A use of one’s own, typed or from a log. */
+export type KeptUse = {
+  readonly id: string;
+  readonly engineId: string;
+  readonly name: string;
+  readonly who: string;
+  readonly keptAt: string /** An object of the format use/1, as typed: quantities are texts with their unit (`"speed": "5500 rpm"`). See docs/use.md. */;
+  readonly written: Readonly<Record<string, unknown>>;
+};
+/** A vehicle that an engine goes into, as somebody typed it. */
+export type KeptVehicle = {
+  readonly id: string;
+  readonly engineId: string;
+  readonly name: string;
+  readonly who: string;
+  readonly keptAt: string /** An object of the format vehicle/1, as typed: quantities are texts with their unit (`"mass": "3500 lb"`). See docs/use.md. */;
+  readonly written: Readonly<Record<string, unknown>>;
+};
 /** Pulls of one day (and group) that step one setting. Null: the day's, then the shop's. */
 export type Ladder = {
   readonly name: string;
@@ -732,6 +750,14 @@ export type NewPull = {
   readonly peakTorqueNm?: number | null;
   readonly peakTorqueSpeedRpm?: number | null;
   readonly peaksAre?: TorqueBasis | null;
+};
+export type NewUse = {
+  readonly name: string /** An object of the format use/1, as typed: quantities are texts with their unit (`"speed": "5500 rpm"`). See docs/use.md. */;
+  readonly written: Readonly<Record<string, unknown>>;
+};
+export type NewVehicle = {
+  readonly name: string /** An object of the format vehicle/1, as typed: quantities are texts with their unit (`"mass": "3500 lb"`). See docs/use.md. */;
+  readonly written: Readonly<Record<string, unknown>>;
 };
 /** Where a part has been; no stay where no sheet names it. */
 export type PartHistory = {
@@ -1182,6 +1208,8 @@ export type Touched = {
     | 'calibration'
     | 'comparison'
     | 'partTest'
+    | 'vehicle'
+    | 'engineUse'
     | 'handOver';
   readonly id: string;
   readonly before: Readonly<Record<string, unknown>> | null;
@@ -1224,6 +1252,31 @@ export type Understood = {
   readonly warnings: readonly string[];
   readonly answers: RememberedOptions;
 };
+/** Builds brought to one air and one setting, for a browser that answers by itself. */
+export type UseMembers = {
+  readonly standard: AirStandard;
+  readonly sides: readonly CompareSide[] /** Which pulls were taken, in a sentence. */;
+  readonly taken: string;
+  readonly dayToDay: DayToDay;
+  readonly warnings: readonly string[];
+  readonly input: CompareInput;
+};
+export type UseMembersWanted = {
+  /** Builds, or anything else that can be compared; one is enough for a vehicle. */ readonly sides: readonly SideWanted[];
+  readonly bandRpm?: BandRpm;
+  readonly standard?: AirStandard;
+  readonly correctBoosted?: boolean;
+};
+/** A use read from a logged drive; nothing is stored. */
+export type UseOfLog = {
+  readonly name: string /** An object of the format use/1, as typed: quantities are texts with their unit (`"speed": "5500 rpm"`). See docs/use.md. */;
+  readonly written: Readonly<Record<string, unknown>>;
+  readonly notes: readonly string[];
+};
+export type UsePatch = {
+  readonly name?: string /** An object of the format use/1, as typed: quantities are texts with their unit (`"speed": "5500 rpm"`). See docs/use.md. */;
+  readonly written?: Readonly<Record<string, unknown>>;
+};
 export type UseRules = {
   readonly name: string;
   readonly meaning: string;
@@ -1232,6 +1285,85 @@ export type UseRules = {
   readonly speedsRpm: BandRpm | null;
   readonly chancePastBest: number;
   readonly chancePastLimit: number;
+};
+export type UseWanted = {
+  /** Builds, or anything else that can be compared; one is enough for a vehicle. */ readonly sides: readonly SideWanted[];
+  readonly bandRpm?: BandRpm;
+  readonly standard?: AirStandard;
+  readonly correctBoosted?: boolean /** All that can be chosen, one of them by name, a kept one, or one typed here; left out: the vehicle’s own quarter mile, or all. */;
+  readonly use?:
+    | 'all'
+    | { readonly chosen: string }
+    | { readonly keptId: string }
+    | {
+        /** An object of the format use/1, as typed: quantities are texts with their unit (`"speed": "5500 rpm"`). See docs/use.md. */ readonly written: Readonly<
+          Record<string, unknown>
+        >;
+      };
+  readonly vehicle?:
+    | { readonly keptId: string }
+    | {
+        /** An object of the format vehicle/1, as typed: quantities are texts with their unit (`"mass": "3500 lb"`). See docs/use.md. */ readonly written: Readonly<
+          Record<string, unknown>
+        >;
+      } /** Engine speed about which a use is dragged. */;
+  readonly aboveRpm?: number /** The time that counts: `quarterMile` unless said, `0-60mph`, `1km` … */;
+  readonly goal?: string;
+};
+/** Builds under uses and in a vehicle; intervals are 95 %. See docs/command.md. */
+export type UsesAnswer = {
+  readonly format: 'use-answer/1';
+  readonly builds: readonly string[];
+  readonly standard: string;
+  readonly uses: readonly {
+    readonly use: string;
+    readonly from: 'chosen' | 'typed' | 'log' | 'vehicle';
+    readonly reason: string;
+    readonly refused: string | null;
+    readonly coverage: number | null;
+    readonly builds: readonly { readonly name: string; readonly meanPowerW: Banded }[];
+    readonly pairs: readonly {
+      readonly a: string;
+      readonly b: string;
+      readonly gainPercent: Banded;
+      readonly finding: string;
+    }[];
+  }[];
+  readonly vehicle: {
+    readonly name: string;
+    readonly builds: readonly {
+      readonly name: string;
+      readonly figures: readonly {
+        readonly id: string;
+        readonly name: string;
+        readonly unit: 's' | 'm/s';
+        readonly value: number | null;
+        readonly low: number | null;
+        readonly high: number | null;
+      }[];
+    }[];
+    readonly pairs: readonly {
+      readonly a: string;
+      readonly b: string;
+      readonly differences: readonly {
+        readonly id: string;
+        readonly name: string;
+        readonly unit: 's' | 'm/s';
+        readonly value: number | null;
+        readonly low: number | null;
+        readonly high: number | null;
+        readonly chanceBetter: number | null;
+      }[];
+      readonly finding: string;
+    }[];
+    readonly assumed: readonly string[];
+  } | null /** A paragraph for the owner. */;
+  readonly finding: string;
+  readonly warnings: readonly string[];
+};
+export type VehiclePatch = {
+  readonly name?: string /** An object of the format vehicle/1, as typed: quantities are texts with their unit (`"mass": "3500 lb"`). See docs/use.md. */;
+  readonly written?: Readonly<Record<string, unknown>>;
 };
 export type Verified = {
   readonly file: string;
@@ -1733,6 +1865,34 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: EnginePage;
   };
+  /** All of its uses. */
+  readonly 'GET /engines/{id}/uses': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly KeptUse[];
+  };
+  /** A new use. */
+  readonly 'POST /engines/{id}/uses': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewUse;
+    readonly answer: KeptUse;
+  };
+  /** All of its vehicles. */
+  readonly 'GET /engines/{id}/vehicles': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly KeptVehicle[];
+  };
+  /** A new vehicle. */
+  readonly 'POST /engines/{id}/vehicles': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewVehicle;
+    readonly answer: KeptVehicle;
+  };
   /** Every change of the record, newest first. */
   readonly 'GET /events': {
     readonly params: undefined;
@@ -2017,6 +2177,69 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: RecordEvent;
+  };
+  /** Builds under a use and in a vehicle; nothing is stored. */
+  readonly 'POST /use': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: UseWanted;
+    readonly answer: UsesAnswer;
+  };
+  /** The pulls of each build with their curves, brought together but not answered for. */
+  readonly 'POST /use/members': {
+    readonly params: undefined;
+    readonly query: undefined;
+    readonly body: UseMembersWanted;
+    readonly answer: UseMembers;
+  };
+  /** Read a logged drive into a use; the body is its bytes, nothing is stored. */
+  readonly 'POST /uses/from-log': {
+    readonly params: undefined;
+    readonly query: { readonly name: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: UseOfLog;
+  };
+  /** One use. */
+  readonly 'GET /uses/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: KeptUse;
+  };
+  /** Change a use; fields left out stay. */
+  readonly 'PATCH /uses/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: UsePatch;
+    readonly answer: KeptUse;
+  };
+  /** Remove a use with all under it; POST /undo brings it back. */
+  readonly 'DELETE /uses/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** One vehicle. */
+  readonly 'GET /vehicles/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: KeptVehicle;
+  };
+  /** Change a vehicle; fields left out stay. */
+  readonly 'PATCH /vehicles/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: VehiclePatch;
+    readonly answer: KeptVehicle;
+  };
+  /** Remove a vehicle with all under it; POST /undo brings it back. */
+  readonly 'DELETE /vehicles/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
   };
   /** Hold a bundle against the recordings in it; nothing is stored. */
   readonly 'POST /verify': {

@@ -1,5 +1,5 @@
 export { answerUse, type UseAnswer, type UsePair, type UseSensitivity } from './answer.ts';
-export { type LoggedDrive, loggedUse, readUse, vehicleUse } from './made.ts';
+export { type LoggedDrive, loggedUse, readUse, vehicleUse, writeUse } from './made.ts';
 export { usesFinding } from './sentences.ts';
 export { chosenUse, isShape, SHAPE_NAMES, type ShapeName } from './shapes.ts';
 export type { Use, UsePoint } from './types.ts';

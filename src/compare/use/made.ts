@@ -11,24 +11,41 @@ import type { Use, UsePoint } from './types.ts';
  */
 export function readUse(value: unknown): ReadWritten<Use> {
   return readWritten(value, (file) => {
-    const key = file.object(['format', 'name', 'points']);
+    const key = file.object(['format', 'name', 'from', 'reason', 'points']);
     if (key === null) return null;
     if (key('format').value !== 'use/1') return key('format').wrong('"use/1"');
     const name = key('name').isMissing ? 'typed use' : key('name').text(80);
+    const from = key('from').isMissing ? 'typed' : key('from').oneOf(['typed', 'log', 'vehicle']);
+    const reason = key('reason').isMissing ? 'As typed.' : key('reason').text(400);
     const rows = key('points').list(1, 500, 'points');
-    if (rows === null || name === null) return null;
+    if (rows === null || name === null || from === null || reason === null) return null;
     const points = rows.map(pointOf).filter((point) => point !== null);
     if (points.length < rows.length) return null;
     if (!(points.reduce((sum, { share }) => sum + share, 0) > 0))
       return key('points').wrong('a share of the time above 0 in one of them at least');
     return {
       name,
-      from: 'typed',
+      from,
       points: normalised(points.filter(({ share }) => share > 0)),
-      reason: 'As typed.',
+      reason,
       notes: [],
     };
   });
+}
+
+/** A use as a file of the format use/1, to be kept or typed on. */
+export function writeUse({ name, from, reason, points }: Use): Readonly<Record<string, unknown>> {
+  return {
+    format: 'use/1',
+    name: name.slice(0, 80),
+    ...(from === 'chosen' ? {} : { from }),
+    reason: reason.slice(0, 400),
+    points: points.map(({ speedRpm, share, load }) => ({
+      speed: `${Math.round(speedRpm)} rpm`,
+      share: `${Number((100 * share).toPrecision(6))} %`,
+      load: `${Number((100 * load).toPrecision(6))} %`,
+    })),
+  };
 }
 
 function pointOf(row: Written): UsePoint | null {

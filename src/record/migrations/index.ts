@@ -8,6 +8,7 @@ import { sql as inertiaOfADay } from './0006_inertia_of_a_day.ts';
 import { sql as buildSheets } from './0007_build_sheets.ts';
 import { sql as filesOfABuild } from './0009_files_of_a_build.ts';
 import { sql as comparisonsAndPartTests } from './0010_comparisons_and_part_tests.ts';
+import { sql as vehiclesAndUses } from './0011_vehicles_and_uses.ts';
 import { sql as handOvers } from './0014_hand_overs.ts';
 
 export interface Migration {
@@ -26,4 +27,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0009_files_of_a_build', sql: filesOfABuild },
   { name: '0010_comparisons_and_part_tests', sql: comparisonsAndPartTests },
   { name: '0014_hand_overs', sql: handOvers },
+  { name: '0011_vehicles_and_uses', sql: vehiclesAndUses },
 ];

@@ -7,6 +7,7 @@ import { handOvers } from './handOvers.ts';
 import { parts } from './partHistory.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
+import { keptUses, uses, vehicles } from './uses.ts';
 import * as work from './work.ts';
 
 export const API_BASE = '/api/v1';
@@ -34,6 +35,9 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(sideBySide) as RouteConfig[]),
   ...(Object.values(comparisons) as RouteConfig[]),
   ...(Object.values(partTests) as RouteConfig[]),
+  ...(Object.values(uses) as RouteConfig[]),
+  ...(Object.values(vehicles) as RouteConfig[]),
+  ...(Object.values(keptUses) as RouteConfig[]),
   ...(Object.values(handOvers) as RouteConfig[]),
   ...(Object.values(calibrations) as RouteConfig[]),
   ...(Object.values(work) as RouteConfig[]),

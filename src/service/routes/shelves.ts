@@ -33,7 +33,7 @@ interface ShelfContract {
  * Five routes over one shelf. The contract of each route is checked against the record's types by the schema
  * tests; here the five are alike for all shelves, which the typed form of the router cannot express.
  */
-function serveShelf<T, N, P>(
+export function serveShelf<T, N, P>(
   api: Api,
   routes: ShelfContract,
   shelf: Shelf<T, N, P>,

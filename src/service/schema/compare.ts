@@ -73,6 +73,7 @@ const wanted = {
   }),
   correctBoosted: z.boolean().optional(),
 };
+export const sidesWanted = wanted;
 export const compareWanted = z.object(wanted).strict().openapi('CompareWanted');
 
 export const sidePull = z
@@ -128,7 +129,7 @@ const dayToDay = z
   .openapi('DayToDay', { description: 'From what it is known how days differ on the cell.' });
 
 /** Owned by the computing room; see src/compare/types.ts. */
-const compareInput = z
+export const compareInput = z
   .looseObject({
     groups: list(z.looseObject({ name: z.string() })),
     bandRpm: z.tuple([z.number(), z.number()]).readonly(),
@@ -158,7 +159,7 @@ const compareAnswer = z
   })
   .openapi('CompareAnswer', { description: 'Two or more sides compared; intervals are 95 %.' });
 
-const brought = {
+export const brought = {
   standard: airStandard,
   sides: list(compareSide),
   taken: z.string().openapi({ description: 'Which pulls were taken, in a sentence.' }),

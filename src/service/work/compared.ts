@@ -33,6 +33,8 @@ export interface CompareWanted {
   readonly bandRpm?: BandRpm | undefined;
   readonly standard?: AirStandard | undefined;
   readonly correctBoosted?: boolean | undefined;
+  /** One, where a use or a vehicle is asked about. */
+  readonly leastSides?: 1 | 2;
   /** Days that may teach how days differ; left out: all of the record. */
   readonly referenceDays?: ReadonlySet<Id> | undefined;
 }
@@ -119,6 +121,7 @@ export async function bringTogether(
     correctBoosted: wanted.correctBoosted ?? false,
     reference: references.groups,
     ...(wanted.bandRpm === undefined ? {} : { bandRpm: wanted.bandRpm }),
+    ...(wanted.leastSides === undefined ? {} : { leastSides: wanted.leastSides }),
   });
   return {
     question,
