@@ -123,8 +123,9 @@ function published(answer: Figure, sheet: Sheet): PublishedAnswer {
   };
 }
 
-const labelsOf = ({ per }: Figure, sheet: Sheet): readonly string[] =>
-  per === null ? [] : placeLabels(per, sheet.layout);
+/** Places of an answer, or names of the rows of the table that it goes through. */
+const labelsOf = ({ per, rows }: Figure, sheet: Sheet): readonly string[] =>
+  rows ?? (per === null ? [] : placeLabels(per, sheet.layout));
 
 /** Symbol of the unit in which numbers of this kind are computed. */
 export function insideUnit(kind: DisplayKind): string {

@@ -1399,6 +1399,7 @@ export type WindowRule = {
   readonly stopAbove: number | null;
   readonly perM: boolean;
   readonly source: string;
+  readonly addresses?: readonly string[];
 };
 
 /** Every route by method and path: what it takes and what it answers. */

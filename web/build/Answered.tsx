@@ -1,8 +1,9 @@
-import type { Figure } from '../../src/build/index.ts';
+import type { Figure, Window } from '../../src/build/index.ts';
 import { inUnitsOf } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
 import { useSheetActs } from './context.ts';
+import { SourceText } from './SourceText.tsx';
 import { noteText, pathInWords, placesOf, plusMinusText, valueText } from './words.ts';
 
 /** Value with its half interval, or that it is not known. */
@@ -31,7 +32,7 @@ export function FieldLinks({ paths, section }: { paths: readonly string[]; secti
   ));
 }
 /** Where an answer comes from, place by place and step by step; folded until it is asked for. */
-export function Background({ answer, source }: { answer: Figure; source?: string }) {
+export function Background({ answer, window }: { answer: Figure; window?: Window }) {
   const { layout } = useSheetActs();
   const { units } = usePreferences();
   const places = placesOf(answer, layout);
@@ -68,7 +69,11 @@ export function Background({ answer, source }: { answer: Figure; source?: string
           Something usual stands for <FieldLinks paths={answer.assumed} section={answer.section} />.
         </p>
       )}
-      {source !== undefined && <p>Window: {source}.</p>}
+      {window !== undefined && (
+        <p>
+          Window: <SourceText {...window} />.
+        </p>
+      )}
       {answer.notes.map((note) => (
         <p key={note.sentence}>{inUnitsOf(noteText(note), units)}</p>
       ))}

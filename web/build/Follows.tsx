@@ -114,10 +114,7 @@ export const CheckItem = memo(function CheckItem({
       <WindowBar check={check} />
       {check.problem !== null && <p className="stop">{inUnitsOf(check.problem, units)}</p>}
       {check.remedy !== null && <p>{inUnitsOf(check.remedy, units)}</p>}
-      <Background
-        answer={check}
-        {...(check.window === null ? {} : { source: check.window.source })}
-      />
+      <Background answer={check} {...(check.window === null ? {} : { window: check.window })} />
     </li>
   );
 });

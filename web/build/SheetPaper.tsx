@@ -366,9 +366,9 @@ function Following({ section, sheet, answer }: InSection & { readonly answer: Sh
 
 /** All places of an answer in one line. */
 function Each({ answer, sheet, units }: { answer: Figure; sheet: Sheet; units: UnitSystem }) {
-  const { each, rows } = answer;
+  const { each } = answer;
   if (each === null || each.length < 2) return null;
-  const places = rows ?? placesOf(answer, sheet.layout);
+  const places = placesOf(answer, sheet.layout);
   return (
     <small className="quiet">
       {each

@@ -12,6 +12,7 @@ import { EditSheet } from '../form/edit-sheet.tsx';
 import type { Field } from '../form/fields.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import styles from './build.module.css';
+import { SourceText } from './SourceText.tsx';
 import { conditionWords, isOwnOf, withOwn, withoutOwn } from './windows.ts';
 
 interface WindowsViewProps {
@@ -59,7 +60,9 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
                   <td className="quiet">{words}</td>
                   <td>{within(rule, rule.low, rule.high, units)}</td>
                   <td>{stops(rule, units)}</td>
-                  <td className="quiet">{mine ? <strong>{rule.source}</strong> : rule.source}</td>
+                  <td className="quiet">
+                    {mine ? <strong>{rule.source}</strong> : <SourceText {...rule} />}
+                  </td>
                   <td>
                     <div className="acts">
                       <Button
@@ -96,7 +99,9 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
           sendUntouched
           onClose={() => setEditing(null)}
           onSave={(patch) => {
-            onChange(withOwn(own, { ...editing, ...patch }));
+            // Another window is no longer what those pages say.
+            const { addresses: _, ...line } = editing;
+            onChange(withOwn(own, { ...line, ...patch }));
             setEditing(null);
           }}
         />

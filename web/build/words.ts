@@ -85,9 +85,12 @@ export function plusMinusText(answer: Figure, units: UnitSystem): string | null 
   return Number(number) === 0 ? null : `± ${number}`;
 }
 
-/** Labels of the places of an answer by place. */
+/** Labels of the places of an answer by place, or of the rows of the table that it goes through. */
 export const placesOf = (answer: Figure, layout: Layout): readonly string[] =>
-  answer.per === null ? [] : placeLabels(answer.per, layout).slice(0, countOf(answer.per, layout));
+  answer.rows ??
+  (answer.per === null
+    ? []
+    : placeLabels(answer.per, layout).slice(0, countOf(answer.per, layout)));
 
 export const noteText = ({ sentence, source }: Note): string =>
   source === null ? sentence : `${sentence} (${source})`;

@@ -12,6 +12,8 @@ export interface Window {
   readonly stopAbove: number | null;
   /** Document, or `common practice, no source`, or `the shop's own`. */
   readonly source: string;
+  /** Where the sites that the source names can be read. */
+  readonly addresses?: readonly string[];
 }
 
 export type Verdict = 'fine' | 'look again' | 'stop' | 'not known';

@@ -16,7 +16,12 @@ export interface WindowRule {
   readonly stopAbove: number | null;
   readonly perM: boolean;
   readonly source: string;
+  /** Where the sites that the source names can be read; the names in it are `siteOf` these. */
+  readonly addresses?: readonly string[];
 }
+
+/** A site as a source names it. */
+export const siteOf = (address: string): string => new URL(address).hostname.replace(/^www\./, '');
 
 /**
  * The line of a name that fits this sheet best: one for its use before one for all,
@@ -51,5 +56,6 @@ export function windowOf(rule: WindowRule, scaleM: number | null): Window | null
     stopBelow: times(rule.stopBelow),
     stopAbove: times(rule.stopAbove),
     source: rule.source,
+    ...(rule.addresses === undefined ? {} : { addresses: rule.addresses }),
   };
 }

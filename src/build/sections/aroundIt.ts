@@ -186,6 +186,10 @@ export const FASTENERS: SectionSpec = {
         angle('angle', 'Angle after', { low: 0, high: 720 }),
         gap('stretch', 'Stretch', { low: 0 }),
         size('freeLength', 'Free length'),
+        size('grip', 'Clamped length', {
+          help: 'From under the head to the first thread that holds; tells the preload of an angle.',
+        }),
+        text('clamped', 'What it clamps', 'Steel, cast iron or aluminium.'),
         force('separating', 'Force that pulls it apart', { help: 'A bolt, where known.' }),
         yesNo('done', 'Done'),
       ],

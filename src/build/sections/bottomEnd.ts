@@ -48,6 +48,12 @@ export const BLOCK: SectionSpec = {
         help: 'Across the parting line at right angles, caps torqued.',
       }),
     ),
+    each(
+      'mainJournal',
+      size('mainHousingBare', 'Main housing without bearing', {
+        help: 'Caps torqued; with the thickness of the shells it gives the clearance too.',
+      }),
+    ),
     text('honing', 'Honing', 'Stones, plateau, with or without a torque plate.'),
     yesNo('torquePlate', 'Honed with a torque plate'),
   ],
@@ -79,6 +85,12 @@ export const CRANK: SectionSpec = {
       }),
     ),
     each('mainJournal', gap('mainTaper', 'Main journal taper')),
+    each(
+      'mainJournal',
+      size('mainShell', 'Main bearing shell', {
+        help: 'Thickness in its middle, by a ball micrometer.',
+      }),
+    ),
     gap('runOut', 'Run-out', {
       help: 'Dial on the centre main, crank on its end mains, whole reading.',
     }),
@@ -108,6 +120,13 @@ export const RODS: SectionSpec = {
     each('cylinder', partMass('smallEndMass', 'Small end weight')),
     partMass('bearingMass', 'Rod bearing pair weight'),
     each('cylinder', size('bigEndBore', 'Big end bore with bearing in')),
+    each('cylinder', size('bigEndHousing', 'Big end housing without bearing')),
+    each(
+      'cylinder',
+      size('bigEndShell', 'Rod bearing shell', {
+        help: 'Thickness in its middle, by a ball micrometer.',
+      }),
+    ),
     each(
       'rodJournal',
       gap('sideClearance', 'Side clearance', { help: 'Of all rods on the journal together.' }),

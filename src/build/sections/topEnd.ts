@@ -63,9 +63,12 @@ export const HEADS: SectionSpec = {
       }),
     ),
     ...both((side, name) =>
-      gap(`${side}ValveRecess`, `${name} valve above the head face`, {
-        help: 'Lowest point of the closed valve, square to the face; negative where it hangs below.',
-      }),
+      each(
+        'cylinder',
+        gap(`${side}ValveRecess`, `${name} valve above the head face`, {
+          help: 'Lowest point of the closed valve, square to the face; negative where it hangs below.',
+        }),
+      ),
     ),
     ...both((side, name) =>
       each(VALVES[side], gap(`${side}GuideClearance`, `${name} guide clearance`)),
@@ -192,6 +195,9 @@ export const VALVE_TRAIN: SectionSpec = {
     partMass('lifterMass', 'Lifter weight'),
     partMass('pushrodMass', 'Pushrod weight'),
     size('pushrodLength', 'Pushrod length'),
+    size('checkingPushrod', 'Checking pushrod, all lash taken up', {
+      help: 'Length at which it just touches, the witness mark right and the adjuster in the middle.',
+    }),
     text(
       'witness',
       'Witness mark on the valve tip',

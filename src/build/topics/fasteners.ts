@@ -1,8 +1,12 @@
 import {
   BOLT_GRADES,
   boltStiffnessNPerM,
+  GRIP_RANGE_DIAMETERS,
+  JOINT_MODULUS_PA,
+  jointStiffnessNPerM,
   NUT_FACTORS,
   type Preload,
+  preloadFromAngle,
   preloadFromStretch,
   preloadFromTorque,
   ROD_BENDING_FACTOR,
@@ -60,6 +64,7 @@ function nutFactorOf(text: string): number | null {
 
 interface Joint {
   readonly name: string;
+  readonly remark: string | null;
   /** Null where neither torque with a known lubricant nor stretch tells it. */
   readonly preload: Preload | null;
   readonly shareOfProof: number | null;
@@ -79,10 +84,58 @@ function preloadOf(row: Row, thread: Thread): Preload | null {
       boltStiffnessNPerM({ sections: [{ lengthM, areaM2: tensileAreaM2(thread) }] }),
     );
   const [torqueNm, nutFactor] = [numberIn(row, 'torque'), nutFactorOf(textIn(row, 'lubricant'))];
-  // Turned on by an angle the bolt carries more than its torque says.
-  const turned = (numberIn(row, 'angle') ?? 0) > 0;
-  if (torqueNm === null || nutFactor === null || turned) return null;
-  return preloadFromTorque(torqueNm, { majorM: thread.majorM, nutFactor });
+  if (torqueNm === null || nutFactor === null) return null;
+  const snug = preloadFromTorque(torqueNm, { majorM: thread.majorM, nutFactor });
+  const angleDeg = numberIn(row, 'angle') ?? 0;
+  return angleDeg > 0 ? preloadOfAngle(row, thread, snug, angleDeg) : snug;
+}
+
+/** What a protractor on a wrench leaves open either side [deg]: ours, no source. */
+const ANGLE_OPEN_DEG = 3;
+
+/** Turned on by an angle the bolt carries more than its torque says, by the stiffness of bolt and joint. */
+function preloadOfAngle(row: Row, thread: Thread, snug: Preload, angleDeg: number): Preload | null {
+  const gripM = numberIn(row, 'grip');
+  const modulusPa = modulusOf(textIn(row, 'clamped'));
+  if (gripM === null || gripM <= 0 || modulusPa === null) return null;
+  // The part of the bolt that stretches is what it clamps, at stress area; a waisted or long shank gives more.
+  const boltNPerM = boltStiffnessNPerM({
+    sections: [{ lengthM: gripM, areaM2: tensileAreaM2(thread) }],
+  });
+  const jointNPerM = jointStiffnessNPerM({ majorM: thread.majorM, gripM, modulusPa });
+  const turn = { snug, angleDeg, angleUncertaintyDeg: ANGLE_OPEN_DEG, pitchM: thread.pitchM };
+  return preloadFromAngle(turn, { boltNPerM, jointNPerM });
+}
+
+function modulusOf(clamped: string): number | null {
+  const lower = clamped.toLowerCase();
+  if (/alumin/.test(lower)) return JOINT_MODULUS_PA.aluminium;
+  if (/iron/.test(lower)) return JOINT_MODULUS_PA['cast iron'];
+  return /steel/.test(lower) ? JOINT_MODULUS_PA.steel : null;
+}
+
+/** Why a joint that was turned on by an angle has no preload here, or is told with less trust; null: nothing to say. */
+function angleRemark(row: Row, name: string, thread: Thread | null): string | null {
+  const stretched = numberIn(row, 'stretch') !== null && numberIn(row, 'freeLength') !== null;
+  if ((numberIn(row, 'angle') ?? 0) <= 0 || stretched) return null;
+  const gripM = numberIn(row, 'grip');
+  const lacks = [
+    ...(thread === null ? ['a thread of the handbook'] : []),
+    ...(numberIn(row, 'torque') === null ? ['the snug torque'] : []),
+    ...(nutFactorOf(textIn(row, 'lubricant')) === null ? ['a lubricant of the handbook'] : []),
+    ...(gripM === null ? ['the clamped length'] : []),
+    ...(modulusOf(textIn(row, 'clamped')) === null
+      ? ['what it clamps (steel, cast iron or aluminium)']
+      : []),
+  ];
+  if (lacks.length > 0) return `${name}: to tell its preload by angle, say ${lacks.join(', ')}.`;
+  const [least, most] = GRIP_RANGE_DIAMETERS;
+  const diameters = gripM! / thread!.majorM;
+  const beyond =
+    diameters < least || diameters > most
+      ? ` Its clamped length is ${diameters.toFixed(1)} diameters; the stiffness rule is meant for ${least} to ${most}.`
+      : '';
+  return `${name}: by angle, as long as the bolt stays elastic; one that is meant to be turned past yield goes by its maker’s angle.${beyond}`;
 }
 
 function proofPa(row: Row, { majorM }: Thread): number | null {
@@ -101,12 +154,14 @@ function jointOf(row: Row, index: number): Joint {
   const name = textIn(row, 'joint') || `Row ${index + 1}`;
   const thread = threadNamed(textIn(row, 'thread'));
   const preload = thread === null ? null : preloadOf(row, thread);
+  const remark = angleRemark(row, name, thread);
   if (thread === null || preload === null)
-    return { name, preload: null, shareOfProof: null, clampOverLoad: null };
+    return { name, remark, preload: null, shareOfProof: null, clampOverLoad: null };
   const proof = proofPa(row, thread);
   const apartN = numberIn(row, 'separating');
   return {
     name,
+    remark,
     preload,
     shareOfProof:
       proof === null
@@ -125,7 +180,7 @@ const joints: Need<readonly Joint[]> = once((ask) => {
 const NONE = [
   {
     sentence:
-      'No joint says enough: thread and torque with a lubricant of the handbook, or stretch with free length; an angle alone does not tell it.',
+      'No joint says enough: thread and torque with a lubricant of the handbook, or stretch with free length; for an angle after a snug torque also the clamped length and what it clamps.',
     source: null,
   },
 ];
@@ -135,8 +190,11 @@ const byRow =
   (ask) => {
     const all = joints(ask);
     const value = all.map(read);
-    if (value.every((one) => one === null)) return { value: null, notes: NONE };
-    return { value, rows: all.map(({ name }) => name) };
+    const notes = all.flatMap(({ remark }) =>
+      remark === null ? [] : [{ sentence: remark, source: null }],
+    );
+    if (value.every((one) => one === null)) return { value: null, notes: [...NONE, ...notes] };
+    return { value, notes, rows: all.map(({ name }) => name) };
   };
 
 const preloadFigure = (id: string, label: string, read: keyof Preload): FigureSpec => ({
@@ -144,7 +202,7 @@ const preloadFigure = (id: string, label: string, read: keyof Preload): FigureSp
   section: 'fasteners',
   label,
   shown: 'force',
-  how: 'Stretch × stiffness of the bolt, all of it at stress area; else torque ÷ (nut factor × diameter), nut factor ± 30 % (handbook of nut factors, Shigley eq. 8-27).',
+  how: 'Stretch × stiffness of the bolt, all of it at stress area; else torque ÷ (nut factor × diameter), nut factor ± 30 % (handbook of nut factors, Shigley eq. 8-27); turned on by an angle: + angle ÷ 360 × pitch × stiffness of bolt and joint in series, the joint by a 30° cone (Shigley eq. 8-22, from memory).',
   compute: byRow(({ preload }) => preload?.[read] ?? null),
 });
 

@@ -51,31 +51,42 @@ const direct = (path: string, hole: Need<ByPlace>, inside: Need<ByPlace>): Need<
     firstOf(eachOf(path), (ask) => byPlace(ask.all({ hole, inside }), (at) => at.hole - at.inside)),
   );
 
-/** Main clearance of each journal [m]. */
-export const mainClearancesM = direct(
-  'crank.mainClearance',
-  eachOf('block.mainHousing'),
-  eachOf('crank.mainDiameter'),
+/** Bore in which a journal runs: with its bearing in as measured, else the bare housing less both shells [m]. */
+const bearingBoresM = (lined: string, bare: string, shell: string): Need<ByPlace> =>
+  firstOf(eachOf(lined), (ask) =>
+    byPlace(
+      ask.all({ housing: eachOf(bare), shell: eachOf(shell) }),
+      (at) => at.housing - 2 * at.shell,
+    ),
+  );
+const mainBoresM = bearingBoresM('block.mainHousing', 'block.mainHousingBare', 'crank.mainShell');
+const bigEndBoresM = bearingBoresM('rods.bigEndBore', 'rods.bigEndHousing', 'rods.bigEndShell');
+
+/** Clearance across the diameter from what was measured of the parts, also where it was measured directly [m]. */
+const mainFromPartsM: Need<ByPlace> = once((ask) =>
+  byPlace(
+    ask.all({ bore: mainBoresM, journal: eachOf('crank.mainDiameter') }),
+    (at) => at.bore - at.journal,
+  ),
 );
+
+/** Main clearance of each journal [m]. */
+export const mainClearancesM = once(firstOf(eachOf('crank.mainClearance'), mainFromPartsM));
 
 /**
  * Rod clearance of each rod journal [m]. Which rods share a journal depends on how the shop numbers its cylinders, so
  * that the smallest big end is taken for each where there are more rods than journals.
  */
-export const rodClearancesM: Need<ByPlace> = once(
-  firstOf(eachOf('crank.rodClearance'), (ask) => {
-    const { holes, pins } = ask.all({
-      holes: eachOf('rods.bigEndBore'),
-      pins: eachOf('crank.rodDiameter'),
-    });
-    const known = holes.filter((hole): hole is number => hole !== null);
-    const smallest = Math.min(...known);
-    return pins.map((pin, i) => {
-      const hole = holes.length === pins.length ? (holes[i] ?? null) : smallest;
-      return pin === null || hole === null ? null : hole - pin;
-    });
-  }),
-);
+const rodFromPartsM: Need<ByPlace> = once((ask) => {
+  const { holes, pins } = ask.all({ holes: bigEndBoresM, pins: eachOf('crank.rodDiameter') });
+  const known = holes.filter((hole): hole is number => hole !== null);
+  const smallest = Math.min(...known);
+  return pins.map((pin, i) => {
+    const hole = holes.length === pins.length ? (holes[i] ?? null) : smallest;
+    return pin === null || hole === null || !Number.isFinite(hole) ? null : hole - pin;
+  });
+});
+export const rodClearancesM = once(firstOf(eachOf('crank.rodClearance'), rodFromPartsM));
 
 /** Piston clearance of each cylinder [m]. */
 export const wallClearancesM = direct('pistons.wallClearance', boresM, eachOf('pistons.diameter'));
@@ -104,7 +115,8 @@ const fitted = ({ low, high, how = 'As measured.', ...rest }: Fit): CheckSpec =>
   remedy: { low, high },
 });
 
-const LESS = 'As measured directly, else hole less what runs in it.';
+const LESS =
+  'As measured directly, else hole less what runs in it; a bare housing less both shells. Across the diameter; half of it all round. Geometry.';
 const RE_HONE = 'Hone to the next size that its pistons allow, with a torque plate.';
 
 const BEARINGS: readonly CheckSpec[] = [
@@ -307,5 +319,13 @@ const worked = (
 export const FIT_FIGURES: readonly FigureSpec[] = [
   worked('mainClearance', 'Main clearance', 'crank', 'mainJournal', mainClearancesM),
   worked('rodClearance', 'Rod clearance', 'crank', 'rodJournal', rodClearancesM),
+  worked(
+    'mainFromParts',
+    'Main clearance, bore less journal',
+    'crank',
+    'mainJournal',
+    mainFromPartsM,
+  ),
+  worked('rodFromParts', 'Rod clearance, bore less journal', 'crank', 'rodJournal', rodFromPartsM),
   worked('wallClearance', 'Piston clearance', 'pistons', 'cylinder', wallClearancesM),
 ];

@@ -1,10 +1,11 @@
 import {
   advancedCentrelines,
+  closedValveClearanceM,
   pistonToValve,
   type ValveAndPocket,
   type ValveClearance,
 } from '../../trade/camshaft/index.ts';
-import { eachOf, type Need, one } from '../compute/ask.ts';
+import { eachOf, type Need, NotMeasured, one } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec, Said } from '../compute/types.ts';
 import { decksM, orNone } from './basics.ts';
 import { centrelines } from './cam.ts';
@@ -12,48 +13,52 @@ import { bySide, drivenValves, type Side } from './flowValves.ts';
 import { SIDE_NAMES, SIDES } from './liftCurve.ts';
 import { slider } from './motion.ts';
 
-/** The piston that stands highest: there the valves come nearest. */
-const highestDeckM: Need<number> = (ask) =>
-  Math.min(...decksM(ask).filter((deck): deck is number => deck !== null));
-
-const pockets = bySide<ValveAndPocket>((side) => (ask) => {
+/** Each cylinder's valve above its piston, by its own deck and its own valve's depth; null where one is not known. */
+const pockets = bySide<readonly (ValveAndPocket | null)[]>((side) => (ask) => {
   const needs = ask.all({
     motion: drivenValves[side],
     angle: one(`heads.${side}ValveAngle`),
     head: one(`heads.${side}ValveDiameter`),
-    deck: highestDeckM,
+    decks: decksM,
     gasket: one('deck.gasketThickness'),
-    recess: one(`heads.${side}ValveRecess`),
+    recesses: eachOf(`heads.${side}ValveRecess`),
     pocket: orNone(`pistons.${side}PocketDepth`),
   });
-  return {
-    motion: needs.motion,
-    valveAngleDeg: Math.abs(needs.angle),
-    headDiameterM: needs.head,
-    gap: {
-      deckM: needs.deck,
-      gasketThicknessM: needs.gasket,
-      valveRecessM: needs.recess,
-    },
-    pocketDepthM: needs.pocket,
-  };
+  return needs.decks.map((deckM, i) => {
+    const valveRecessM = needs.recesses[i] ?? null;
+    if (deckM === null || valveRecessM === null) return null;
+    return {
+      motion: needs.motion,
+      valveAngleDeg: Math.abs(needs.angle),
+      headDiameterM: needs.head,
+      gap: { deckM, gasketThicknessM: needs.gasket, valveRecessM },
+      pocketDepthM: needs.pocket,
+    };
+  });
+});
+
+/** The cylinder whose closed valve stands nearest to its piston: there they come nearest at every angle. */
+const nearest = bySide<ValveAndPocket>((side) => (ask) => {
+  const known = pockets[side](ask).filter((one) => one !== null);
+  if (known.length === 0) throw new NotMeasured([`heads.${side}ValveRecess`]);
+  return known.reduce((a, b) => (closedValveClearanceM(b) < closedValveClearanceM(a) ? b : a));
 });
 
 /** Smallest clearance with the cam moved ahead by crank degrees. */
 const clearanceWith = (advanceDeg: number) =>
   bySide<ValveClearance>((side) => (ask) => {
-    const needs = ask.all({ slider, pocket: pockets[side], places: centrelines });
+    const needs = ask.all({ slider, pocket: nearest[side], places: centrelines });
     const places = advancedCentrelines(needs.places, advanceDeg);
     return pistonToValve(needs.slider, needs.pocket, side, places);
   });
 
 const MOVES_DEG = [-4, 4] as const;
-/** Smallest clearance of each side, the cam where it really stands. */
+/** Smallest clearance of each side, in the cylinder where it is least, the cam where it really stands. */
 export const valveClearances = clearanceWith(0);
 const moved = new Map(MOVES_DEG.map((deg) => [deg, clearanceWith(deg)]));
 
 const HOW =
-  'Lift curve against piston position through overlap, cam where it stands, the highest piston; a rigid picture at rest, flat crown or one pocket. Geometry.';
+  'Lift curve against piston position through overlap, cam where it stands, each piston and valve as high as it is; a rigid picture at rest, flat crown or one pocket. Geometry.';
 
 const estimated =
   (side: Side): Need<Said['notes']> =>
@@ -71,7 +76,12 @@ const clearance =
   (side: Side): Need<Said> =>
   (ask) => {
     const { clearanceM } = valveClearances[side](ask);
-    return { value: clearanceM, notes: estimated(side)(ask) ?? [] };
+    const closedM = closedValveClearanceM(nearest[side](ask));
+    // Deck, gasket and valve depth only add to the clearance at every angle: the search of the nearest holds for all.
+    const value = pockets[side](ask).map((pocket) =>
+      pocket === null ? null : clearanceM + closedValveClearanceM(pocket) - closedM,
+    );
+    return { value, notes: estimated(side)(ask) ?? [] };
   };
 
 const sideFigures = (side: Side): FigureSpec[] => [
@@ -113,6 +123,7 @@ const sideChecks = (side: Side): CheckSpec[] => {
       ...shared,
       id: `${side}ToPistonComputed`,
       label: `${SIDE_NAMES[side]} valve to piston, computed`,
+      per: 'cylinder',
       how: HOW,
       compute: clearance(side),
     },

@@ -2,6 +2,8 @@ import { lobeBendMPerDeg2, valveLiftM } from '../../trade/camshaft/index.ts';
 import {
   effectiveRatio,
   massAtValveKg,
+  nearestPushrod,
+  pushrodLengthM,
   type SpringMargin,
   springLoadN,
   springMargin,
@@ -19,6 +21,8 @@ import {
   NotMeasured,
   once,
   one,
+  oneOrUsual,
+  textOf,
 } from '../compute/ask.ts';
 import type { CheckSpec, FigureSpec, Said } from '../compute/types.ts';
 import { byPlace, everywhere, numbersIn, orNone } from './basics.ts';
@@ -254,6 +258,28 @@ function figuresOf(side: Side): FigureSpec[] {
 export const VALVE_TRAIN_FIGURES: readonly FigureSpec[] = [
   ...SIDES.flatMap(figuresOf),
   {
+    id: 'pushrodWanted',
+    section: 'valveTrain',
+    label: 'Pushrod length asked for',
+    shown: 'bore',
+    how: 'Checking pushrod at no lash + preload of a hydraulic lifter. Geometry.',
+    applies: (ask) => hasPushrod(ask),
+    compute: (ask) => {
+      const value = pushrodWantedM(ask);
+      const { lengthM } = nearestPushrod(value);
+      const inches = (lengthM / 0.0254).toFixed(3);
+      return {
+        value,
+        notes: [
+          {
+            sentence: `Nearest of those sold: ${inches} in, ${(lengthM * 1000).toFixed(2)} mm.`,
+            source: 'steps of 0.050 in: common practice, no source',
+          },
+        ],
+      };
+    },
+  },
+  {
     id: 'springSurge',
     section: 'valveTrain',
     label: 'Spring swings in a turn of the cam, highest speed',
@@ -363,8 +389,46 @@ function checksOf(side: Side): CheckSpec[] {
   ];
 }
 
+/** Plunger preload aimed at where the sheet says none [m]: the middle of the usual window; common practice, no source. */
+const USUAL_PRELOAD_M = 0.04 * 0.0254;
+
+/**
+ * Pushrod length [m] that the geometry asks for: the checking pushrod's at no lash, longer by the preload of a hydraulic
+ * lifter. With a solid one the adjuster makes the lash, and the checking length itself is asked for.
+ */
+const pushrodWantedM: Need<number> = (ask) => {
+  const zeroM = one('valveTrain.checkingPushrod')(ask);
+  const lifter = textOf('camshaft.lifter')(ask);
+  if (!lifter.startsWith('hydraulic')) return zeroM;
+  const preloadM = oneOrUsual('valveTrain.preload', USUAL_PRELOAD_M)(ask);
+  return pushrodLengthM(zeroM, { preloadM: Math.max(0, preloadM) });
+};
+
+const hasPushrod = (ask: Ask) => !(ask.textOrNull('camshaft.lifter') ?? '').startsWith('overhead');
+
 export const VALVE_TRAIN_CHECKS: readonly CheckSpec[] = [
   ...SIDES.flatMap(checksOf),
+  {
+    id: 'pushrodLengthFit',
+    section: 'valveTrain',
+    label: 'Pushrod against the length asked for',
+    shown: 'bore',
+    how: 'Length − (checking pushrod at no lash + preload of a hydraulic lifter). Geometry.',
+    window: 'pushrodLength',
+    applies: hasPushrod,
+    compute: (ask) => {
+      const { length, wanted } = ask.all({
+        length: one('valveTrain.pushrodLength'),
+        wanted: pushrodWantedM,
+      });
+      return length - wanted;
+    },
+    remedy: {
+      low: 'A longer pushrod: a short one sweeps the tip across the stem and takes preload.',
+      high: 'A shorter pushrod: a long one sweeps the tip across the stem and may hold the valve open.',
+    },
+    weight: 2,
+  },
   {
     id: 'lifterPreload',
     section: 'valveTrain',

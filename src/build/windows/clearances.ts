@@ -4,7 +4,7 @@ import {
   type ClearanceWindow,
   WINDOW_SOURCES,
 } from '../../trade/clearance/index.ts';
-import type { WindowRule } from '../compute/windows.ts';
+import { siteOf, type WindowRule } from '../compute/windows.ts';
 
 type Holds = Pick<WindowRule, 'uses' | 'when'>;
 
@@ -47,20 +47,22 @@ function rulesOf(window: ClearanceWindow): WindowRule[] {
       stopBelow: window.below === 'stop' ? window.low : null,
       stopAbove: window.above === 'stop' ? window.high : null,
       perM: window.per !== 'absolute',
-      source: sourceOf(window),
+      ...citationOf(window),
     })),
   );
 }
 
-/** The source in words, its keys turned into addresses. */
-function sourceOf({ source, tag }: ClearanceWindow): string {
-  const keys = [...new Set(source.match(/S\d+/g) ?? [])];
-  const named = keys.map((key) => `${key}: ${WINDOW_SOURCES[key] ?? ''}`).join('; ');
-  const said = named === '' ? source : `${source}. ${named}`;
-  return tag === 'M' && !/no source|memory/.test(said) ? `${said} (from memory)` : said;
+/** The source in words, each of its keys by the name of the site; the whole addresses stand beside. */
+function citationOf({ source, tag }: ClearanceWindow): Pick<WindowRule, 'source' | 'addresses'> {
+  const addresses = [...new Set(source.match(/S\d+/g) ?? [])].flatMap(
+    (key) => WINDOW_SOURCES[key] ?? [],
+  );
+  const named = source.replace(/S\d+/g, (key) => {
+    const address = WINDOW_SOURCES[key];
+    return address === undefined ? key : siteOf(address);
+  });
+  const said = tag === 'M' && !/no source|memory/.test(named) ? `${named} (from memory)` : named;
+  return { source: said, ...(addresses.length === 0 ? {} : { addresses }) };
 }
 
-/** All but the quench, which has lines of its own on the shop's list. */
-export const CLEARANCE_RULES: readonly WindowRule[] = CLEARANCE_WINDOWS.filter(
-  ({ kind }) => kind !== 'quench',
-).flatMap(rulesOf);
+export const CLEARANCE_RULES: readonly WindowRule[] = CLEARANCE_WINDOWS.flatMap(rulesOf);

@@ -28,7 +28,7 @@ const rule = (
 
 /** The windows that come with Pullbook, inside units. The shop edits a copy; each line says where it is from. */
 export const SHIPPED_WINDOWS: readonly WindowRule[] = [
-  rule('quench', 0.035 * IN, 0.06 * IN, COMMON, { stopBelow: 0.03 * IN }),
+  rule('quench', 0.035 * IN, 0.045 * IN, COMMON, { stopBelow: 0.03 * IN }),
   rule('quench', 0.055 * IN, 0.065 * IN, COMMON, {
     when: { 'rods.material': 'aluminium' },
     stopBelow: 0.045 * IN,
@@ -74,6 +74,7 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
   rule('guideClearanceExhaust', 0.0015 * IN, 0.0035 * IN, COMMON, { stopBelow: 0.001 * IN }),
   rule('chamberSpread', null, 1e-6, COMMON),
   rule('lashSet', -0.002 * IN, 0.002 * IN, COMMON),
+  rule('pushrodLength', -0.025 * IN, 0.025 * IN, `half a step in which they are sold: ${COMMON}`),
   rule('preload', 0.02 * IN, 0.06 * IN, COMMON, { stopBelow: 0 }),
   rule('rockerRatioShare', 0.96, 1.04, COMMON),
   rule('seatLoadShare', 0.92, 1.1, COMMON),

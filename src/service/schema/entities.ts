@@ -58,6 +58,7 @@ const windowRule = z
     stopAbove: z.number().nullable(),
     perM: z.boolean(),
     source: text,
+    addresses: list(text).optional(),
   })
   .openapi('WindowRule', { description: 'One line of the list of windows of a build sheet.' });
 export const shop = shopFields.extend({ windows: list(windowRule) }).openapi('Shop');

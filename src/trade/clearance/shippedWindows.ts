@@ -1,6 +1,6 @@
 import type { ClearanceWindow } from './windows.ts';
 
-/** The sources that windows name by key. */
+/** The sources that windows name by key, each by its address. */
 export const WINDOW_SOURCES: Readonly<Record<string, string>> = {
   S41: 'https://supertech.svmdev1.com/piston-and-ring-gap',
   S42: 'https://www.onallcylinders.com/2019/03/08/ask-away-with-jeff-smith-calculating-and-setting-piston-ring-gap-for-your-engine-build/',
@@ -223,32 +223,6 @@ export const SHIPPED_WINDOWS: readonly ClearanceWindow[] = [
     below: 'stop',
     above: 'look again',
     why: 'too tight burns the thrust face; too wide lets the crank hammer it',
-    source: NO_SOURCE,
-    tag: 'M',
-  },
-  {
-    kind: 'quench',
-    per: 'absolute',
-    material: 'steel rods',
-    uses: null,
-    low: 0.035 * IN_M,
-    high: 0.045 * IN_M,
-    below: 'stop',
-    above: 'look again',
-    why: 'too tight and the piston meets the head at speed; too wide loses the quench and invites knock',
-    source: '0.038 to 0.043 in restated publicly (frukoyorquestas.com); the wider span no source',
-    tag: 'M',
-  },
-  {
-    kind: 'quench',
-    per: 'absolute',
-    material: 'aluminium rods',
-    uses: null,
-    low: 0.055 * IN_M,
-    high: 0.065 * IN_M,
-    below: 'stop',
-    above: 'look again',
-    why: 'aluminium rods stretch and grow more; too wide loses the quench and invites knock',
     source: NO_SOURCE,
     tag: 'M',
   },

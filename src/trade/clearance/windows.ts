@@ -10,7 +10,6 @@ export type ClearanceKind =
   | 'ring-side'
   | 'rod-side'
   | 'crank-end-float'
-  | 'quench'
   | 'piston-to-valve-intake'
   | 'piston-to-valve-exhaust'
   | 'retainer-to-seal'

@@ -21,6 +21,9 @@ export function jointStiffnessNPerM(joint: {
     (2 * Math.log((5 * (cone * l + 0.5 * d)) / (cone * l + 2.5 * d)))
   );
 }
+/** Young's moduli of what bolts clamp [Pa] (Shigley, Table 8-8; from memory: 30.0, 14.5 and 10.3 Mpsi). */
+export const JOINT_MODULUS_PA = { steel: 207e9, 'cast iron': 100e9, aluminium: 71e9 } as const;
+
 /** Grips, in bolt diameters, in which the cone stays within 10 % of finite elements (Wileman et al. 1991). */
 export const GRIP_RANGE_DIAMETERS = [1, 4] as const;
 
