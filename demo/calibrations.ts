@@ -39,10 +39,11 @@ function hung({ cell, seed, armM, massesKg, hangsNm, jitterNm }: Hung): DeadWeig
   return {
     kind: 'dead weights',
     arm: { lengthM: armM, gravityMPerS2: GRAVITY_M_PER_S2, offLevelDeg: 0 },
+    // Weights within 0.05 %, the arm within half a millimetre, gravity within 0.01 %.
     uncertainty: {
-      massRelative: 1e-4,
-      armLengthRelative: 4e-4,
-      gravityRelative: 5e-5,
+      massRelative: 5e-4 / Math.sqrt(3),
+      armLengthRelative: 5e-4 / armM / Math.sqrt(3),
+      gravityRelative: 1e-4 / Math.sqrt(3),
       offLevelLimitDeg: 0.5,
     },
     resolutionNm: 0.1,
@@ -88,7 +89,7 @@ export function demoCalibrations(): readonly DemoCalibration[] {
         sensor: 'Inlet air temperature',
         unit: '°C',
         reference: 'glass thermometer of the weather hut, both in one bucket',
-        referenceUncertainty: 0.15,
+        referenceUncertainty: 0.2 / Math.sqrt(3),
         points: [
           { reading: 0.4, reference: 0.1 },
           { reading: 11.9, reference: 11.8 },

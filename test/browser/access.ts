@@ -30,6 +30,8 @@ export const access = (standOf: () => Stand) =>
       const { engines, latestDays } = await stand.record.summary();
       const boat = latestDays.find((day) => day.engineName === 'Rescue boat V8')!;
       const [pull] = await stand.record.pulls.list({ dayId: boat.id });
+      const { cellId } = await stand.record.days.get(boat.id);
+      const [calibration] = await stand.record.calibrations.list({ cellId });
       Object.assign(screens, {
         shop: '/',
         engine: `/engines/${engines[0]!.id}`,
@@ -52,6 +54,9 @@ export const access = (standOf: () => Stand) =>
           .join()}`,
         'nothing side by side': '/compare',
         settings: '/settings',
+        calibrations: `/cells/${cellId}/calibrations`,
+        'a calibration': `/calibrations/${calibration!.id}`,
+        'a new calibration': `/cells/${cellId}/calibrate/weights`,
         changes: '/changes',
         lost: '/nowhere',
       });

@@ -36,6 +36,19 @@ export const mappingsQuery = (id: string) =>
     queryFn: () => ask('GET /cells/{id}/mappings', { params: { id } }),
   });
 
+/** @param on  the day from which to look */
+export const calibrationsQuery = (cellId: string, on: string) =>
+  queryOptions({
+    queryKey: ['cells', cellId, 'calibrations', on],
+    queryFn: () => ask('GET /cells/{id}/calibrations', { params: { id: cellId }, query: { on } }),
+  });
+
+export const calibrationQuery = (id: string, on: string) =>
+  queryOptions({
+    queryKey: ['calibrations', id, on],
+    queryFn: () => ask('GET /calibrations/{id}', { params: { id }, query: { on } }),
+  });
+
 export const enginePageQuery = (id: string) =>
   queryOptions({
     queryKey: ['engines', id, 'page'],

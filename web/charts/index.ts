@@ -7,6 +7,7 @@ export { GainChart, type GainChartProps } from './GainChart.tsx';
 export { gainTable } from './gain-words.ts';
 export { LossMap, type LossMapProps } from './LossMap.tsx';
 export { lossTable } from './loss-grid.ts';
+export { ResidualChart, type ResidualChartProps, residualTable } from './ResidualChart.tsx';
 export { ResponseChart } from './ResponseChart.tsx';
 export { type ResponseChartProps, responseTable, type UseFlag } from './response-words.ts';
 export { type Span, valueAt } from './scale.ts';

@@ -80,7 +80,7 @@ const HINT_BELOW: ('label' | 'input' | 'description' | 'error')[] = [
   'error',
 ];
 
-interface FieldInputProps {
+export interface FieldInputProps {
   readonly field: Field;
   readonly first: boolean;
   readonly text: string;
@@ -89,7 +89,8 @@ interface FieldInputProps {
   readonly onChange: (text: string) => void;
 }
 
-function FieldInput({ field, first, text, unit, trouble, onChange }: FieldInputProps) {
+/** One field of a form, as its kind asks. */
+export function FieldInput({ field, first, text, unit, trouble, onChange }: FieldInputProps) {
   const common = {
     label: unit === undefined ? field.label : `${field.label}, ${unit}`,
     value: text,

@@ -191,7 +191,7 @@ export const CELL_FIELDS: readonly Field[] = [
     label: 'Uncertainty of the torque calibration',
     kind: 'percent',
     required: true,
-    hint: 'One standard deviation, common to a day.',
+    hint: 'One standard deviation; stands in where the cell was not calibrated with weights.',
     low: 0,
     high: 0.5,
   },

@@ -9,9 +9,11 @@ const OF_THE_DAY: ReadonlySet<Mark['kind']> = new Set([
 ]);
 const NUMBER = /\d+(?:\.\d+)?/g;
 
-/** The inertia of an engine on a cell is one for the day, and said once even where it wants a second look. */
+/** Inertia and calibration of a cell are one for the day, and said once even where they want a second look. */
 const isOfTheDay = (mark: Mark) =>
-  mark.kind === 'inertia' || (mark.severity === 'note' && OF_THE_DAY.has(mark.kind));
+  mark.kind === 'inertia' ||
+  mark.kind === 'calibration' ||
+  (mark.severity === 'note' && OF_THE_DAY.has(mark.kind));
 const shapeOf = (sentence: string) => sentence.replace(NUMBER, '#');
 
 export interface CommonNotes {

@@ -12,7 +12,7 @@ import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
-import { count } from '../shell/words.ts';
+import { count, today } from '../shell/words.ts';
 import { buildsSearch, lastBefore } from './compare/ready.ts';
 import { decidedInWords, leadsInWords } from './engine-words.ts';
 import { LadderLinks } from './ladder-links.tsx';
@@ -219,10 +219,4 @@ function cellChoices(cells: readonly Cell[]): { value: string; label: string }[]
 /** A shop without a cell gets one whose facts are not known yet. */
 async function firstCell(): Promise<string> {
   return (await ask('POST /cells', { body: { name: 'My cell' } })).id;
-}
-
-function today(): string {
-  const now = new Date();
-  const two = (number: number) => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -143,6 +143,30 @@ const routeTree = rootRoute.addChildren([
       'SettingsScreen',
     ),
   }),
+  createRoute({
+    ...under,
+    path: '/cells/$id/calibrations',
+    component: lazyRouteComponent(
+      () => import('../screens/cell/calibrations.tsx'),
+      'CalibrationsScreen',
+    ),
+  }),
+  createRoute({
+    ...under,
+    path: '/cells/$id/calibrate/$kind',
+    component: lazyRouteComponent(
+      () => import('../screens/cell/calibration.tsx'),
+      'NewCalibrationScreen',
+    ),
+  }),
+  createRoute({
+    ...under,
+    path: '/calibrations/$id',
+    component: lazyRouteComponent(
+      () => import('../screens/cell/calibration.tsx'),
+      'CalibrationScreen',
+    ),
+  }),
   createRoute({ ...under, path: '/changes', component: ChangesScreen }),
 ]);
 

@@ -44,3 +44,10 @@ export function asSentence(text: string): string {
 /** A sentence with its numbers and units kept on one line. */
 export const kept = (sentence: string): string =>
   sentence.replace(/(\d) (%|°|rpm|hp|kW|K|N·m|lb-ft|kPa|psi|inHg|degrees?\b)/g, '$1\u202f$2');
+
+/** The day where the person stands, as an ISO date. */
+export function today(): string {
+  const now = new Date();
+  const two = (number: number) => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

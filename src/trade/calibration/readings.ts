@@ -78,7 +78,7 @@ export function pastedWeights(
     return massKg === null || readingNm === null ? [] : [{ massKg, readingNm, said }];
   });
   if (problems.length > 0) return { problems };
-  const found = directions(read.map(({ massKg }) => massKg));
+  const found = directionsOf(read.map(({ massKg }) => massKg));
   return {
     points: read.map(({ massKg, readingNm, said }, index) => ({
       massKg,
@@ -217,7 +217,7 @@ function directionOf(cell: Cell | undefined, problems: ReadingProblem[]): 'up' |
 }
 
 /** Which way each step went, from the weights alone. Of two equal ones the second goes on as the next different one does. */
-function directions(masses: readonly number[]): ('up' | 'down')[] {
+export function directionsOf(masses: readonly number[]): ('up' | 'down')[] {
   const found: ('up' | 'down')[] = [];
   for (const [index, mass] of masses.entries()) {
     const before = masses[index - 1];

@@ -1,10 +1,17 @@
 import { Link } from '@tanstack/react-router';
-import type { Cell, Configuration, TestDay } from '../../api/types.gen.ts';
+import type { CalibrationState, Cell, Configuration, TestDay } from '../../api/types.gen.ts';
 import { CONFIGURATION_FIELDS } from '../../form/specs.ts';
 import { Facts, useFigures } from '../../shell/figures.tsx';
+import { dateInWords } from '../../shell/words.ts';
+
+interface DayFactsProps {
+  readonly day: TestDay;
+  readonly cell: Cell;
+  readonly calibration: CalibrationState;
+}
 
 /** What was true of the whole day: fuel, air, cell, and how the engine stood on it. */
-export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
+export function DayFacts({ day, cell, calibration }: DayFactsProps) {
   const { figure } = useFigures();
   const maybe = (value: number | null, kind: 'temperature' | 'barometer' | 'inertia') =>
     value === null ? null : figure(value, kind);
@@ -12,6 +19,7 @@ export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
     <Facts
       rows={[
         ['Cell', cell.name],
+        ['Calibration of the cell', <CalibrationFact key="calibration" {...calibration} />],
         [
           'Inertia',
           maybe(day.inertiaKgM2, 'inertia') ??
@@ -37,5 +45,20 @@ export function DayFacts({ day, cell }: { day: TestDay; cell: Cell }) {
         ),
       ]}
     />
+  );
+}
+
+/** How the torque of the cell stood on the day. */
+function CalibrationFact({ cellId, on, torque }: CalibrationState) {
+  const words =
+    torque === null
+      ? on === null
+        ? 'the day has no date'
+        : 'none on or before this day'
+      : `${dateInWords(torque.doneOn)}${torque.due?.isDue ? ', past due' : ''}`;
+  return (
+    <Link to="/cells/$id/calibrations" params={{ id: cellId }}>
+      {words}
+    </Link>
   );
 }

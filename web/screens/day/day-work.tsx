@@ -151,7 +151,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             Edit
           </Button>
         </header>
-        <DayFacts day={day} cell={cell} />
+        <DayFacts day={day} cell={cell} calibration={page.calibration} />
       </section>
       <SafetyLine />
       <DaySheets

@@ -14,10 +14,14 @@ export function lambdaIn(curve: Curve, [low, high]: readonly [number, number]): 
   return seen.length === 0 ? null : seen.reduce((sum, value) => sum + value, 0) / seen.length;
 }
 
-/** What the table of the ladder says of each pull. */
+/**
+ * What the table of the ladder says of each pull.
+ * @param said  what the ladder itself says already
+ */
 export function detailsOf(
   all: readonly PullWithCurve[],
   band: readonly [number, number],
+  said: readonly string[] = [],
 ): ReadonlyMap<string, PullDetail> {
   return new Map(
     all.map(({ pull, curve }) => [
@@ -29,7 +33,7 @@ export function detailsOf(
         peakTorque: curve?.peakTorque ?? null,
         lambda: curve === null ? null : lambdaIn(curve, band),
         airFactor: curve?.correctionFactor ?? null,
-        marks: curve?.marks ?? [],
+        marks: (curve?.marks ?? []).filter(({ sentence }) => !said.includes(sentence)),
       },
     ]),
   );

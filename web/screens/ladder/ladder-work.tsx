@@ -38,7 +38,10 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
   const [band, setBand] = useBand(day, ladder, input.bandRpm);
   const ofDay = ladder.standard ?? day.standard ?? shop.data?.standard ?? 'SAE J1349';
   const all = useMemo(() => withCurves(pulls, curves.data ?? []), [pulls, curves.data]);
-  const details = useMemo(() => detailsOf(all, band ?? input.bandRpm), [all, band, input.bandRpm]);
+  const details = useMemo(
+    () => detailsOf(all, band ?? input.bandRpm, input.remarks),
+    [all, band, input.bandRpm, input.remarks],
+  );
 
   const changeUses = async (uses: readonly UseRule[]) => {
     try {

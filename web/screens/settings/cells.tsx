@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
@@ -78,7 +79,14 @@ export function Cells({ cells }: { cells: readonly Cell[] }) {
                   <td>
                     {AIR_WORDS(cell.torqueIs.air)}, {INERTIA_WORDS[cell.torqueIs.inertia]}
                   </td>
-                  <td>± {Number((cell.calibrationRelSd * 100).toFixed(2))} %</td>
+                  <td>
+                    <Link to="/cells/$id/calibrations" params={{ id: cell.id }}>
+                      Calibrations
+                    </Link>{' '}
+                    <span className="quiet">
+                      ± {Number((cell.calibrationRelSd * 100).toFixed(2))} % stated
+                    </span>
+                  </td>
                   <td>
                     <Button
                       variant="default"
