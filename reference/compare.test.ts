@@ -1,9 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WebR } from 'webr';
 import { contrastQuantile, groupMeans } from '../src/compare/means.ts';
+import { answerPartTest } from '../src/compare/partAnswer.ts';
+import { byLeastSquares, inBlocks, type PartPoint } from '../src/compare/partDrift.ts';
 import { lookAtPartTest, planPartTest } from '../src/compare/partTest.ts';
 import { surfaceLoss, surfacePosterior } from '../src/ladder/two/surface.ts';
 import { gaussian } from '../src/numerics/simulated.fixture.ts';
+import { tBelow } from '../src/numerics/studentT.ts';
 
 /** R itself, compiled to WebAssembly (webr, R 4.6): t.test, power.t.test. The same figures go to both sides. */
 const r = new WebR();
@@ -77,6 +80,101 @@ describe('a part test and R', () => {
       expect(power).toBeLessThan(0.97);
     },
   );
+
+  it.each([
+    [1, 0.4],
+    [0.5, 0.4],
+    [1, 0.8],
+  ])(
+    'plans A/B/A for %s %% at %s %% with the power that power.t.test gives two means',
+    async (gain, sd) => {
+      const { blocks, order } = planPartTest(gain, sd, 'A/B/A', false);
+      expect(order.filter((side) => side === 'a')).toHaveLength(blocks);
+      const power = (n: number) =>
+        numbers(
+          `power.t.test(n = ${n}, delta = ${gain}, sd = ${sd}, sig.level = 0.05, type = "two.sample")$power`,
+        );
+      const [planned] = await power(blocks);
+      expect(planned).toBeGreaterThan(0.8);
+      // No more than asked for: two pulls fewer of each would not do, save at the least of four.
+      if (blocks > 4) expect((await power(blocks - 2))[0]).toBeLessThan(0.85);
+    },
+  );
+
+  it('tells drift and part as lm does, and settles the scatter with what was known before', async () => {
+    const normal = gaussian(8);
+    const points = [...'aabbbbaab'].map(
+      (group, at): PartPoint => ({
+        group: group as 'a' | 'b',
+        day: 'one',
+        order: at + (at > 4 ? 1 : 0),
+        logPowerPercent: 1200 + (group === 'b' ? 0.7 : 0) + 0.1 * at + 0.4 * normal(),
+      }),
+    );
+    const { gain, drift, repeatability } = byLeastSquares(points, null);
+    await r.objs.globalEnv.bind(
+      'z',
+      points.map((point) => point.logPowerPercent),
+    );
+    await r.objs.globalEnv.bind(
+      'o',
+      points.map(({ order }) => order),
+    );
+    const fit = `fit <- lm(z ~ b + o, data.frame(z = z, o = o, b = c(0,0,1,1,1,1,0,0,1)))`;
+    const theirs = await numbers(
+      `${fit}; c(coef(fit)[2:3], sqrt(diag(vcov(fit)))[2:3], sigma(fit)^2)`,
+    );
+    expect(gain!.value).toBeCloseTo(theirs[0]!, 9);
+    expect(drift!.value).toBeCloseTo(theirs[1]!, 9);
+    const before = 1 / (2 * (Math.log(0.01 / 0.0015) / 3.92) ** 2);
+    const variance = (before * 0.4 ** 2 + 6 * theirs[4]!) / (before + 6);
+    expect(repeatability.value ** 2).toBeCloseTo(variance, 9);
+    expect(drift!.error).toBeCloseTo(theirs[3]! * Math.sqrt(variance / theirs[4]!), 9);
+    // The gain's own carries what a step of the day could do besides.
+    expect(gain!.error).toBeGreaterThanOrEqual(
+      theirs[2]! * Math.sqrt(variance / theirs[4]!) * (1 - 1e-9),
+    );
+  });
+
+  it('has the paired interval of t.test on blocks whose drift lm took from their means', async () => {
+    const normal = gaussian(9);
+    const points = [...'abbaabbaab'].map(
+      (group, at): PartPoint => ({
+        group: group as 'a' | 'b',
+        day: 'one',
+        order: at,
+        logPowerPercent: 1200 + (group === 'b' ? 0.5 : 0) + 0.2 * at + 0.3 * normal(),
+      }),
+    );
+    const { gain, by } = answerPartTest(points, null, null);
+    expect(by).toBe('blocks');
+    await r.objs.globalEnv.bind(
+      'z',
+      points.map((point) => point.logPowerPercent),
+    );
+    const theirs = await numbers(
+      `first <- z[seq(1, 9, 2)]; second <- z[seq(2, 10, 2)]; s <- c(1, -1, 1, -1, 1)
+       drift <- coef(lm(m ~ t, data.frame(m = (first + second) / 2, t = seq(0.5, 8.5, 2))))[2]
+       d <- 100 * expm1((s * (second - first) - drift * s) / 100)
+       c(drift, t.test(d)$conf.int)`,
+    );
+    expect(inBlocks(points)!.driftPercent).toBeCloseTo(theirs[0]!, 9);
+    expect(gain!.low).toBeCloseTo(theirs[1]!, 9);
+    expect(gain!.high).toBeCloseTo(theirs[2]!, 9);
+  });
+
+  it('has the chances of pt', async () => {
+    for (const [value, freedom] of [
+      [-2.3, 1],
+      [0.4, 2],
+      [1.7, 5],
+      [-0.01, 12],
+      [4, 250],
+    ] as const) {
+      const [theirs] = await numbers(`pt(${value}, ${freedom})`);
+      expect(tBelow(value, freedom)).toBeCloseTo(theirs!, 10);
+    }
+  });
 });
 
 describe('a response surface and R’s lm', () => {
