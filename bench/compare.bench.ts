@@ -2,7 +2,7 @@
 import { Matrix } from 'ml-matrix';
 import { GRID, propagate, SEGMENTS, splineOperator } from '../demo/curve-day.ts';
 import { Chance } from '../demo/random.ts';
-import { compareGroups } from '../src/compare/index.ts';
+import { prepareCompare } from '../src/compare/index.ts';
 import type { CompareGroup } from '../src/compare/types.ts';
 import type { BenchCase } from './case.ts';
 
@@ -76,32 +76,43 @@ function bootstrapBand([a, b]: readonly [Matrix, Matrix], seed: number): Float64
 const compare: BenchCase = {
   name: 'side by side of 2 × 20 pulls: gain, band by speed, crossings, peaks, finding',
   peer: `ml-matrix 6: ${RESAMPLES} bootstrap resamples of the two mean curves, for the band alone`,
-  target: 'under 50 ms',
+  target: 'under 50 ms, a dragged band under 10',
   run: async () => {
     const { groups, observed } = groupsOf();
     const oursMs: number[] = [];
+    const draggedMs: number[] = [];
     const peerMs: number[] = [];
+    const timed = <T>(into: number[], work: () => T): T => {
+      const start = performance.now();
+      const made = work();
+      into.push(performance.now() - start);
+      return made;
+    };
     for (let i = 0; i < ROUNDS + 5; i++) {
-      let start = performance.now();
-      compareGroups({
-        groups,
-        // The band moves with every round, as it does under a dragging hand.
-        bandRpm: [4500 + 5 * i, 7000],
-        reference: [],
-        repeatabilityPercent: null,
-        calibrationRelSd: {},
-        worthPercent: 0.75,
+      const prepared = timed(oursMs, () => {
+        const first = prepareCompare({
+          groups,
+          reference: [],
+          repeatabilityPercent: null,
+          calibrationRelSd: {},
+          worthPercent: 0.75,
+        });
+        first.over([4500, 7000]);
+        return first;
       });
-      const ours = performance.now() - start;
-      start = performance.now();
-      bootstrapBand([observed[0]!, observed[1]!], i + 1);
-      const peer = performance.now() - start;
-      if (i < 5) continue;
-      oursMs.push(ours);
-      peerMs.push(peer);
+      // The band moves with every round, as it does under a dragging hand.
+      timed(draggedMs, () => prepared.over([4505 + 5 * i, 7000]));
+      timed(peerMs, () => bootstrapBand([observed[0]!, observed[1]!], i + 1));
     }
-    const ours = median(oursMs);
-    return { oursMs: ours, peerMs: median(peerMs), met: ours < 50 };
+    const [ours, dragged, peer] = [oursMs, draggedMs, peerMs].map((times) =>
+      median(times.slice(5)),
+    ) as [number, number, number];
+    return {
+      oursMs: ours,
+      peerMs: peer,
+      met: ours < 50 && dragged < 10,
+      note: `a dragged band ${dragged.toFixed(1)} ms`,
+    };
   },
 };
 

@@ -81,13 +81,22 @@ function whereOf(pair: Omit<PairAnswer, 'finding'>): string[] {
   return [`${b} gains ${gains}, and gives up torque ${losses}.`];
 }
 
+/** Up to about here an engine on the street spends its time (common practice, no source). */
+const STREET_RPM = 3500;
+
 /** Which side is for whom, where each has speeds of its own. */
 function forWhom(pair: Omit<PairAnswer, 'finding'>): string[] {
   const [crossing] = pair.crossings;
   if (pair.crossings.length !== 1 || crossing === undefined) return [];
   const [above, below] = crossing.aheadAbove === 'b' ? [pair.b, pair.a] : [pair.a, pair.b];
+  const from = pair.regions.find(({ fromRpm }) => fromRpm >= crossing.speedRpm)?.fromRpm;
+  const high = `${above} suits use above ${rounded(from ?? crossing.highRpm)} rev/min`;
+  const low =
+    crossing.speedRpm >= STREET_RPM
+      ? `${below} suits street use, which stays mostly below that speed`
+      : `${below} suits use that stays below that speed`;
   return [
-    `The curves cross at ${rounded(crossing.speedRpm)} rev/min (${rounded(crossing.lowRpm)} to ${rounded(crossing.highRpm)} rev/min): ${above} is the one for use above that speed, ${below} for use below it, as on the street.`,
+    `The curves cross at ${rounded(crossing.speedRpm)} rev/min (${rounded(crossing.lowRpm)} to ${rounded(crossing.highRpm)} rev/min): ${low}; ${high}.`,
   ];
 }
 
