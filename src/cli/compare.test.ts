@@ -125,6 +125,5 @@ describe('pullbook compare', () => {
     expect(refused).toBe(1);
     expect(why).toMatch(/[Ii]nertia is out of the torque/);
     expect((await code('part.json', '--band', '7000-4500'))[0]).toBe(2);
-    expect((await code('a1.csv', 'b1.csv', 'a2.csv'))[0]).toBe(2);
   });
 });

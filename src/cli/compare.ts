@@ -1,18 +1,26 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { UsageError } from '../errors.ts';
+import type { SideWanted } from '../record/index.ts';
 import {
-  compareObject,
+  type CompareOptions,
+  type CompareWork,
+  compareObjects,
   compareParts,
   compareSources,
+  filesInOrder,
+  type ReadSide,
+  readFileSide,
   refusedObject,
   type Source,
 } from '../report/index.ts';
 import type { AirStandard } from '../trade/index.ts';
 import type { UnitSystem } from '../units/index.ts';
+import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT, jsonLine } from './io.ts';
 import { Progress } from './progress.ts';
-import { showCompare } from './show/compare.ts';
+import { type Address, addressOf, readingShop, sideAt } from './shop.ts';
+import { showCompared } from './show/compare.ts';
 import { showRefusal } from './show/look.ts';
 
 export interface CompareFlags {
@@ -20,47 +28,107 @@ export interface CompareFlags {
   readonly band?: string;
   readonly standard?: AirStandard;
   readonly correctBoosted?: boolean;
+  readonly data?: string;
   readonly units: UnitSystem;
 }
 
-/** `pullbook compare`: two files, or the two groups of one session; a refusal makes the exit code 1. */
+/** `pullbook compare`: files or things in the shop, or the two groups of one session; a refusal makes the exit code 1. */
 export async function compare(
-  files: readonly string[],
+  named: readonly string[],
   flags: CompareFlags,
   io: CommandIo,
 ): Promise<number> {
-  if (files.length > 2)
-    throw new UsageError(`${files.length} files are named; expected two, or one part test`);
   const band = flags.band === undefined ? undefined : bandOf(flags.band);
   const progress = new Progress(io);
+  const options: CompareOptions = {
+    ...(band === undefined ? {} : { bandRpm: band }),
+    ...(flags.standard === undefined ? {} : { standard: flags.standard }),
+    ...(flags.correctBoosted ? { correctBoosted: true } : {}),
+    signal: io.signal,
+    onFile: (file, at, count) => progress.part(file, at, count),
+  };
   try {
-    const sources = await Promise.all(files.map((file) => sourceOf(file, io)));
-    const options = {
-      ...(band === undefined ? {} : { bandRpm: band }),
-      ...(flags.standard === undefined ? {} : { standard: flags.standard }),
-      ...(flags.correctBoosted ? { correctBoosted: true } : {}),
-      signal: io.signal,
-      onFile: (file: string, at: number, count: number) => progress.part(file, at, count),
-    };
-    const [a, b] = sources;
-    const work =
-      b === undefined ? await compareParts(a!, options) : await compareSources([a!, b], options);
+    const sides = await Promise.all(named.map((one) => namedSide(one, io)));
+    const work = await worked(sides, options, () => recordFolder(flags.data, io));
     progress.clear();
-    const object = compareObject(work);
-    io.out(flags.json ? jsonLine(object) : showCompare(object, flags.units, io.columns));
+    const objects = compareObjects(work);
+    if (flags.json) for (const object of objects) io.out(jsonLine(object));
+    else io.out(showCompared(objects, flags.units, io.columns));
     return EXIT.done;
   } catch (error) {
     progress.clear();
     if (io.signal.aborted || error instanceof UsageError) throw error;
-    const object = refusedObject(fileOf(error) ?? files.join(', '), error);
+    const object = refusedObject(fileOf(error) ?? named.join(', '), error);
     if (flags.json) io.out(jsonLine(object));
     else io.err(showRefusal(object));
     return EXIT.refused;
   }
 }
 
+type NamedSide = Source | Address;
+const isFile = (side: NamedSide): side is Source => 'name' in side;
+
+async function worked(
+  sides: readonly NamedSide[],
+  options: CompareOptions,
+  folder: () => string,
+): Promise<CompareWork> {
+  const [first] = sides;
+  if (sides.length === 1) {
+    if (isFile(first!)) return compareParts(first, options);
+    throw new UsageError('one thing of the shop is compared with nothing; name a second one');
+  }
+  if (sides.every(isFile)) return compareSources(sides, options);
+  return compareWithShop(sides, options, folder());
+}
+
+/** Sides of the shop, and files among them. */
+async function compareWithShop(
+  sides: readonly NamedSide[],
+  options: CompareOptions,
+  folder: string,
+): Promise<CompareWork> {
+  const read: { at: number; side: Awaited<ReturnType<typeof readFileSide>> }[] = [];
+  for (const [at, side] of sides.entries())
+    if (isFile(side)) read.push({ at, side: await readFileSide(side, options) });
+  const { inOrder, warnings } = filesInOrder(read.map(({ side }) => side));
+  const files = read.map(({ at }, i): { at: number; side: ReadSide } => ({
+    at,
+    side: inOrder[i]!,
+  }));
+  const { answerQuestion } = await import('../report/index.ts');
+  const { bringTogether, Curves, Readings } = await import('../service/work/index.ts');
+  return readingShop(folder, async (record) => {
+    const wanted: SideWanted[] = [];
+    for (const side of sides) if (!isFile(side)) wanted.push(await sideAt(record, side));
+    const { bandRpm, standard, correctBoosted } = options;
+    const { question } = await bringTogether(
+      record,
+      new Curves(record, new Readings(record)),
+      { sides: wanted, bandRpm, standard, correctBoosted },
+      files,
+    );
+    const work = answerQuestion(question);
+    return { ...work, warnings: [...new Set([...warnings, ...work.warnings])] };
+  });
+}
+
 export const fileOf = (error: unknown): string | undefined =>
   (error as { place?: { file?: string } }).place?.file;
+
+/**
+ * What one word of the command names. A file that is there comes first; then `kind:name`; else a word that cannot be a
+ * file's is an engine of the shop.
+ */
+export async function namedSide(given: string, io: CommandIo): Promise<NamedSide> {
+  const found = await stat(resolve(io.cwd, given)).catch(() => null);
+  if (found === null) {
+    const address = addressOf(given);
+    if (address !== null) return address;
+    if (!/[./\\]/.test(given)) return { kind: 'engine', path: [given], at: null };
+  }
+  return sourceOf(given, io);
+}
 
 /** A folder stands for the session file in it; what ends in .json is a session. */
 export async function sourceOf(given: string, io: CommandIo): Promise<Source> {

@@ -7,6 +7,7 @@ import type { ImportFlags } from './import/index.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
 import type { LadderFlags } from './ladder.ts';
 import type { LookFlags } from './look.ts';
+import type { PartFlags } from './parttest.ts';
 import type { RecordFlags } from './record.ts';
 import type { ServeFlags } from './serve.ts';
 import type { SheetFlags } from './sheet.ts';
@@ -62,6 +63,12 @@ function standardOf(text: string): AirStandard {
   if (found === undefined)
     throw new InvalidArgumentError(`Expected one of ${AIR_STANDARDS.join(', ')}.`);
   return found;
+}
+
+function percentOf(text: string): number {
+  const value = Number(text.replace(/\s*%$/, ''));
+  if (!(value > 0 && value <= 50)) throw new InvalidArgumentError('Expected per cent, such as 1.');
+  return value;
 }
 
 type Act = <A extends unknown[]>(
@@ -164,10 +171,14 @@ function programFor(io: CommandIo, act: Act): Command {
     );
 
   command('compare', 'what was gained and given up, by speed, the second over the first')
-    .argument('<file...>', 'two session or run files, or one session with groups "a" and "b"')
+    .argument(
+      '<side...>',
+      'two or more of: session file, run file, thing in the shop (engine:NAME, build:NAME, left:BUILD, day:DATE, day:DATE@28, ladder:DAY, group:DAY/a, pull:FILE); or one session with groups "a" and "b"',
+    )
     .option('--band <speeds>', 'speeds over which mean power is compared, such as 4500-7000')
     .addOption(standard())
     .addOption(correctBoosted())
+    .addOption(data())
     .addOption(units())
     .addOption(json())
     .action(
@@ -194,6 +205,40 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: UseFlags) =>
         (await import('./use.ts')).use(files, flags, io),
+      ),
+    );
+
+  command(
+    'parttest',
+    'a fair test of a part: how many pulls of each, in which order, and when to stop',
+  )
+    .argument(
+      '[made]',
+      'the pulls made so far: a session with groups "a" and "b", or a day of the shop (day:2026-05-17)',
+    )
+    .option('--gain <percent>', 'gain of mean power to be seen [%]', percentOf)
+    .option(
+      '--repeatability <percent>',
+      'how far pulls of one setting differ on the cell, 1 sd [%] (else of --cell, else as usual)',
+      percentOf,
+    )
+    .option('--cell <name>', 'cell of the shop, whose repeated pulls say how far they differ')
+    .addOption(
+      new Option(
+        '--order <kind>',
+        'A B B A by turns; drawn, once both have run clean; or half of A, all of B, half of A',
+      )
+        .choices(['by-turns', 'drawn', 'a-b-a'])
+        .default('by-turns'),
+    )
+    .option('--ran-clean', 'both have run clean before')
+    .option('--seed <number>', 'of a drawn order', Number, 0)
+    .addOption(data())
+    .addOption(units())
+    .addOption(json())
+    .action(
+      act(async (made: string | undefined, flags: PartFlags) =>
+        (await import('./parttest.ts')).partTest(made, flags, io),
       ),
     );
 

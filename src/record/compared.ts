@@ -23,20 +23,22 @@ export type SideWanted = {
   | ({ readonly kind: 'paper' } & PaperCurve)
 );
 
-/** A curve of which only a printed table, or the two peaks, is known. */
+/** A curve of which only a printed table, or the peaks, are known. */
 export interface PaperCurve {
-  /** What the paper says the torque is: in which air, and whether inertia is in it (`in` for an engine held at each speed). */
+  /** What the paper says the torque is: in which air, and whether inertia is in it (as of an engine held at each speed). */
   readonly basis: TorqueBasis;
-  /** Standard uncertainty of the whole curve [%]; null: the paper does not say. */
+  /** Standard uncertainty of the whole curve that the paper states [%]; null: it does not say. */
   readonly sdPercent: number | null;
+  /** Four speeds or more; null where only the peaks are known. */
   readonly table: readonly { readonly speedRpm: number; readonly torqueNm: number }[] | null;
   readonly peaks: PaperPeaks | null;
 }
+/** At least one of the two; null: not known. */
 export interface PaperPeaks {
-  readonly torqueNm: number;
-  readonly torqueSpeedRpm: number;
-  readonly powerW: number;
-  readonly powerSpeedRpm: number;
+  readonly torqueNm: number | null;
+  readonly torqueSpeedRpm: number | null;
+  readonly powerW: number | null;
+  readonly powerSpeedRpm: number | null;
 }
 
 /** A comparison that somebody kept, with what it said then. Asked anew it follows the record. */
@@ -61,9 +63,10 @@ export interface ComparisonSaid {
   readonly compareVersion: number;
   readonly curveVersion: number;
   readonly standard: AirStandard;
-  readonly bandRpm: BandRpm;
+  /** Null where no curves were compared. */
+  readonly bandRpm: BandRpm | null;
   readonly sides: readonly { readonly name: string; readonly pullIds: readonly Id[] }[];
-  /** Gain of mean power of each later side over the first [%], 95 %. */
+  /** Gain of mean power of each later curve over the first [%], 95 %; empty where only peaks are known. */
   readonly gains: readonly (Banded & { readonly word: string })[];
   readonly finding: string;
 }

@@ -1,5 +1,5 @@
-/** Two refusals of the record that an edge tells apart from other refused input. */
-import { type ErrorPlace, InputError } from '../errors.ts';
+/** Refusals of the record that an edge tells apart from others. */
+import { type ErrorPlace, InputError, StoreError } from '../errors.ts';
 
 /** There is no such thing in the record (any more). */
 export class NotInRecordError extends InputError {
@@ -10,6 +10,9 @@ export class NotInRecordError extends InputError {
     );
   }
 }
+
+/** Another Pullbook has the folder. */
+export class InUseError extends StoreError {}
 
 /** Something that stands now is in the way of what was asked. */
 export class ConflictError extends InputError {}

@@ -1,7 +1,7 @@
 export { backupRecord, restoreRecord } from './backup.ts';
 export type * from './compared.ts';
 export * from './defaults.ts';
-export { ConflictError, NotInRecordError, StaleSheetError } from './errors.ts';
+export { ConflictError, InUseError, NotInRecordError, StaleSheetError } from './errors.ts';
 export { type OpenOptions, openRecord } from './open.ts';
 export { sha256Of } from './pack.ts';
 export { narrowed } from './portion.ts';

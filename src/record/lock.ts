@@ -6,6 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { StoreError } from '../errors.ts';
 import { openDatabase } from './engine.ts';
+import { InUseError } from './errors.ts';
 
 /** Takes the folder for this process; the returned function gives it back. @throws StoreError when another has it. */
 export function lockFolder(folder: string): () => void {
@@ -22,7 +23,7 @@ export function lockFolder(folder: string): () => void {
         error,
       );
     }
-    throw new StoreError(
+    throw new InUseError(
       `Another Pullbook${holderWords(holderFile)} has the folder ${folder} open; use that one, or stop it first.`,
       { file: folder, expected: 'a folder that no other Pullbook has open' },
     );

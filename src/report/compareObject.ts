@@ -1,3 +1,4 @@
+import type { CompareAnswer, PeaksAnswer } from '../compare/index.ts';
 import type { Banded } from '../pull/types.ts';
 import type { CompareWork } from './compareSides.ts';
 
@@ -50,22 +51,65 @@ export interface CompareObject {
   /** Null where all pulls are of one day. */
   readonly dayToDayPercent: number | null;
   readonly pulls: { readonly a: readonly string[]; readonly b: readonly string[] };
+  readonly leftOut: readonly {
+    readonly side: string;
+    readonly pull: string;
+    readonly why: string;
+  }[];
   readonly warnings: readonly string[];
 }
 
-/** The published object of a comparison of two. */
-export function compareObject(work: CompareWork): CompareObject {
-  const { answer, taken } = work;
-  const pair = answer.pairs[0]!;
-  const [first, second] = [answer.groups[0]!, answer.groups[1]!];
+/** How more than two sides rank, the strongest first; gains are of each over the first side. */
+export interface RankingObject {
+  readonly ranking: readonly {
+    readonly name: string;
+    readonly chanceBest: number;
+    /** Sides that cannot be told from it. */
+    readonly likeIt: readonly string[];
+  }[];
+  readonly standard: string;
+  readonly fromRpm: number;
+  readonly toRpm: number;
+  readonly finding: string;
+  readonly warnings: readonly string[];
+}
+
+/** Two sides, one or both of which are known by their peaks alone. */
+export interface PeaksObject extends Omit<PeaksAnswer, 'warnings'> {
+  readonly standard: string;
+  readonly known: 'peaks only';
+  readonly warnings: readonly string[];
+}
+
+export type ComparedObject = CompareObject | RankingObject | PeaksObject;
+
+/** All that a comparison publishes: one object for each later side, and how they rank where there are more than two. */
+export function compareObjects(work: CompareWork): readonly ComparedObject[] {
+  const { answer, standard, warnings } = work;
+  const pairs = answer?.pairs.map((_, i) => compareObject(work, answer, i)) ?? [];
+  const peaks = work.peaks.map(
+    (one): PeaksObject => ({ ...one, standard, known: 'peaks only', warnings }),
+  );
+  if (answer === null || pairs.length < 2) return [...pairs, ...peaks];
+  const [fromRpm, toRpm] = answer.bandRpm;
+  const ranking = { ranking: answer.ranking, standard, fromRpm, toRpm, finding: work.finding };
+  return [...pairs, ...peaks, { ...ranking, warnings }];
+}
+
+/** One later side over the first. */
+function compareObject(work: CompareWork, answer: CompareAnswer, at: number): CompareObject {
+  const { taken } = work;
+  const pair = answer.pairs[at]!;
+  const [first, second] = [answer.groups[0]!, answer.groups[at + 1]!];
   const peaks = (group: typeof first) => ({
     torque: peak(group.peakTorqueNm, 'N·m'),
     power: peak(group.peakPowerW, 'W'),
   });
-  const ids = (group: number) =>
-    taken.sides[group]!.pulls.filter((one) => one.excludedBecause === null).map(
-      ({ id, label }) => label ?? id,
-    );
+  const ids = (name: string) =>
+    taken.sides
+      .find((side) => side.name === name)!
+      .pulls.filter((one) => one.excludedBecause === null)
+      .map(({ id, label }) => label ?? id);
   return {
     a: pair.a,
     b: pair.b,
@@ -101,13 +145,20 @@ export function compareObject(work: CompareWork): CompareObject {
     chanceAhead: pair.chanceAhead,
     repeatabilityPercent: answer.repeatability.value,
     dayToDayPercent: answer.dayToDay?.value ?? null,
-    pulls: { a: ids(0), b: ids(1) },
+    pulls: { a: ids(pair.a), b: ids(pair.b) },
+    leftOut: taken.sides
+      .filter(({ name }) => name === pair.a || name === pair.b)
+      .flatMap(({ name, pulls }) =>
+        pulls.flatMap(({ id, label, excludedBecause }) =>
+          excludedBecause === null ? [] : [{ side: name, pull: label ?? id, why: excludedBecause }],
+        ),
+      ),
     warnings: work.warnings,
   };
 }
 
 function peak(
-  { value, speedRpm, atEdge }: CompareWork['answer']['groups'][number]['peakPowerW'],
+  { value, speedRpm, atEdge }: CompareAnswer['groups'][number]['peakPowerW'],
   unit: string,
 ): ComparePeak {
   return {

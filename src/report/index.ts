@@ -1,7 +1,13 @@
 export { adviceOf } from './advice.ts';
 export { changesInWords } from './builtOtherwise.ts';
 export { type Alike, listed, type SetPull } from './compareAlike.ts';
-export { type CompareObject, compareObject } from './compareObject.ts';
+export {
+  type ComparedObject,
+  type CompareObject,
+  compareObjects,
+  type PeaksObject,
+  type RankingObject,
+} from './compareObject.ts';
 export {
   answerQuestion,
   type CompareQuestion,
@@ -53,9 +59,10 @@ export {
   refusedObject,
   refusedSession,
 } from './lookObject.ts';
-export { type FittedPaper, fitPaper } from './paperCurve.ts';
+export { paperSide } from './paperSide.ts';
+export { partNotBegun, readPartTest } from './partRead.ts';
 export { lambdasOf } from './pullSettings.ts';
-export { type Repeatability, repeatabilityFrom } from './repeatability.ts';
+export { planPercent, type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';
 export { type TwoObject, twoObject } from './twoObject.ts';

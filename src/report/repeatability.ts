@@ -57,6 +57,10 @@ export function repeatabilityFrom(
       };
 }
 
+/** The figure that a plan rests on [%]: two digits are more than it is known by. */
+export const planPercent = ({ percent }: Repeatability) =>
+  Math.max(0.01, Math.round(100 * percent.value) / 100);
+
 /** Median and central 95 % over an even grid of log σ. */
 function posterior(square: number, freedom: number): Banded {
   const logs = Array.from(

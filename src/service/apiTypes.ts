@@ -39,7 +39,14 @@ export interface ApiDocument {
 /** Schemas whose type a computing room owns, by the file that the browser may import. */
 const BORROWED: Readonly<Record<string, readonly string[]>> = {
   '../../src/build/index.ts': ['PartStay', 'Plan', 'Sheet', 'SheetAnswer'],
-  '../../src/compare/index.ts': ['CompareAnswer', 'CompareInput', 'PartLook', 'PartPlan'],
+  '../../src/compare/index.ts': [
+    'CompareAnswer',
+    'CompareInput',
+    'PartAnswer',
+    'PartPlan',
+    'PeakSide',
+    'PeaksAnswer',
+  ],
   '../../src/ladder/types.ts': [
     'LadderAnswer',
     'LadderInput',

@@ -1,6 +1,13 @@
 // Written by `npm run openapi` from the published OpenAPI document. Do not edit by hand.
 import type { PartStay, Plan, Sheet, SheetAnswer } from '../../src/build/index.ts';
-import type { CompareAnswer, CompareInput, PartLook, PartPlan } from '../../src/compare/index.ts';
+import type {
+  CompareAnswer,
+  CompareInput,
+  PartAnswer,
+  PartPlan,
+  PeakSide,
+  PeaksAnswer,
+} from '../../src/compare/index.ts';
 import type {
   LadderAnswer,
   LadderInput,
@@ -23,10 +30,12 @@ export type {
   LadderInput,
   Mark,
   NextMove,
-  PartLook,
+  PartAnswer,
   PartPlan,
   PartStay,
   Peak,
+  PeakSide,
+  PeaksAnswer,
   Plan,
   PullSpan,
   SettingInterval,
@@ -184,8 +193,9 @@ export type CompareMembers = {
   readonly sides: readonly CompareSide[] /** Which pulls were taken, in a sentence. */;
   readonly taken: string;
   readonly dayToDay: DayToDay;
-  readonly warnings: readonly string[];
-  readonly input: CompareInput;
+  readonly warnings: readonly string[] /** null: fewer than two sides have a curve. */;
+  readonly input: CompareInput | null /** Sides of which only the peaks are known. */;
+  readonly peakSides: readonly PeakSide[];
 };
 /** What a side was made of. */
 export type CompareSide = {
@@ -221,8 +231,9 @@ export type ComparisonAnswer = {
   readonly sides: readonly CompareSide[] /** Which pulls were taken, in a sentence. */;
   readonly taken: string;
   readonly dayToDay: DayToDay;
-  readonly warnings: readonly string[];
-  readonly answer: CompareAnswer /** A paragraph for the owner. */;
+  readonly warnings: readonly string[] /** Of the sides that have a curve; null where fewer than two have. */;
+  readonly answer: CompareAnswer | null /** Of each side of which only the peaks are known, with the first side. */;
+  readonly peaks: readonly PeaksAnswer[] /** A paragraph for the owner. */;
   readonly finding: string;
 };
 export type ComparisonPatch = { readonly name?: string; readonly note?: string };
@@ -231,7 +242,7 @@ export type ComparisonSaid = {
   readonly compareVersion: number;
   readonly curveVersion: number;
   readonly standard: AirStandard;
-  readonly bandRpm: BandRpm;
+  readonly bandRpm: BandRpm | null;
   readonly sides: readonly { readonly name: string; readonly pullIds: readonly string[] }[];
   readonly gains: readonly (Banded & { readonly word: string })[];
   readonly finding: string;
@@ -719,7 +730,7 @@ export type NewLadder = {
 export type NewPartTest = {
   /** Gain of mean power that the test is to see [%]. */ readonly gainPercent: number /** Pull-to-pull sd [%]; left out: as GET /days/{id}/repeatability says. */;
   readonly repeatabilityPercent?: number;
-  readonly order?: 'by turns' | 'randomised';
+  readonly order?: 'by turns' | 'randomised' | 'A/B/A';
   readonly groupA?: string;
   readonly groupB?: string /** Of a drawn order; left out: a new one. */;
   readonly seed?: number;
@@ -790,16 +801,9 @@ export type PartReading = {
     readonly pull: Pull;
     readonly side: 'a' | 'b';
     readonly counted: boolean;
-    readonly why: string | null /** From 0; null: in none yet. */;
-    readonly block: number | null;
+    readonly why: string | null;
   }[];
-  readonly blocks: readonly {
-    readonly aPullId: string;
-    readonly bPullId: string;
-    readonly gainPercent: number;
-  }[];
-  readonly look: PartLook /** Of which side the next pull is; null: none. */;
-  readonly next: 'a' | 'b' | null;
+  readonly look: PartAnswer;
   readonly standard: AirStandard | null;
   readonly input: CompareInput | null /** Both groups side by side as they stand; null before each has a pull. */;
   readonly answer: CompareAnswer | null;
@@ -830,7 +834,7 @@ export type PartTestPatch = { readonly name?: string; readonly bandRpm?: BandRpm
 export type PartWanted = {
   /** Gain of mean power that the test is to see [%]. */ readonly gainPercent: number /** Pull-to-pull sd [%]; left out: as GET /days/{id}/repeatability says. */;
   readonly repeatabilityPercent?: number;
-  readonly order?: 'by turns' | 'randomised';
+  readonly order?: 'by turns' | 'randomised' | 'A/B/A';
   readonly groupA?: string;
   readonly groupB?: string /** Of a drawn order; left out: a new one. */;
   readonly seed?: number;
@@ -1068,8 +1072,8 @@ export type ShopSummary = {
 };
 /** One pull of a side, and whether it counts. */
 export type SidePull = {
-  /** null: typed from paper. */ readonly pullId: string | null;
-  readonly dayId: string | null;
+  readonly pullId: string;
+  readonly dayId: string;
   readonly label: string /** Name or date of its day. */;
   readonly day: string;
   readonly date: string | null;
@@ -1091,7 +1095,7 @@ export type SidePull = {
     | null /** How the engine stood where not all pulls of the comparison agree. */;
   readonly configuration: string | null;
 };
-/** A side: pulls named by things of the shop (rung: one setting of a ladder; left: the setting decided to be left in the engine of a build, for a use or the one decided last; engine: its newest build with pulls), or a curve typed from paper (a table of six speeds or more, or the two peaks; sdPercent null: the paper does not say how sure it is). */
+/** A side: pulls named by things of the shop (rung: one setting of a ladder; left: the setting decided to be left in the engine of a build, for a use or the one decided last; engine: its newest build with pulls), or a curve typed from paper: a table of four speeds or more, else its peaks. sdPercent null: the paper does not say how sure it is. */
 export type SideWanted =
   | {
       readonly kind: 'pulls' /** What the side is called; left out: named after what it is. */;
@@ -1143,10 +1147,10 @@ export type SideWanted =
       readonly sdPercent: number | null;
       readonly table: readonly { readonly speedRpm: number; readonly torqueNm: number }[] | null;
       readonly peaks: {
-        readonly torqueNm: number;
-        readonly torqueSpeedRpm: number;
-        readonly powerW: number;
-        readonly powerSpeedRpm: number;
+        readonly torqueNm: number | null;
+        readonly torqueSpeedRpm: number | null;
+        readonly powerW: number | null;
+        readonly powerSpeedRpm: number | null;
       } | null;
     };
 export type StoredRecording = {

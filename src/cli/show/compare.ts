@@ -1,4 +1,9 @@
-import type { CompareObject } from '../../report/index.ts';
+import type {
+  ComparedObject,
+  CompareObject,
+  PeaksObject,
+  RankingObject,
+} from '../../report/index.ts';
 import { inUnitsOf, type UnitSystem } from '../../units/index.ts';
 import { plain } from '../io.ts';
 import { table, wrapped } from '../table.ts';
@@ -7,8 +12,74 @@ import { peakText } from './curve.ts';
 /** Every how many of the compared speeds a line of the table. */
 const EVERY = 4;
 
-/** A comparison for a person: the finding first, then gain by speed, crossings, peaks, what is doubtful. */
-export function showCompare(object: CompareObject, system: UnitSystem, columns: number): string {
+/** All that a comparison says, for a person: how more than two rank, then each over the first. */
+export function showCompared(
+  objects: readonly ComparedObject[],
+  system: UnitSystem,
+  columns: number,
+): string {
+  const ranking = objects.find((object) => 'ranking' in object);
+  const others = objects.filter(
+    (object): object is CompareObject | PeaksObject => !('ranking' in object),
+  );
+  return [
+    ...(ranking === undefined ? [] : [showRanking(ranking, system, columns)]),
+    ...others.map((object) =>
+      'known' in object
+        ? showPeaks(object, system, columns)
+        : showCompare(object, system, columns, ranking === undefined),
+    ),
+    ...notes(objects, system, columns),
+  ].join('\n');
+}
+
+/** What is doubtful, each once. */
+function notes(objects: readonly ComparedObject[], system: UnitSystem, columns: number): string[] {
+  const all = [...new Set(objects.flatMap(({ warnings }) => warnings))];
+  return all.length === 0
+    ? []
+    : [
+        all
+          .map((warning) => wrapped(`note: ${inUnitsOf(warning, system)}`, columns, '  '))
+          .join(''),
+      ];
+}
+
+function showRanking(
+  { ranking, fromRpm, toRpm }: RankingObject,
+  system: UnitSystem,
+  columns: number,
+) {
+  const band = `Mean power from ${Math.round(fromRpm)} to ${Math.round(toRpm)} rev/min, the strongest first:`;
+  return [
+    wrapped(inUnitsOf(band, system), columns),
+    table(
+      [
+        { title: '' },
+        { title: 'chance it is the strongest', align: 'right' },
+        { title: 'cannot be told from' },
+      ],
+      ranking.map(({ name, chanceBest, likeIt }) => [
+        name,
+        `${Math.round(100 * chanceBest)} %`,
+        likeIt.join(', '),
+      ]),
+      '  ',
+    ),
+  ].join('');
+}
+
+function showPeaks({ finding }: PeaksObject, system: UnitSystem, columns: number): string {
+  return wrapped(inUnitsOf(finding, system), columns);
+}
+
+/** Two sides for a person: the finding first, then gain by speed, crossings, peaks, what was left out. */
+function showCompare(
+  object: CompareObject,
+  system: UnitSystem,
+  columns: number,
+  saysLeftOut: boolean,
+): string {
   const { a, b, band, peaks } = object;
   const air = object.standard === 'none' ? 'as observed' : object.standard;
   return [
@@ -48,9 +119,11 @@ export function showCompare(object: CompareObject, system: UnitSystem, columns: 
       ]),
       '  ',
     ),
-    ...object.warnings.map((warning) =>
-      wrapped(`note: ${inUnitsOf(warning, system)}`, columns, '  '),
-    ),
+    ...(saysLeftOut
+      ? object.leftOut.map(({ side, pull, why }) =>
+          wrapped(`left out of ${side}: ${pull}, ${why}`, columns, '  '),
+        )
+      : []),
   ].join('');
 }
 

@@ -1,10 +1,10 @@
 /** Routes of side by side: comparisons asked for, comparisons that are kept, part tests. */
-import type { PullbookRecord, SideWanted } from '../../record/index.ts';
+import type { Id, PullbookRecord, SideWanted } from '../../record/index.ts';
 import * as contract from '../contract/compare.ts';
 import { RequestRefused } from '../errors.ts';
 import { bringTogether, comparisonOf, membersOf, saidBy } from '../work/compared.ts';
 import type { Curves } from '../work/curves.ts';
-import { planOn, putPulls, readPartTest, repeatabilityOfDay } from '../work/partTests.ts';
+import { planOn, putPulls, readPart, repeatabilityOfDay } from '../work/partTests.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
@@ -94,6 +94,7 @@ async function enginesOf(record: PullbookRecord, sides: readonly SideWanted[]): 
 
 export function servePartTests(api: Api, record: PullbookRecord, curves: Curves): void {
   const { partTests } = contract;
+  const reading = async (id: Id) => readPart(record, curves, await record.partTests.get(id));
   api.openapi(partTests.repeatability, async (c) =>
     c.json(await repeatabilityOfDay(record, curves, c.req.valid('param').id), 200),
   );
@@ -145,12 +146,12 @@ export function servePartTests(api: Api, record: PullbookRecord, curves: Curves)
     return c.body(null, 204);
   });
   api.openapi(partTests.reading, async (c) =>
-    c.json((await readPartTest(record, curves, c.req.valid('param').id)) as never, 200),
+    c.json((await reading(c.req.valid('param').id)) as never, 200),
   );
   api.openapi(partTests.putPulls, async (c) => {
     const { id } = c.req.valid('param');
     const { pullIds, side } = c.req.valid('json');
     await putPulls(record, id, pullIds, side, changeOf(c));
-    return c.json((await readPartTest(record, curves, id)) as never, 200);
+    return c.json((await reading(id)) as never, 200);
   });
 }

@@ -11,6 +11,7 @@ import {
   numberOrNull,
   orNull,
   positive,
+  positiveOrNull,
   text,
   torqueBasis,
   z,
@@ -39,16 +40,16 @@ export const sideWanted = z
       sdPercent: z.number().min(0).max(20).nullable(),
       table: z
         .array(z.object({ speedRpm, torqueNm: positive }).strict())
-        .min(6)
+        .min(4)
         .max(500)
         .readonly()
         .nullable(),
       peaks: z
         .object({
-          torqueNm: positive,
-          torqueSpeedRpm: speedRpm,
-          powerW: positive,
-          powerSpeedRpm: speedRpm,
+          torqueNm: positiveOrNull,
+          torqueSpeedRpm: speedRpm.nullable(),
+          powerW: positiveOrNull,
+          powerSpeedRpm: speedRpm.nullable(),
         })
         .strict()
         .nullable(),
@@ -58,7 +59,8 @@ export const sideWanted = z
     description:
       'A side: pulls named by things of the shop (rung: one setting of a ladder; left: the setting decided to be left in ' +
       'the engine of a build, for a use or the one decided last; engine: its newest build with pulls), or a curve typed ' +
-      'from paper (a table of six speeds or more, or the two peaks; sdPercent null: the paper does not say how sure it is).',
+      'from paper: a table of four speeds or more, else its peaks. sdPercent null: the paper does not say how ' +
+      'sure it is.',
   });
 
 const wanted = {
@@ -78,8 +80,8 @@ export const compareWanted = z.object(wanted).strict().openapi('CompareWanted');
 
 export const sidePull = z
   .object({
-    pullId: orNull(id).openapi({ description: 'null: typed from paper.' }),
-    dayId: orNull(id),
+    pullId: id,
+    dayId: id,
     label: z.string(),
     day: z.string().openapi({ description: 'Name or date of its day.' }),
     date: isoDate.nullable(),
@@ -159,6 +161,14 @@ const compareAnswer = z
   })
   .openapi('CompareAnswer', { description: 'Two or more sides compared; intervals are 95 %.' });
 
+/** Owned by the computing room; see src/compare/typedPeaks.ts. */
+const peakSide = z
+  .looseObject({ name: z.string(), standard: orNull(airStandard) })
+  .openapi('PeakSide', { description: 'A side of which only the peaks are known.' });
+const peaksAnswer = z
+  .looseObject({ a: z.string(), b: z.string(), finding: z.string(), warnings: list(z.string()) })
+  .openapi('PeaksAnswer', { description: 'Two sides, one or both known by their peaks alone.' });
+
 export const brought = {
   standard: airStandard,
   sides: list(compareSide),
@@ -167,7 +177,13 @@ export const brought = {
   warnings: list(z.string()),
 };
 export const compareMembers = z
-  .object({ ...brought, input: compareInput })
+  .object({
+    ...brought,
+    input: orNull(compareInput).openapi({
+      description: 'null: fewer than two sides have a curve.',
+    }),
+    peakSides: list(peakSide).openapi({ description: 'Sides of which only the peaks are known.' }),
+  })
   .openapi('CompareMembers', {
     description:
       'Sides brought to one air and one setting, not compared yet: a browser does that itself, at any band.',
@@ -175,7 +191,12 @@ export const compareMembers = z
 export const comparisonAnswer = z
   .object({
     ...brought,
-    answer: compareAnswer,
+    answer: orNull(compareAnswer).openapi({
+      description: 'Of the sides that have a curve; null where fewer than two have.',
+    }),
+    peaks: list(peaksAnswer).openapi({
+      description: 'Of each side of which only the peaks are known, with the first side.',
+    }),
     finding: z.string().openapi({ description: 'A paragraph for the owner.' }),
   })
   .openapi('ComparisonAnswer');
@@ -185,7 +206,7 @@ const comparisonSaid = z
     compareVersion: z.number().int(),
     curveVersion: z.number().int(),
     standard: airStandard,
-    bandRpm,
+    bandRpm: orNull(bandRpm),
     sides: list(z.object({ name: z.string(), pullIds: list(id) })),
     gains: list(banded.extend({ word: z.string() })),
     finding: text,
@@ -236,16 +257,25 @@ const partPlan = z
     sentence: z.string(),
   })
   .openapi('PartPlan', { description: 'How many pulls of each, and in which order.' });
-const partLook = z
-  .object({
-    action: z.enum(['go on', 'stop']),
+/** Owned by the computing room; see src/compare/partAnswer.ts. */
+const partAnswer = z
+  .looseObject({
+    pulls: z.object({ a: z.number().int(), b: z.number().int() }),
     gain: orNull(banded),
+    chanceAhead: numberOrNull,
+    word: z.enum(['gain', 'loss', 'cannot be told from chance', 'not known yet']),
+    noLargerThanPercent: numberOrNull,
+    driftPercent: orNull(banded),
+    action: z.enum(['go on', 'stop']),
+    next: side.nullable().openapi({ description: 'Of which side the next pull is; null: none.' }),
     finding: z.string(),
+    warnings: list(z.string()),
   })
-  .openapi('PartLook', {
-    description: 'Whether to go on, with error rates that hold at every look.',
+  .openapi('PartAnswer', {
+    description:
+      'What a part test says after the pulls made, with error rates that hold at every look.',
   });
-const order = z.enum(['by turns', 'randomised']);
+const order = z.enum(['by turns', 'randomised', 'A/B/A']);
 const partAsked = {
   gainPercent: z.number().positive().max(50).openapi({
     description: 'Gain of mean power that the test is to see [%].',
@@ -327,12 +357,9 @@ export const partReading = z
         side,
         counted: z.boolean(),
         why: z.string().nullable(),
-        block: z.number().int().nullable().openapi({ description: 'From 0; null: in none yet.' }),
       }),
     ).openapi({ description: 'In the order made.' }),
-    blocks: list(z.object({ aPullId: id, bPullId: id, gainPercent: z.number() })),
-    look: partLook,
-    next: side.nullable().openapi({ description: 'Of which side the next pull is; null: none.' }),
+    look: partAnswer,
     standard: orNull(airStandard),
     input: orNull(compareInput),
     answer: orNull(compareAnswer).openapi({

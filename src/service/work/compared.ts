@@ -1,5 +1,5 @@
 /** Sides named by things of the shop, brought together and compared. */
-import { COMPARE_VERSION, type CompareAnswer, paragraphOf } from '../../compare/index.ts';
+import { COMPARE_VERSION, type CompareAnswer } from '../../compare/index.ts';
 import { InputError } from '../../errors.ts';
 import { type AirStandard, CURVE_VERSION } from '../../pull/index.ts';
 import type {
@@ -13,6 +13,7 @@ import {
   answerQuestion,
   type CompareQuestion,
   changesInWords,
+  paperSide,
   questionOf,
   type ReadSide,
 } from '../../report/index.ts';
@@ -20,7 +21,7 @@ import type { Curves } from './curves.ts';
 import { type References, referencesOn } from './references.ts';
 import {
   type FittedPull,
-  paperPulls,
+  peaksOfTyped,
   SidePulls,
   setPulls,
   settingOf,
@@ -41,8 +42,8 @@ export interface CompareWanted {
 
 /** One pull of a side as it is told: whether it counts, and what was known of it. */
 export interface ToldPull {
-  readonly pullId: Id | null;
-  readonly dayId: Id | null;
+  readonly pullId: Id;
+  readonly dayId: Id;
   readonly label: string;
   readonly day: string;
   readonly date: string | null;
@@ -89,18 +90,28 @@ interface Prepared {
   readonly read: ReadSide;
 }
 
-/** @throws InputError  sides that are not there, hold nothing to compare, or cannot be brought together */
+/** A side read from a file, and its place among all sides. */
+export interface FileSideAt {
+  readonly at: number;
+  readonly side: ReadSide;
+}
+
+/**
+ * @param files  sides from files among those of the shop, in the order of their places
+ * @throws InputError  sides that are not there, hold nothing to compare, or cannot be brought together
+ */
 export async function bringTogether(
   record: PullbookRecord,
   curves: Curves,
   wanted: CompareWanted,
-  besides: readonly ReadSide[] = [],
+  files: readonly FileSideAt[] = [],
 ): Promise<Brought> {
   const sides = new Sides(record);
   const pulls = new SidePulls(record, curves, sides);
   const prepared = await prepare(record, wanted.sides, sides, pulls);
   const shop = await record.shop.get();
-  const read = [...prepared.map((one) => one.read), ...besides];
+  const read = prepared.map((one) => one.read);
+  for (const { at, side } of files) read.splice(at, 0, side);
   const cells = new Set(
     prepared.flatMap(({ fitted }) => fitted.map(({ context }) => context.cell.id)),
   );
@@ -145,29 +156,44 @@ async function prepare(
     for (const one of side.pulls) own.push(await pulls.fitted(one));
     fitted.push(own);
   }
-  const set = setPulls(fitted);
   const built = await builtOtherwise(record, chosen, names);
+  const typed = chosen.map((side, g) =>
+    side.wanted.kind === 'paper' ? null : peaksOfTyped(names[g]!, fitted[g]!),
+  );
+  const marked = fitted.map((own, g) =>
+    own.map((one) => ({ ...one, why: whyNot(one, typed[g]!) })),
+  );
+  const set = setPulls(marked);
   return chosen.map((side, g) => {
-    const paper = paperPulls(side, names[g]!);
-    const none = fitted[g]!.filter(({ fit, why }) => fit === null && why !== null);
-    if (side.wanted.kind !== 'paper' && fitted[g]!.every(({ why }) => why !== null))
-      throw new InputError(
-        `${names[g]} has no pull that counts: ${none[0]?.why ?? fitted[g]![0]!.why}`,
-      );
-    return {
-      chosen: side,
-      fitted: fitted[g]!,
-      read: {
-        name: names[g]!,
-        pulls: side.wanted.kind === 'paper' ? paper.pulls : set[g]!,
-        chosen: side.chosen,
-        warnings: paper.says,
-        standard: side.standard,
-        bandRpm: side.bandRpm,
-        builtOtherwise: built[g]!,
-      },
+    const own = marked[g]!;
+    const name = names[g]!;
+    if (side.wanted.kind === 'paper')
+      return { chosen: side, fitted: own, read: paperSide(name, side.wanted) };
+    if (own.every(({ why }) => why !== null))
+      throw new InputError(`${name} has no pull that counts: ${own[0]!.why}`);
+    const { chosen: keeps, standard, bandRpm } = side;
+    const read: ReadSide = {
+      name,
+      pulls: [],
+      chosen: keeps,
+      warnings: [],
+      standard,
+      bandRpm,
+      builtOtherwise: built[g]!,
+      ...(typed[g] === null ? { pulls: set[g]! } : { peaks: typed[g]!.side }),
     };
+    return { chosen: side, fitted: own, read };
   });
+}
+
+/** Why a pull does not count; typed peaks do only where their side has nothing else, at one setting. */
+function whyNot(one: FittedPull, typed: ReturnType<typeof peaksOfTyped>): string | null {
+  if (one.why !== null) return one.why;
+  if (typed !== null)
+    return typed.pulls.some(({ pull }) => pull.id === one.pull.id)
+      ? null
+      : 'its typed peaks are of another setting than the strongest';
+  return one.fit === null ? 'its peaks were typed, so it has no curve' : null;
 }
 
 /** How the build of each side differs from the first one's, where each is of one build. */
@@ -218,32 +244,32 @@ function told(
   { taken, standard, input }: CompareQuestion,
 ): ToldSide[] {
   const withLambda = stepsLambda(prepared.flatMap(({ fitted }) => fitted));
-  return prepared.map(({ chosen, fitted, read }, g) => {
-    const after = new Map(taken.sides[g]!.pulls.map((pull) => [pull.id, pull.excludedBecause]));
-    const stood = new Map(input.groups[g]!.pulls.map((pull) => [pull.id, pull.configuration]));
-    const pulls =
-      chosen.wanted.kind === 'paper'
-        ? read.pulls.map((pull) => fromPaper(pull.label ?? pull.id, pull, standard))
-        : fitted.map((one): ToldPull => {
-            const { pull, context, fit } = one;
-            const why = after.get(pull.id) ?? one.why;
-            return {
-              pullId: pull.id,
-              dayId: pull.dayId,
-              label: pull.fileName ?? `pull ${pull.order + 1}`,
-              day: dayName(context),
-              date: context.day.date,
-              cell: context.cell.name,
-              setting: settingOf(one, withLambda),
-              leadDeg: pull.leadDeg,
-              lambda: one.lambda,
-              counted: why === null,
-              why,
-              ...factsOf(fit, standard),
-              calibration: one.calibration?.doneOn ?? null,
-              configuration: stood.get(pull.id) ?? null,
-            };
-          });
+  const stood = new Map(
+    input.groups.flatMap(({ pulls }) => pulls.map((pull) => [pull.id, pull.configuration])),
+  );
+  return prepared.map(({ chosen, fitted, read }) => {
+    const own = taken.sides.find(({ name }) => name === read.name)!;
+    const after = new Map(own.pulls.map((pull) => [pull.id, pull.excludedBecause]));
+    const pulls = fitted.map((one): ToldPull => {
+      const { pull, context, fit } = one;
+      const why = after.get(pull.id) ?? one.why;
+      return {
+        pullId: pull.id,
+        dayId: pull.dayId,
+        label: pull.fileName ?? `pull ${pull.order + 1}`,
+        day: dayName(context),
+        date: context.day.date,
+        cell: context.cell.name,
+        setting: settingOf(one, withLambda),
+        leadDeg: pull.leadDeg,
+        lambda: one.lambda,
+        counted: why === null,
+        why,
+        ...factsOf(fit, standard),
+        calibration: one.calibration?.doneOn ?? null,
+        configuration: stood.get(pull.id) ?? null,
+      };
+    });
     const ids = (read: (one: FittedPull) => Id) => {
       const found = new Set(fitted.map(read));
       return found.size === 1 ? [...found][0]! : null;
@@ -270,27 +296,6 @@ function factsOf(fit: FittedPull['fit'], standard: AirStandard) {
     lagS: fit?.asRecorded.lagS ?? null,
   };
 }
-
-const fromPaper = (
-  label: string,
-  { fit }: ReadSide['pulls'][number],
-  standard: AirStandard,
-): ToldPull => ({
-  pullId: null,
-  dayId: null,
-  label,
-  day: 'from paper',
-  date: null,
-  cell: 'not known',
-  setting: null,
-  leadDeg: null,
-  lambda: null,
-  counted: true,
-  why: null,
-  ...factsOf(fit, standard),
-  calibration: null,
-  configuration: null,
-});
 
 function dayToDayOf({ input }: CompareQuestion, { marked }: References): DayToDay {
   const days = new Set(
@@ -324,16 +329,17 @@ function dayToDayOf({ input }: CompareQuestion, { marked }: References): DayToDa
 }
 
 export function membersOf({ question, sides, dayToDay }: Brought) {
-  return { ...aboutOf(question, sides, dayToDay), input: question.input };
+  const { input, peakSides } = question;
+  return {
+    ...aboutOf(question, sides, dayToDay),
+    input: input.groups.length < 2 ? null : input,
+    peakSides,
+  };
 }
 
 export function comparisonOf({ question, sides, dayToDay }: Brought) {
-  const { answer, warnings } = answerQuestion(question);
-  return {
-    ...aboutOf({ ...question, warnings }, sides, dayToDay),
-    answer,
-    finding: paragraphOf(answer, question.taken.sentence),
-  };
+  const { answer, peaks, finding, warnings } = answerQuestion(question);
+  return { ...aboutOf({ ...question, warnings }, sides, dayToDay), answer, peaks, finding };
 }
 
 const aboutOf = (
@@ -351,19 +357,19 @@ export function saidBy({
 }: {
   readonly standard: AirStandard;
   readonly sides: readonly ToldSide[];
-  readonly answer: CompareAnswer;
+  readonly answer: CompareAnswer | null;
   readonly finding: string;
 }): ComparisonSaid {
   return {
     compareVersion: COMPARE_VERSION,
     curveVersion: CURVE_VERSION,
     standard,
-    bandRpm: answer.bandRpm,
+    bandRpm: answer?.bandRpm ?? null,
     sides: sides.map(({ name, pulls }) => ({
       name,
-      pullIds: pulls.flatMap(({ pullId, counted }) => (counted && pullId !== null ? [pullId] : [])),
+      pullIds: pulls.flatMap(({ pullId, counted }) => (counted ? [pullId] : [])),
     })),
-    gains: answer.pairs.map(({ gain, word }) => ({ ...gain, word })),
+    gains: (answer?.pairs ?? []).map(({ gain, word }) => ({ ...gain, word })),
     finding,
   };
 }

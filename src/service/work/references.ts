@@ -99,7 +99,7 @@ export async function repeatabilityOn(
   record: PullbookRecord,
   sides: Sides,
   pulls: SidePulls,
-  { shop, cell }: DayContext,
+  { shop, cell }: Pick<DayContext, 'shop' | 'cell'>,
 ): Promise<Repeatability> {
   if (shop.repeatabilityPercent !== null)
     return repeatabilityFrom({ statedPercent: shop.repeatabilityPercent });

@@ -1,11 +1,12 @@
 /** Pulls of sides with all that is needed to bring them together: day, cell, calibration, setting, configuration. */
+import type { PeakSide } from '../../compare/index.ts';
 import { calibrationRelSd, type PullFit } from '../../pull/index.ts';
 import type { Calibration, Id, Pull, PullbookRecord } from '../../record/index.ts';
-import { configurationWords, fitPaper, type SetPull } from '../../report/index.ts';
+import { configurationWords, type SetPull } from '../../report/index.ts';
 import type { DayContext } from './context.ts';
 import type { Curves } from './curves.ts';
 import { configurationFields } from './ladders.ts';
-import { type ChosenPull, type ChosenSide, dayName, type Sides, settingWords } from './sides.ts';
+import { type ChosenPull, dayName, type Sides, settingWords } from './sides.ts';
 
 /** A chosen pull with its fit, or why it has none. */
 export interface FittedPull extends ChosenPull {
@@ -33,8 +34,10 @@ export class SidePulls {
 
   async fitted(chosen: ChosenPull): Promise<FittedPull> {
     const { pull, context } = chosen;
-    const found = await this.#fit(context, pull);
-    const why = chosen.why ?? ('whyNone' in found ? found.whyNone : null);
+    const found = await this.#curves.fitOf(context, pull);
+    // Typed peaks count where a side has nothing else.
+    const isTyped = pull.recordingSha256 === null;
+    const why = chosen.why ?? ('whyNone' in found && !isTyped ? found.whyNone : null);
     const name = pull.fileName ?? `pull ${pull.order + 1}`;
     return {
       ...chosen,
@@ -46,36 +49,6 @@ export class SidePulls {
       lambda: pull.lambdaTarget ?? context.day.lambdaTarget,
       label: `${name} of ${dayName(context)}`,
     };
-  }
-
-  async #fit(context: DayContext, pull: Pull): ReturnType<Curves['fitOf']> {
-    if (pull.recordingSha256 !== null) return this.#curves.fitOf(context, pull);
-    const { peakTorqueNm, peakTorqueSpeedRpm, peakPowerW, peakPowerSpeedRpm, peaksAre } = pull;
-    if (
-      peakTorqueNm === null ||
-      peakTorqueSpeedRpm === null ||
-      peakPowerW === null ||
-      peakPowerSpeedRpm === null
-    )
-      return {
-        whyNone: 'Its peaks were typed; both with their speeds would give a curve between them.',
-      };
-    try {
-      const { fit } = fitPaper('its typed peaks', {
-        basis: peaksAre ?? { air: 'unknown', inertia: 'unknown' },
-        sdPercent: 0,
-        table: null,
-        peaks: {
-          torqueNm: peakTorqueNm,
-          torqueSpeedRpm: peakTorqueSpeedRpm,
-          powerW: peakPowerW,
-          powerSpeedRpm: peakPowerSpeedRpm,
-        },
-      });
-      return { fit };
-    } catch (error) {
-      return { whyNone: (error as Error).message };
-    }
   }
 
   /** Places of the pulls of one date on one cell, left out ones counted; days of one date one after the other. */
@@ -151,9 +124,7 @@ export function setPulls(sides: readonly (readonly FittedPull[])[]): SetPull[][]
           day: one.day,
           cell: `${cell.id} ${calibration?.id ?? 'none'}`,
           cellName: cell.name,
-          // Typed peaks were fitted without their cell.
-          calibrationRelSd:
-            pull.recordingSha256 === null ? cell.calibrationRelSd : calibrationRelSd(fit),
+          calibrationRelSd: calibrationRelSd(fit),
           fuel: day.fuel ?? engine.fuel,
           order: one.order,
           excludedBecause: one.why,
@@ -165,27 +136,47 @@ export function setPulls(sides: readonly (readonly FittedPull[])[]): SetPull[][]
   );
 }
 
-/** The one pull of a curve from paper, and what has to be said of it. */
-export function paperPulls(
-  { wanted }: ChosenSide,
+/**
+ * A side of pulls that were all typed as peaks: the mean peaks of its strongest setting, as a side known by its peaks.
+ * Null where it has pulls with a curve, or none that counts.
+ */
+export function peaksOfTyped(
   name: string,
-): { readonly pulls: readonly SetPull[]; readonly says: readonly string[] } {
-  if (wanted.kind !== 'paper') return { pulls: [], says: [] };
-  const { fit, relSd, says } = fitPaper(name, wanted);
-  const own = `paper: ${name}`;
-  const pull: SetPull = {
-    id: own,
-    label: name,
-    fit,
-    day: own,
-    cell: own,
-    cellName: `whatever ${name} was measured on`,
-    calibrationRelSd: relSd,
-    fuel: null,
-    order: 0,
-    excludedBecause: null,
-    configuration: null,
-    setting: null,
+  pulls: readonly FittedPull[],
+): { readonly side: PeakSide; readonly pulls: readonly FittedPull[] } | null {
+  const own = pulls.filter(({ pull, why }) => pull.recordingSha256 === null && why === null);
+  if (own.length === 0 || pulls.some(({ fit, why }) => fit !== null && why === null)) return null;
+  const bySetting = new Map<number | null, FittedPull[]>();
+  for (const one of own)
+    bySetting.set(one.pull.leadDeg, [...(bySetting.get(one.pull.leadDeg) ?? []), one]);
+  const level = (some: readonly FittedPull[]) =>
+    meanOf(some.map(({ pull }) => pull.peakPowerW ?? pull.peakTorqueNm)) ?? 0;
+  const best = [...bySetting.values()].reduce((most, some) =>
+    level(some) > level(most) ? some : most,
+  );
+  const peak = (value: number | null, speedRpm: number | null) =>
+    value === null ? null : { value, relSd: null, speedRpm, speedSdRpm: null };
+  const mean = (read: (pull: Pull) => number | null) => meanOf(best.map(({ pull }) => read(pull)));
+  const airs = new Set(best.map(({ pull }) => pull.peaksAre?.air ?? 'unknown'));
+  const [air] = airs.size === 1 ? [...airs] : ['unknown' as const];
+  const side: PeakSide = {
+    name,
+    peakPowerW: peak(
+      mean((pull) => pull.peakPowerW),
+      mean((pull) => pull.peakPowerSpeedRpm),
+    ),
+    peakTorqueNm: peak(
+      mean((pull) => pull.peakTorqueNm),
+      mean((pull) => pull.peakTorqueSpeedRpm),
+    ),
+    standard: air === 'observed' ? 'none' : air === 'unknown' ? null : air!,
+    curve: null,
   };
-  return { pulls: [pull], says };
+  return { side, pulls: best };
+}
+
+function meanOf(values: readonly (number | null)[]): number | null {
+  const known = values.filter((value) => value !== null);
+  if (known.length === 0) return null;
+  return known.reduce((sum, value) => sum + value, 0) / known.length;
 }
