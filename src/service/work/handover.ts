@@ -345,6 +345,7 @@ async function held(
       referenceDays: new Set([...choice.dayIds, ...days.map(({ context }) => context.day.id)]),
     });
     const { answer, finding, dayToDay, warnings } = comparisonOf(brought);
+    if (answer === null) return none(finding);
     return {
       comparison: {
         answer,
