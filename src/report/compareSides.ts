@@ -174,17 +174,9 @@ function inPlace(sides: readonly ReadSide[], measured: readonly Side[]): Side[] 
 
 /** @throws InputError  the pulls share too little of the band, or peaks that cannot be compared */
 export function answerQuestion(question: CompareQuestion): CompareWork {
-  const { input, peakSides, peaksFirst, standard, taken } = question;
+  const { input, peakSides, standard, taken } = question;
   const answer = input.groups.length < 2 ? null : compareGroups(input);
-  const measured = input.groups[0];
-  const curves =
-    peakSides.length === 0 || measured === undefined
-      ? []
-      : peaksFirst
-        ? input.groups.map((group) => peaksOf(group, question))
-        : [peaksOf(measured, question)];
-  const [first, ...others] = peaksFirst ? [...peakSides, ...curves] : [...curves, ...peakSides];
-  const peaks = others.map((other) => comparePeaks(first!, other, input.bandRpm));
+  const peaks = answerPeaks(question);
   const findings = [
     ...(answer === null ? [] : [paragraphOf(answer, '')]),
     ...peaks.map(({ finding }) => finding),
@@ -206,6 +198,19 @@ export function answerQuestion(question: CompareQuestion): CompareWork {
       ]),
     ],
   };
+}
+
+/**
+ * Each side known by its peaks, with the first side; empty where all have curves.
+ * @throws InputError  peaks that cannot be compared
+ */
+export function answerPeaks(question: CompareQuestion): readonly PeaksAnswer[] {
+  const { input, peakSides, peaksFirst } = question;
+  if (peakSides.length === 0) return [];
+  const measured = peaksFirst ? input.groups : input.groups.slice(0, 1);
+  const curves = measured.map((group) => peaksOf(group, question));
+  const [first, ...others] = peaksFirst ? [...peakSides, ...curves] : [...curves, ...peakSides];
+  return others.map((other) => comparePeaks(first!, other, input.bandRpm));
 }
 
 /** What one group's curve is like, by itself. */

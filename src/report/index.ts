@@ -9,6 +9,7 @@ export {
   type RankingObject,
 } from './compareObject.ts';
 export {
+  answerPeaks,
   answerQuestion,
   type CompareQuestion,
   type CompareWork,

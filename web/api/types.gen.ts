@@ -195,7 +195,8 @@ export type CompareMembers = {
   readonly dayToDay: DayToDay;
   readonly warnings: readonly string[] /** null: fewer than two sides have a curve. */;
   readonly input: CompareInput | null /** Sides of which only the peaks are known. */;
-  readonly peakSides: readonly PeakSide[];
+  readonly peakSides: readonly PeakSide[] /** Each of them with the first side. */;
+  readonly peaks: readonly PeaksAnswer[];
 };
 /** What a side was made of. */
 export type CompareSide = {
@@ -203,7 +204,10 @@ export type CompareSide = {
   readonly wanted: SideWanted;
   readonly engineId: string | null /** null: of several builds, or of none. */;
   readonly buildId: string | null;
-  readonly pulls: readonly SidePull[] /** How its build differs from the first side’s, in a sentence. */;
+  readonly pulls: readonly SidePull[] /** peaks: only they are known, and the side has no group in the input. */;
+  readonly known:
+    | 'curve'
+    | 'peaks' /** How its build differs from the first side’s, in a sentence. */;
   readonly builtOtherwise: string | null;
 };
 export type CompareWanted = {

@@ -115,6 +115,9 @@ export const compareSide = z
     engineId: orNull(id),
     buildId: orNull(id).openapi({ description: 'null: of several builds, or of none.' }),
     pulls: list(sidePull),
+    known: z.enum(['curve', 'peaks']).openapi({
+      description: 'peaks: only they are known, and the side has no group in the input.',
+    }),
     builtOtherwise: z.string().nullable().openapi({
       description: 'How its build differs from the first side’s, in a sentence.',
     }),
@@ -183,6 +186,7 @@ export const compareMembers = z
       description: 'null: fewer than two sides have a curve.',
     }),
     peakSides: list(peakSide).openapi({ description: 'Sides of which only the peaks are known.' }),
+    peaks: list(peaksAnswer).openapi({ description: 'Each of them with the first side.' }),
   })
   .openapi('CompareMembers', {
     description:

@@ -10,6 +10,7 @@ import type {
   SideWanted,
 } from '../../record/index.ts';
 import {
+  answerPeaks,
   answerQuestion,
   type CompareQuestion,
   changesInWords,
@@ -67,6 +68,8 @@ export interface ToldSide {
   readonly engineId: Id | null;
   readonly buildId: Id | null;
   readonly pulls: readonly ToldPull[];
+  /** `peaks`: only they are known. */
+  readonly known: 'curve' | 'peaks';
   readonly builtOtherwise: string | null;
 }
 export interface DayToDay {
@@ -280,6 +283,7 @@ function told(
       engineId: ids(({ context }) => context.engine.id),
       buildId: ids(({ context }) => context.build.id),
       pulls,
+      known: read.peaks === undefined ? 'curve' : 'peaks',
       builtOtherwise: read.builtOtherwise ?? null,
     };
   });
@@ -330,10 +334,13 @@ function dayToDayOf({ input }: CompareQuestion, { marked }: References): DayToDa
 
 export function membersOf({ question, sides, dayToDay }: Brought) {
   const { input, peakSides } = question;
+  const peaks = answerPeaks(question);
+  const warnings = [...question.warnings, ...peaks.flatMap((one) => one.warnings)];
   return {
-    ...aboutOf(question, sides, dayToDay),
+    ...aboutOf({ ...question, warnings: [...new Set(warnings)] }, sides, dayToDay),
     input: input.groups.length < 2 ? null : input,
     peakSides,
+    peaks,
   };
 }
 

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useMemo, useState } from 'react';
+import { inUnitsOf, type UnitSystem } from '../../../src/units/index.ts';
 import { membersQuery, shopQuery, shopSettingsQuery } from '../../api/queries.ts';
 import type { BandRpm, CompareMembers, ShopSummary, SideWanted } from '../../api/types.gen.ts';
 import { CompareScreen } from '../../compare/CompareScreen.tsx';
@@ -11,6 +12,7 @@ import { letterOf } from '../../compare/words.ts';
 import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { kept } from '../../shell/words.ts';
 import { KeepComparison } from './keep.tsx';
 import { readyPairs } from './ready.ts';
 import { bandFromText, bandToText, sidesFromText, sidesToText } from './side-address.ts';
@@ -109,6 +111,21 @@ function CompareWork({
 }) {
   const { units } = usePreferences();
   const shop = useQuery(shopSettingsQuery);
+  const sides = data.sides.map(sideWords);
+  if (data.input === null)
+    return (
+      <div className="stack">
+        <Sides sides={sides} {...acts} />
+        <PeaksAlone {...{ data, units }} saysWarnings />
+      </div>
+    );
+  // Sides known by their peaks have no curve to draw, so the picture counts without them.
+  const drawn = data.sides.flatMap(({ known }, at) => (known === 'curve' ? [at] : []));
+  const ofDrawn = {
+    ...acts,
+    onRemove: (at: number) => acts.onRemove?.(drawn[at]!),
+    onPick: (at: number | null) => acts.onPick?.(at === null ? null : drawn[at]!),
+  };
   const quickBands: QuickBand[] = [
     { name: 'as on the day', band: data.input.bandRpm },
     ...(shop.data?.uses ?? []).flatMap(({ name, speedsRpm }) =>
@@ -116,19 +133,53 @@ function CompareWork({
     ),
   ];
   return (
-    <CompareScreen
-      input={data.input}
-      bandRpm={band ?? data.input.bandRpm}
-      sides={data.sides.map(sideWords)}
-      units={units}
-      standard={data.standard}
-      taken={data.taken}
-      warnings={data.warnings}
-      daysFrom={data.dayToDay.sentence}
-      quickBands={quickBands}
-      onBand={(next) => onBand([Math.round(next[0]), Math.round(next[1])])}
-      {...acts}
-    />
+    <div className="stack">
+      <CompareScreen
+        input={data.input}
+        bandRpm={band ?? data.input.bandRpm}
+        sides={drawn.map((at) => sides[at]!)}
+        units={units}
+        standard={data.standard}
+        taken={data.taken}
+        warnings={data.warnings}
+        daysFrom={data.dayToDay.sentence}
+        quickBands={quickBands}
+        onBand={(next) => onBand([Math.round(next[0]), Math.round(next[1])])}
+        {...ofDrawn}
+      />
+      {data.peaks.length > 0 && <PeaksAlone {...{ data, units }} />}
+    </div>
+  );
+}
+
+/** What can be said of sides that are known by their peaks alone, each with the first side. */
+function PeaksAlone({
+  data,
+  units,
+  saysWarnings = false,
+}: {
+  readonly data: CompareMembers;
+  readonly units: UnitSystem;
+  readonly saysWarnings?: boolean;
+}) {
+  return (
+    <section className="panel" aria-labelledby="peaks-alone">
+      <header>
+        <h2 id="peaks-alone">Known by their peaks alone</h2>
+      </header>
+      {data.peaks.map(({ a, b, finding }) => (
+        <p key={`${a} ${b}`}>{kept(inUnitsOf(finding, units))}</p>
+      ))}
+      {saysWarnings && (
+        <ul className="marks">
+          {data.warnings.map((warning) => (
+            <li key={warning} className="quiet">
+              {kept(inUnitsOf(warning, units))}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
   );
 }
 

@@ -11,6 +11,12 @@ import { usePreferences } from '../../shell/preferences.tsx';
 import { dateInWords, kept } from '../../shell/words.ts';
 import { bandToText, sidesToText } from './side-address.ts';
 
+/** The band that was chosen, else the one that was taken; none where only peaks were compared. */
+function bandOf({ bandRpm, said }: Comparison): { readonly band?: string } {
+  const band = bandRpm ?? said.bandRpm;
+  return band === null ? {} : { band: bandToText(band) };
+}
+
 /** Comparisons that were kept for an engine, each with what it said then; nothing where there are none. */
 export function KeptComparisons({ engineId }: { readonly engineId: string }) {
   const { units } = usePreferences();
@@ -46,7 +52,7 @@ export function KeptComparisons({ engineId }: { readonly engineId: string }) {
                   to="/compare"
                   search={{
                     sides: sidesToText(one.sides),
-                    band: bandToText(one.bandRpm ?? one.said.bandRpm),
+                    ...bandOf(one),
                   }}
                 >
                   {one.name}
