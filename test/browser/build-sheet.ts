@@ -68,6 +68,30 @@ export const buildSheet = (standOf: () => Stand) =>
       expect(await caption.inputValue()).toBe('pitted');
     });
 
+    it('shows what a table would do to the sheet, puts it on, and takes it back', async () => {
+      await page.getByRole('button', { name: 'File', exact: true }).click();
+      await page.getByRole('menuitem', { name: 'Read a table or build file' }).click();
+      const dialog = page.getByRole('dialog');
+      const table =
+        'section,field,value,unit\ncamshaft,advance,3,deg\ncamshaft,lobeLift,tall,in\nheads,notes,seats cut,\n';
+      await dropFiles(dialog.getByRole('region', { name: 'The file' }), [
+        { name: 'day.csv', bytes: Buffer.from(table) },
+      ]);
+      await dialog.getByText('1 field to be filled in, 1 to be changed, 1 not taken').waitFor();
+      await dialog.getByText(/^Row 3, column \d: found/).waitFor();
+      expect(await advance()).toBe(2);
+      await dialog.getByRole('button', { name: 'Put onto the sheet' }).click();
+      const cell = page.getByRole('textbox', { name: 'Ground in advance', exact: true });
+      await expect.poll(() => cell.inputValue()).toBe('3');
+      await expect.poll(advance).toBe(3);
+      const download = page.waitForEvent('download');
+      await page.getByRole('button', { name: 'File', exact: true }).click();
+      await page.getByRole('menuitem', { name: 'Take away as a table' }).click();
+      expect((await download).suggestedFilename()).toMatch(/^Rescue boat V8.*\.csv$/);
+      await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+      await expect.poll(advance).toBe(2);
+    });
+
     it('makes the plan of a day, cautions first, and keeps what is ticked', async () => {
       const { latestDays } = await stand.record.summary();
       const day = latestDays.find((one) => one.buildId === buildId)!;

@@ -9,7 +9,7 @@ import { forKeeping } from './edit.ts';
 import { KeepingMark } from './KeepingMark.tsx';
 import { SheetView } from './SheetView.tsx';
 import { type Keeping, type Save, Saver } from './saver.ts';
-import { useSheet } from './useSheet.ts';
+import { type SheetInHand, useSheet } from './useSheet.ts';
 
 /** After this pause in typing a sheet is sent. */
 const PAUSE_MS = 700;
@@ -27,13 +27,16 @@ interface SheetWorkProps {
   readonly own: readonly WindowRule[];
   readonly uses: readonly string[];
   readonly head?: ReactNode;
+  /** What works on the sheet in hand, beside undo. */
+  readonly tools?: (inHand: SheetInHand) => ReactNode;
   readonly parts?: PartWay;
   readonly files?: (section: string | null) => ReactNode;
 }
 
 /** A sheet that is worked on and kept as it goes. */
 export function SheetWork(props: SheetWorkProps) {
-  const { first, save, load, takeTheirs, section, href, go, own, uses, head, parts, files } = props;
+  const { first, save, load, takeTheirs, section, href, go, own, uses, head, tools, parts, files } =
+    props;
   const inHand = useSheet(first.sheet, own);
   const { sheet } = inHand;
   const [keeping, setKeeping] = useState<Keeping>({ state: 'saved' });
@@ -87,6 +90,7 @@ export function SheetWork(props: SheetWorkProps) {
         head={
           <>
             {head}
+            {tools?.(inHand)}
             <KeepingMark keeping={keeping} retry={() => void saver.send()} />
           </>
         }

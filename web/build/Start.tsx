@@ -1,9 +1,11 @@
 import { Button, NumberInput, Textarea } from '@mantine/core';
 import { useState } from 'react';
 import { layoutOf, newSheetFrom, type Sheet } from '../../src/build/index.ts';
+import type { SheetReading } from '../api/types.gen.ts';
 import styles from './build.module.css';
 import { ChangedSections } from './ChangedSections.tsx';
 import { sheetFromText } from './fromText.ts';
+import { ReadFile } from './ReadFile.tsx';
 
 /** A sheet of an earlier build of this engine that a new one can start from. */
 export interface Earlier {
@@ -15,12 +17,14 @@ interface StartProps {
   /** Of the engine, where it is known. */
   readonly cylinders: number | null;
   readonly earlier: Earlier | null;
+  readonly read: (file: File, cylinders: number) => Promise<SheetReading>;
   readonly onStart: (sheet: Sheet) => void;
 }
 
 /** A build without a sheet: three ways to begin one. */
-export function Start({ cylinders, earlier, onStart }: StartProps) {
+export function Start({ cylinders, earlier, read: readFile, onStart }: StartProps) {
   const [count, setCount] = useState(cylinders ?? 4);
+  const [isOpen, setOpen] = useState(false);
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<readonly string[]>([]);
   const [changed, setChanged] = useState<readonly string[]>([]);
@@ -66,7 +70,7 @@ export function Start({ cylinders, earlier, onStart }: StartProps) {
             <h2 id="from-table">From a spreadsheet or a build file</h2>
           </header>
           <Textarea
-            label="Rows copied from a spreadsheet, or the text of a file"
+            label="Rows copied from a spreadsheet"
             description="Rows need the columns section, field and value, or a column for each cylinder."
             rows={5}
             value={text}
@@ -76,15 +80,9 @@ export function Start({ cylinders, earlier, onStart }: StartProps) {
             <Button disabled={text.trim() === ''} onClick={() => read(text)}>
               Read it
             </Button>
-            <label className={styles.file}>
-              Choose a file
-              <input
-                type="file"
-                className="unseen"
-                accept=".json,.csv,.tsv,.txt"
-                onChange={(event) => void event.currentTarget.files?.[0]?.text().then(read)}
-              />
-            </label>
+            <Button variant="default" onClick={() => setOpen(true)}>
+              From a file …
+            </Button>
           </div>
           {wrong.length > 0 && (
             <ul role="alert" className={styles.wrong}>
@@ -106,6 +104,14 @@ export function Start({ cylinders, earlier, onStart }: StartProps) {
           </section>
         )}
       </div>
+      {isOpen && (
+        <ReadFile
+          standing={null}
+          read={(file) => readFile(file, count)}
+          onKeep={onStart}
+          onClose={() => setOpen(false)}
+        />
+      )}
     </div>
   );
 }

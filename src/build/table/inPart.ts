@@ -46,7 +46,7 @@ export function tableInPart(
       const known = options.standing ?? options.layout;
       const isNothing =
         isBare(sheet) && JSON.stringify(read.sheet.layout) === JSON.stringify(known);
-      return { sheet: isNothing && refused.length > 0 ? null : sheet, refused };
+      return { sheet: isNothing && refused.length > 0 ? null : sheet, refused: byCell(refused) };
     }
     const toldBefore = new Set(toldRows);
     const gone = new Set<number>();
@@ -66,8 +66,11 @@ export function tableInPart(
     if (refused.length > MOST_REFUSED) break;
     rows = rows.filter(({ at }) => !gone.has(at));
   }
-  return { sheet: null, refused: refused.slice(0, MOST_REFUSED) };
+  return { sheet: null, refused: byCell(refused).slice(0, MOST_REFUSED) };
 }
+
+const byCell = (refused: readonly NotTaken[]): NotTaken[] =>
+  [...refused].sort((a, b) => a.row! - b.row! || a.column! - b.column!);
 
 const isBare = ({ name, use, sections }: Sheet): boolean =>
   name === undefined && use === undefined && Object.keys(sections).length === 0;

@@ -11,6 +11,7 @@ import { Start } from '../../build/Start.tsx';
 import { FilesPanel } from '../../files/FilesPanel.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
+import { readOnto, SheetFile } from './sheet-file.tsx';
 import { useSheetPage } from './sheet-page.ts';
 
 /** The sheet of one build: begun, worked on, and kept as it is typed. */
@@ -65,6 +66,7 @@ export function SheetScreen() {
             earlier={
               before !== null && earlier?.sheet ? { name: before.name, sheet: earlier.sheet } : null
             }
+            read={(file, cylinders) => readOnto(id, file, cylinders)}
             onStart={begin.mutate}
           />
           <FilesPanel buildId={id} section={null} />
@@ -83,6 +85,7 @@ export function SheetScreen() {
           own={shop.windows}
           uses={shop.uses.map((use) => use.name)}
           parts={partWay}
+          tools={(inHand) => <SheetFile buildId={id} inHand={inHand} />}
           files={(of) => <FilesPanel key={of} buildId={id} section={of} />}
           head={
             <>
