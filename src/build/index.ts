@@ -25,6 +25,7 @@ export * from './sheet/types.ts';
 export { insideOf, unitOfField } from './sheet/units.ts';
 export { inOrder, writeSheet } from './sheet/write.ts';
 export * from './table/index.ts';
+export { readWindows, WINDOWS_FORMAT } from './windows/readWindows.ts';
 export { SHIPPED_WINDOWS } from './windows/shipped.ts';
 
 /** Rises with any change of what follows from a sheet. */

@@ -4,13 +4,13 @@ import { readRunFile } from '../intake/index.ts';
 import { curveOf, findPulls } from '../pull/index.ts';
 import type { CurveOptions, Mark } from '../pull/types.ts';
 import { NEW_CELL, NEW_ENGINE } from '../record/defaults.ts';
-import { type CurveObject, curveObject, refusedObject } from '../report/index.ts';
+import { type CurveObject, curveObject } from '../report/index.ts';
 import { AIR_STANDARDS, type AirStandard, fuelNamed, standardNamed } from '../trade/index.ts';
 import { type Dimension, findUnit, parseQuantity, type UnitSystem } from '../units/index.ts';
-import { type CommandIo, EXIT, jsonLine } from './io.ts';
-import { Progress } from './progress.ts';
+import { eachFile } from './eachFile.ts';
+import type { CommandIo } from './io.ts';
+import type { Progress } from './progress.ts';
 import { showCurve } from './show/curve.ts';
-import { showRefusal } from './show/look.ts';
 
 export interface CurveFlags {
   readonly json?: boolean;
@@ -37,25 +37,13 @@ export async function curve(
   io: CommandIo,
 ): Promise<number> {
   const options = optionsOf(flags);
-  let refused = false;
-  const progress = new Progress(io);
-  for (const [index, file] of files.entries()) {
-    progress.file(file, index, files.length);
-    try {
-      const curves = await curvesOf(file, options, flags.torqueIs !== undefined, io, progress);
-      progress.clear();
-      for (const one of curves)
-        io.out(flags.json ? jsonLine(one) : showCurve(one, flags.units, io.columns));
-    } catch (error) {
-      if (io.signal.aborted) throw error;
-      progress.clear();
-      refused = true;
-      const object = refusedObject(file, error);
-      if (flags.json) io.out(jsonLine(object));
-      else io.err(showRefusal(object));
-    }
-  }
-  return refused ? EXIT.refused : EXIT.done;
+  return eachFile(
+    files,
+    io,
+    flags.json === true,
+    (file, progress) => curvesOf(file, options, flags.torqueIs !== undefined, io, progress),
+    (one) => showCurve(one, flags.units, io.columns),
+  );
 }
 
 async function curvesOf(

@@ -245,6 +245,10 @@ function programFor(io: CommandIo, act: Act): Command {
   command('sheet', 'what follows from a build sheet: figures, checks, what to measure next')
     .argument('<file...>', 'build files (format sheet/1), or the same as a table: .csv, .xlsx')
     .option('--use <name>', 'use whose windows hold (else the one that the sheet names)')
+    .option(
+      '--windows <file>',
+      'the shop’s own windows (format windows/1), before the shipped ones',
+    )
     .addOption(units())
     .addOption(json())
     .action(

@@ -73,6 +73,28 @@ describe('pullbook sheet', () => {
     expect(quench.each![0]!.place).toBe('Cylinder 1');
   });
 
+  it('judges by the windows of a shop where they are given, and by none where they cannot be read', async () => {
+    const windows = (high: string) =>
+      JSON.stringify({
+        format: 'windows/1',
+        windows: [{ name: 'quench', low: '0.9 mm', high, source: 'our own builds' }],
+      });
+    const files = {
+      'v8.json': writeSheet(V8!),
+      'w.json': windows('1.7 mm'),
+      'x.json': windows('1'),
+    };
+    const args = ['sheet', '--json', '--windows'] as const;
+    const { objects } = await called(files, ...args, 'w.json', 'v8.json');
+    const [answer] = objects() as unknown as [SheetObject];
+    const quench = answer.checks.find(({ id }) => id === 'quench')!;
+    expect(quench).toMatchObject({ verdict: 'fine', window: { source: 'our own builds' } });
+    expect(quench.window!.high).toBeCloseTo(0.0017, 12);
+    const { code, out, err } = await called(files, ...args, 'x.json', 'v8.json');
+    expect([code, out()]).toEqual([1, '']);
+    expect(err()).toContain('windows[0].high');
+  });
+
   it('takes the same sheet as a spreadsheet saved with semicolons and decimal commas', async () => {
     const json = await called({ 'a.json': writeSheet(SIX!) }, 'sheet', '--json', 'a.json');
     const csv = await called({ 'a.json': asCsv(sheetTable(SIX!)) }, 'sheet', '--json', 'a.json');

@@ -1,43 +1,44 @@
 import { resolve } from 'node:path';
-import { answerSheet } from '../build/index.ts';
-import { readBuildFile } from '../intake/index.ts';
-import { refusedObject, sheetObject } from '../report/index.ts';
+import { answerSheet, readWindows, WINDOWS_FORMAT, type WindowRule } from '../build/index.ts';
+import { readBuildFile, readJsonFile } from '../intake/index.ts';
+import { sheetObject } from '../report/index.ts';
 import type { UnitSystem } from '../units/index.ts';
-import { type CommandIo, EXIT, jsonLine } from './io.ts';
-import { Progress } from './progress.ts';
-import { showRefusal } from './show/look.ts';
+import { eachFile } from './eachFile.ts';
+import type { CommandIo } from './io.ts';
 import { showSheet } from './show/sheet.ts';
 
 export interface SheetFlags {
   readonly json?: boolean;
   readonly units: UnitSystem;
   readonly use?: string;
+  /** File of the shop's own windows. */
+  readonly windows?: string;
 }
 
-/** `pullbook sheet`: what follows from each build file; one that is refused makes the exit code 1. */
+/**
+ * `pullbook sheet`: what follows from each build file; one that is refused makes the exit code 1.
+ * @throws InputError, FormatError  where the windows cannot be read; then no sheet is judged by other ones
+ */
 export async function sheet(
   files: readonly string[],
   flags: SheetFlags,
   io: CommandIo,
 ): Promise<number> {
-  let refused = false;
-  const progress = new Progress(io);
-  for (const [index, file] of files.entries()) {
-    progress.file(file, index, files.length);
-    try {
+  const own = flags.windows === undefined ? [] : await windowsIn(flags.windows, io);
+  return eachFile(
+    files,
+    io,
+    flags.json === true,
+    async (file) => {
       const read = await readBuildFile(resolve(io.cwd, file), { fileName: file });
       const one = flags.use === undefined ? read : { ...read, use: flags.use };
-      const object = sheetObject(file, one, answerSheet(one));
-      progress.clear();
-      io.out(flags.json ? jsonLine(object) : showSheet(object, flags.units, io.columns));
-    } catch (error) {
-      if (io.signal.aborted) throw error;
-      progress.clear();
-      refused = true;
-      const object = refusedObject(file, error);
-      if (flags.json) io.out(jsonLine(object));
-      else io.err(showRefusal(object));
-    }
-  }
-  return refused ? EXIT.refused : EXIT.done;
+      return [sheetObject(file, one, answerSheet(one, own))];
+    },
+    (object) => showSheet(object, flags.units, io.columns),
+  );
+}
+
+async function windowsIn(file: string, io: CommandIo): Promise<readonly WindowRule[]> {
+  const how = { fileName: file, format: WINDOWS_FORMAT };
+  return readWindows(await readJsonFile(resolve(io.cwd, file), how), file);
 }
