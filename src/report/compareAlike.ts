@@ -8,6 +8,8 @@ export interface SetSide extends Side {
   readonly pulls: readonly SetPull[];
   /** Its pulls were chosen one by one and stay together, whatever their settings. */
   readonly chosen?: boolean;
+  /** Which engine it is of, where that is known: one engine's setting says nothing of another's. */
+  readonly engine?: string | undefined;
 }
 
 /** Pulls of one setting on each side, and what was left out for it. */
@@ -36,7 +38,8 @@ export function alikePulls(
   const means = sides.map((side, g) => meansOf(side, (pull) => powerW(pull, g)));
   const isMixed = (g: number) => sides[g]!.chosen === true && means[g]!.size > 1;
   const own = means.map(strongest);
-  const common = means.some((_, g) => isMixed(g)) ? null : sharedSetting(means);
+  const isOneEngine = new Set(sides.map(({ engine }) => engine)).size === 1;
+  const common = !isOneEngine || means.some((_, g) => isMixed(g)) ? null : sharedSetting(means);
   const at = common === null ? own : own.map(() => common);
   const took = (side: SetSide, g: number) =>
     side.pulls.filter(
@@ -78,7 +81,9 @@ export function alikePulls(
   const hadChoice = means.some((one, g) => one.size > 1 && !isMixed(g));
   return {
     sides: chosen,
-    sentence: `Taken were ${taken}: ${sides.length === 2 ? 'the two' : 'they'} share no setting, so the difference of the setting is in the gain.`,
+    sentence: isOneEngine
+      ? `Taken were ${taken}: ${sides.length === 2 ? 'the two' : 'they'} share no setting, so the difference of the setting is in the gain.`
+      : `Taken were ${taken}: of different engines, each at a setting of its own.`,
     warnings: hadChoice
       ? [
           'Each side stands at the setting that gave most power on the day: what was lucky there counts for it.',

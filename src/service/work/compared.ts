@@ -183,6 +183,7 @@ async function prepare(
       standard,
       bandRpm,
       builtOtherwise: built[g]!,
+      engine: side.pulls[0]?.context.engine.id,
       ...(typed[g] === null ? { pulls: set[g]! } : { peaks: typed[g]!.side }),
     };
     return { chosen: side, fitted: own, read };
