@@ -1,5 +1,12 @@
-import { type DragEvent, memo, type ReactNode, useId, useState } from 'react';
-import { sectionOf } from '../../src/build/index.ts';
+import {
+  memo,
+  type DragEvent as ReactDragEvent,
+  type ReactNode,
+  useEffect,
+  useId,
+  useState,
+} from 'react';
+import { SECTIONS } from '../../src/build/index.ts';
 import { addressOf } from '../api/client.ts';
 import type { BuildFile } from '../api/types.gen.ts';
 import { FileName, plainName } from '../shell/FileName.tsx';
@@ -17,14 +24,15 @@ interface FilesPanelProps {
 
 /** Photos and files of a build, or of one section of its sheet. */
 export const FilesPanel = memo(function FilesPanel({ buildId, section }: FilesPanelProps) {
-  const { all, error, sending, add, forget, say, remove } = useFiles(buildId);
+  const { all, error, sending, add, forget, change, remove } = useFiles(buildId);
   const [over, setOver] = useState(false);
+  useEffect(() => keepPage(), []);
   const title = useId();
   const shown = (all ?? []).filter((file) => section === null || file.section === section);
   const take = (files: FileList | null) => {
     if (files !== null) add([...files], section);
   };
-  const dragged = (event: DragEvent) => {
+  const dragged = (event: ReactDragEvent) => {
     if (!event.dataTransfer.types.includes('Files')) return;
     // Without this the browser would leave the page and show the file.
     event.preventDefault();
@@ -62,7 +70,8 @@ export const FilesPanel = memo(function FilesPanel({ buildId, section }: FilesPa
             key={file.id}
             file={file}
             where={section === null}
-            say={(text) => say(file.id, text)}
+            say={(caption) => change(file.id, { caption })}
+            move={(to) => change(file.id, { section: to })}
             remove={() => remove(file.id)}
           />
         ))}
@@ -86,6 +95,19 @@ export const FilesPanel = memo(function FilesPanel({ buildId, section }: FilesPa
     </section>
   );
 });
+
+/** A file dropped beside the panel would make the browser leave the page for it. */
+function keepPage(): () => void {
+  const stay = (event: DragEvent) => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  };
+  window.addEventListener('dragover', stay);
+  window.addEventListener('drop', stay);
+  return () => {
+    window.removeEventListener('dragover', stay);
+    window.removeEventListener('drop', stay);
+  };
+}
 
 interface PickProps {
   /** On a tablet: straight from its camera. */
@@ -118,13 +140,13 @@ interface FileCardProps {
   /** Whether to say which section it belongs to. */
   readonly where: boolean;
   readonly say: (caption: string) => void;
+  readonly move: (section: string | null) => void;
   readonly remove: () => void;
 }
 
-function FileCard({ file, where, say, remove }: FileCardProps) {
+function FileCard({ file, where, say, move, remove }: FileCardProps) {
   const { id, fileName, caption, section, who, putAt } = file;
   const name = plainName(fileName);
-  const title = section === null ? undefined : sectionOf(section)?.title;
   return (
     <li className={styles.file}>
       <a
@@ -141,8 +163,22 @@ function FileCard({ file, where, say, remove }: FileCardProps) {
       </small>
       <small className="quiet">
         {who === '' ? 'Put here' : `By ${who}`}, {timeInWords(putAt)}
-        {where && title !== undefined && `, ${title.toLowerCase()}`}
       </small>
+      {where && (
+        <select
+          className={styles.caption}
+          aria-label={`Section of ${name}`}
+          value={section ?? ''}
+          onChange={({ currentTarget: { value } }) => move(value === '' ? null : value)}
+        >
+          <option value="">The whole build</option>
+          {SECTIONS.map(({ id: one, title }) => (
+            <option key={one} value={one}>
+              {title}
+            </option>
+          ))}
+        </select>
+      )}
       <input
         key={caption}
         className={styles.caption}

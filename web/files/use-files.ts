@@ -13,6 +13,8 @@ export interface Sending {
   readonly trouble: string | null;
 }
 
+type FilePatch = { caption: string } | { section: string | null };
+
 /** The photos and files of a build: one after the other in, changed, and taken off. */
 export function useFiles(buildId: string) {
   const files = useQuery(buildFilesQuery(buildId));
@@ -48,8 +50,8 @@ export function useFiles(buildId: string) {
     },
     [send],
   );
-  const caption = useChange(({ id, text }: { id: string; text: string }) =>
-    ask('PATCH /files/{id}', { params: { id }, body: { caption: text } }),
+  const change = useChange(({ id, patch }: { id: string; patch: FilePatch }) =>
+    ask('PATCH /files/{id}', { params: { id }, body: patch }),
   );
   const remove = useChange((id: string) => ask('DELETE /files/{id}', { params: { id } }), {
     done: 'The file is taken off.',
@@ -60,7 +62,7 @@ export function useFiles(buildId: string) {
     sending,
     add,
     forget: drop,
-    say: (id: string, text: string) => caption.mutate({ id, text }),
+    change: (id: string, patch: FilePatch) => change.mutate({ id, patch }),
     remove: (id: string) => remove.mutate(id),
   };
 }

@@ -3,9 +3,13 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { redoEvent, undoEvent } from '../api/changes.ts';
 import { EVENTS_A_PAGE, eventsQuery } from '../api/queries.ts';
+import type { RecordEvent } from '../api/types.gen.ts';
+import { plainName } from '../shell/FileName.tsx';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { asSentence, timeInWords } from '../shell/words.ts';
+
+const sentenceOf = ({ summary }: RecordEvent): string => asSentence(plainName(summary));
 
 const KIND = {
   change: 'change',
@@ -60,9 +64,7 @@ export function ChangesScreen() {
               {events.data.map((event) => (
                 <tr key={event.id}>
                   <td>{timeInWords(event.at)}</td>
-                  <td>
-                    {event.undone ? <s>{asSentence(event.summary)}</s> : asSentence(event.summary)}
-                  </td>
+                  <td>{event.undone ? <s>{sentenceOf(event)}</s> : sentenceOf(event)}</td>
                   <td>{event.who}</td>
                   <td className="quiet">{KIND[event.kind]}</td>
                   <td>
@@ -70,7 +72,7 @@ export function ChangesScreen() {
                       <Button
                         variant="default"
                         size="compact-xs"
-                        aria-label={`${event.undone ? 'Bring back' : 'Take back'}: ${event.summary}`}
+                        aria-label={`${event.undone ? 'Bring back' : 'Take back'}: ${plainName(event.summary)}`}
                         onClick={() =>
                           void (event.undone ? redoEvent(event.id) : undoEvent(event.id))
                         }

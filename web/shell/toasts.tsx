@@ -1,5 +1,6 @@
 import { Button, CloseButton, Group, Paper, Text } from '@mantine/core';
 import { useEffect, useSyncExternalStore } from 'react';
+import { plainName } from './FileName.tsx';
 import styles from './toasts.module.css';
 
 /** One passing message; with `act` there is one thing to do about it. */
@@ -59,7 +60,7 @@ function Slip({ toast }: { toast: Toast }) {
       <Group gap="sm" wrap="nowrap" justify="space-between">
         <Text size="sm">
           {toast.kind === 'trouble' && <strong>Not done: </strong>}
-          {toast.sentence}
+          {plainName(toast.sentence)}
         </Text>
         <Group gap="xs" wrap="nowrap">
           {toast.act && (

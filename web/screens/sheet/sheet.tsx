@@ -26,7 +26,8 @@ export function SheetScreen() {
   const { build, engine, shop, before, earlier } = around;
   const params = { id };
   const sheet = kept.data?.sheet ?? null;
-  const keep = async (now: Sheet, version: number, leaving = false) => {
+  // Photos and files are no part of what is typed, and a page that is left may send only a little.
+  const keep = async ({ attachments: _, ...now }: Sheet, version: number, leaving = false) => {
     const answer = await ask(
       'PUT /builds/{id}/sheet',
       { params, body: { version, sheet: now } },
