@@ -104,6 +104,11 @@ export const buildSheet = (standOf: () => Stand) =>
       await plan.reload();
       await plan.getByText(/ticked by/).waitFor();
       expect(await first.isChecked()).toBe(true);
+      await plan.getByRole('button', { name: /^Strike: The throttle/ }).click();
+      const form = plan.getByRole('dialog');
+      await form.getByLabel('Why').fill('no throttle on it today');
+      await form.getByRole('button', { name: 'Strike' }).click();
+      await plan.getByText(/struck by .*: no throttle on it today/).waitFor();
     });
 
     it('asks who is right where somebody else changed it meanwhile', async () => {

@@ -4,9 +4,9 @@ import type { EachEntry, Entry, FieldSpec } from '../../src/build/index.ts';
 import { readDate } from '../form/fields.ts';
 import { Sheet } from '../form/sheet.tsx';
 import { usePreferences } from '../shell/preferences.tsx';
-import styles from './build.module.css';
 import { useSheetActs } from './context.ts';
 import { setAbout, setEach, setEntry } from './edit.ts';
+import styles from './inputs.module.css';
 import { readCell } from './typing.ts';
 
 interface AboutProps {

@@ -1,8 +1,8 @@
 import type { Figure, Window } from '../../src/build/index.ts';
 import { inUnitsOf } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
-import styles from './build.module.css';
 import { useSheetActs } from './context.ts';
+import styles from './follows.module.css';
 import { SourceText } from './SourceText.tsx';
 import { noteText, pathInWords, placesOf, plusMinusText, valueText } from './words.ts';
 

@@ -1,5 +1,5 @@
 import { SECTIONS } from '../../src/build/index.ts';
-import styles from './build.module.css';
+import styles from './start.module.css';
 
 interface ChangedSectionsProps {
   readonly changed: readonly string[];

@@ -1,7 +1,7 @@
 import { type MouseEvent, memo, useCallback, useEffect, useRef } from 'react';
 import type { SectionSpec, Verdict } from '../../src/build/index.ts';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
+import styles from './sheet.module.css';
 import { VerdictMark } from './Verdict.tsx';
 import { checksOf, measured, SECTIONS, worstOf } from './words.ts';
 

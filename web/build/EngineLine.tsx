@@ -3,9 +3,9 @@ import { useState } from 'react';
 import { type Layout, layoutOf } from '../../src/build/index.ts';
 import { readLayout } from '../../src/build/sheet/readLayout.ts';
 import { Sheet } from '../form/sheet.tsx';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { setLayout } from './edit.ts';
+import styles from './inputs.module.css';
 
 /** `V 8, 90°, cross-plane crank, 1 intake and 1 exhaust valve a cylinder`. */
 export function layoutInWords(layout: Layout): string {

@@ -3,8 +3,8 @@ import { type Check, type Figure, type SectionSpec, sectionOf } from '../../src/
 import { inUnitsOf } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { Background, FieldLinks, ValueText } from './Answered.tsx';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
+import styles from './follows.module.css';
 import { VerdictMark } from './Verdict.tsx';
 import { WindowBar } from './WindowBar.tsx';
 import { checksOf, figuresOf, inNeedOrder, placesOf } from './words.ts';

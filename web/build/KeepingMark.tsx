@@ -1,8 +1,8 @@
 import { Button } from '@mantine/core';
 import { asSentence } from '../shell/words.ts';
 import { CheckIcon, StopIcon } from '../theme/icons.tsx';
-import styles from './build.module.css';
 import type { Keeping } from './saver.ts';
+import styles from './sheet.module.css';
 
 const WORDS = {
   saved: 'Saved',

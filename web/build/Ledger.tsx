@@ -8,9 +8,9 @@ import {
 } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { About } from './About.tsx';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { entryAt, setAbout, setEntry } from './edit.ts';
+import styles from './inputs.module.css';
 import { cellMarks, moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
 import { otherwise, usualUnit } from './typing.ts';

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
+import styles from './follows.module.css';
 import { pathInWords } from './words.ts';
 
 const FIRST = 10;

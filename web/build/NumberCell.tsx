@@ -1,6 +1,6 @@
 import { type ClipboardEvent, useId, useState } from 'react';
 import type { FieldSpec } from '../../src/build/index.ts';
-import styles from './build.module.css';
+import styles from './inputs.module.css';
 import { cellMarks } from './moving.ts';
 import { isBlock } from './pasting.ts';
 import { readCell, type Typing } from './typing.ts';

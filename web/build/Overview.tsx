@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Figure, Verdict } from '../../src/build/index.ts';
 import { Background, ValueText } from './Answered.tsx';
-import styles from './build.module.css';
 import { useSheetWork } from './context.ts';
 import { EngineLine } from './EngineLine.tsx';
 import { CheckItem } from './Follows.tsx';
+import styles from './follows.module.css';
 import { MeasureNext } from './MeasureNext.tsx';
 import { VerdictMark } from './Verdict.tsx';
 import { inNeedOrder, verdictCounts } from './words.ts';

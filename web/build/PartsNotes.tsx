@@ -1,8 +1,8 @@
 import { Button } from '@mantine/core';
 import type { PartLine, SectionSpec } from '../../src/build/index.ts';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { setNotes, setParts } from './edit.ts';
+import styles from './inputs.module.css';
 
 /** Parts of a section with the shop's own marks, and what else is to be said. */
 export function PartsNotes({ section }: { readonly section: SectionSpec }) {

@@ -7,9 +7,9 @@ import {
 } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { About } from './About.tsx';
-import styles from './build.module.css';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { eachAt, entryAt, setAbout, setEach } from './edit.ts';
+import styles from './inputs.module.css';
 import { moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
 import { type PasteColumn, pasteBlock } from './pasting.ts';

@@ -6,7 +6,8 @@ import { Sheet } from '../form/sheet.tsx';
 import { FileName, plainName } from '../shell/FileName.tsx';
 import { Trouble } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
-import styles from './build.module.css';
+import fields from './inputs.module.css';
+import styles from './start.module.css';
 import { titleOf } from './words.ts';
 
 interface ReadFileProps {
@@ -125,7 +126,7 @@ function Preview({ name, reading, standing, onKeep, onClose }: PreviewProps) {
         </section>
       )}
       {taken.length > 0 && (
-        <div className={styles.scroll}>
+        <div className={fields.scroll}>
           <table className="sheet">
             <thead>
               <tr>

@@ -2,7 +2,6 @@ import { Button } from '@mantine/core';
 import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { sectionOf } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
-import styles from './build.module.css';
 import { Contents } from './Contents.tsx';
 import {
   type PartWay,
@@ -20,6 +19,7 @@ import { focusField } from './moving.ts';
 import { Overview } from './Overview.tsx';
 import { PartsNotes } from './PartsNotes.tsx';
 import { PlaceTables } from './PlaceTables.tsx';
+import styles from './sheet.module.css';
 import type { SheetInHand } from './useSheet.ts';
 import { VerdictMark } from './Verdict.tsx';
 import { checksOf, inNeedOrder, valueText } from './words.ts';

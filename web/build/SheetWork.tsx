@@ -3,12 +3,12 @@ import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react'
 import type { Sheet, WindowRule } from '../../src/build/index.ts';
 import { useOnLeaving } from '../shell/leaving.ts';
 import { LookIcon } from '../theme/icons.tsx';
-import styles from './build.module.css';
 import type { PartWay } from './context.ts';
 import { forKeeping } from './edit.ts';
 import { KeepingMark } from './KeepingMark.tsx';
 import { SheetView } from './SheetView.tsx';
 import { type Keeping, type Save, Saver } from './saver.ts';
+import styles from './sheet.module.css';
 import { type SheetInHand, useSheet } from './useSheet.ts';
 
 /** After this pause in typing a sheet is sent. */

@@ -2,10 +2,11 @@ import { Button, NumberInput, Textarea } from '@mantine/core';
 import { useState } from 'react';
 import { layoutOf, newSheetFrom, type Sheet } from '../../src/build/index.ts';
 import type { SheetReading } from '../api/types.gen.ts';
-import styles from './build.module.css';
 import { ChangedSections } from './ChangedSections.tsx';
 import { sheetFromText } from './fromText.ts';
+import fields from './inputs.module.css';
 import { ReadFile } from './ReadFile.tsx';
+import styles from './start.module.css';
 
 /** A sheet of an earlier build of this engine that a new one can start from. */
 export interface Earlier {
@@ -85,7 +86,7 @@ export function Start({ cylinders, earlier, read: readFile, onStart }: StartProp
             </Button>
           </div>
           {wrong.length > 0 && (
-            <ul role="alert" className={styles.wrong}>
+            <ul role="alert" className={fields.wrong}>
               {wrong.map((sentence) => (
                 <li key={sentence}>{sentence}</li>
               ))}

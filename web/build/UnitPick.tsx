@@ -1,5 +1,5 @@
 import type { FieldSpec } from '../../src/build/index.ts';
-import styles from './build.module.css';
+import styles from './inputs.module.css';
 import { unitChoices } from './typing.ts';
 
 interface UnitPickProps {

@@ -1,6 +1,6 @@
 import type { Verdict } from '../../src/build/index.ts';
 import { CheckIcon, LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
-import styles from './build.module.css';
+import styles from './sheet.module.css';
 
 const ICONS = { fine: CheckIcon, 'look again': LookIcon, stop: StopIcon, 'not known': NoteIcon };
 const CLASSES = { fine: styles.fine, 'look again': 'look', stop: 'stop', 'not known': 'quiet' };

@@ -1,7 +1,7 @@
 import type { Check } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { shareOf, stretchOf } from './bar.ts';
-import styles from './build.module.css';
+import styles from './follows.module.css';
 import { valueText } from './words.ts';
 
 const WIDE = 240;

@@ -11,8 +11,9 @@ import {
 import { EditSheet } from '../form/edit-sheet.tsx';
 import type { Field } from '../form/fields.ts';
 import { usePreferences } from '../shell/preferences.tsx';
-import styles from './build.module.css';
+import fields from './inputs.module.css';
 import { SourceText } from './SourceText.tsx';
+import styles from './windows.module.css';
 import { conditionWords, isOwnOf, withOwn, withoutOwn } from './windows.ts';
 
 interface WindowsViewProps {
@@ -35,7 +36,7 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
           a line of the shop’s own stands in the place of the shipped one
         </span>
       </header>
-      <div className={`${styles.scroll} ${styles.windows}`}>
+      <div className={`${fields.scroll} ${styles.windows}`}>
         <table className="sheet">
           <thead>
             <tr>

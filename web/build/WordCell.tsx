@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { FieldSpec } from '../../src/build/index.ts';
 import { readDate } from '../form/fields.ts';
-import styles from './build.module.css';
 import { useSheetActs } from './context.ts';
 import { entryAt, setEntry } from './edit.ts';
+import styles from './inputs.module.css';
 
 interface WordCellProps {
   readonly path: string;
