@@ -31,7 +31,6 @@ export const access = (standOf: () => Stand) =>
       const boat = latestDays.find((day) => day.engineName === 'Rescue boat V8')!;
       const [pull] = await stand.record.pulls.list({ dayId: boat.id });
       const { cellId } = await stand.record.days.get(boat.id);
-      const [calibration] = await stand.record.calibrations.list({ cellId });
       Object.assign(screens, {
         shop: '/',
         engine: `/engines/${engines[0]!.id}`,
@@ -55,7 +54,6 @@ export const access = (standOf: () => Stand) =>
         'nothing side by side': '/compare',
         settings: '/settings',
         calibrations: `/cells/${cellId}/calibrations`,
-        'a calibration': `/calibrations/${calibration!.id}`,
         'a new calibration': `/cells/${cellId}/calibrate/weights`,
         changes: '/changes',
         lost: '/nowhere',

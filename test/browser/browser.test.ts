@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect } from 'vitest';
 import { access } from './access.ts';
 import { buildSheet } from './build-sheet.ts';
+import { calibrations } from './calibrations.ts';
 import { openDemoStand } from './demo-stand.ts';
 import { ladderPictures } from './ladder-pictures.ts';
 import { sideBySide } from './side-by-side.ts';
@@ -21,4 +22,5 @@ wayThrough(() => stand);
 ladderPictures(() => stand);
 buildSheet(() => stand);
 sideBySide(() => stand);
+calibrations(() => stand);
 access(() => stand);
