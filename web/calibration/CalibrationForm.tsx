@@ -96,7 +96,7 @@ export function CalibrationForm(props: CalibrationFormProps) {
             <header>
               <h2 id="with">{kind === 'sensor' ? 'Sensor and reference' : 'Arm and weights'}</h2>
             </header>
-            {inputs(fieldsOf(kind), draft.texts, found.troubles, (key, text) =>
+            {inputs(fieldsOf(kind, draft.values.unit), draft.texts, found.troubles, (key, text) =>
               setDraft({ ...draft, texts: { ...draft.texts, [key]: text } }),
             )}
           </section>

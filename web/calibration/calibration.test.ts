@@ -23,6 +23,12 @@ describe('a calibration as it is typed', () => {
       }
   });
 
+  it('keeps a unit that the form does not offer', () => {
+    if (sensor.kind !== 'sensor') throw new Error('another kind');
+    const odd = draftOf({ ...sensor, unit: 'mmHg' }, 'metric');
+    expect(understood(odd).measured).toMatchObject({ unit: 'mmHg' });
+  });
+
   it('is read in the units it was begun in, with a unit in a cell standing for that cell', () => {
     let draft = freshDraft('dead weights', 'us');
     draft = { ...draft, texts: { ...draft.texts, lengthM: '24' } };

@@ -52,8 +52,16 @@ export interface Understood {
   readonly counted: readonly number[];
 }
 
-export const fieldsOf = (kind: Kind): readonly Field[] =>
-  kind === 'sensor' ? SENSOR_FIELDS : WEIGHT_FIELDS;
+/** @param unit  of a sensor that is kept, which the form must know even where it does not offer it */
+export function fieldsOf(kind: Kind, unit?: unknown): readonly Field[] {
+  if (kind !== 'sensor') return WEIGHT_FIELDS;
+  if (typeof unit !== 'string') return SENSOR_FIELDS;
+  return SENSOR_FIELDS.map((field) =>
+    field.key !== 'unit' || field.choices?.some(({ value }) => value === unit)
+      ? field
+      : { ...field, choices: [...(field.choices ?? []), { value: unit, label: unit }] },
+  );
+}
 
 const ROOT3 = Math.sqrt(3);
 /** A limit within which something surely lies has a standard uncertainty of its third root's part. */
@@ -168,7 +176,7 @@ export function withPoints(draft: Draft, points: Measured['points']): Draft {
 /** What the draft means, with all that is wrong with it. Nothing here throws. */
 export function understood(draft: Draft): Understood {
   const { kind, units, texts, values } = draft;
-  const { patch, troubles } = readForm(fieldsOf(kind), texts, values, units, true);
+  const { patch, troubles } = readForm(fieldsOf(kind, values.unit), texts, values, units, true);
   const rowTroubles = new Map<number, string>();
   const filled = draft.rows.filter(({ first, second }) => first !== '' || second !== '');
   const read = filled.flatMap((row) => {

@@ -31,6 +31,20 @@ const SESSION = {
   ],
 };
 
+const OIL_GAUGE = {
+  doneOn: '2026-03-01',
+  who: 'Ann',
+  intervalMonths: 2,
+  measured: {
+    kind: 'sensor',
+    sensor: 'Oil pressure',
+    unit: 'bar',
+    reference: 'gauge of the workshop',
+    referenceUncertainty: 0.02,
+    points: [{ reading: 4.1, reference: 4 }],
+  },
+} as const;
+
 function shopFolder() {
   const folder = testFolder({
     's.json': JSON.stringify(SESSION),
@@ -125,9 +139,20 @@ describe('pullbook import', () => {
   it('notices the same bytes and the same figures, and stores nothing twice', async () => {
     const shop = shopFolder();
     await shop.called('import', 's.json');
+    await shop.record(async (record) => {
+      const [cell] = await record.cells.list();
+      await record.calibrations.create({ ...OIL_GAUGE, cellId: cell!.id });
+    });
     const before = await shop.record(whole);
     const again = await shop.called('import', '--json', 's.json');
     expect(again.code).toBe(0);
+    // The day is past the day on which its cell should have been looked at again, and every file says so.
+    for (const { remarks } of again.objects())
+      expect(remarks).toEqual([
+        expect.stringMatching(/^The check of Oil pressure on cell fell due/),
+      ]);
+    const told = await shop.called('import', 's.json');
+    expect(told.out().match(/note: The check of Oil pressure/g)).toHaveLength(1);
     expect(again.objects().map(({ duplicate }) => duplicate)).toEqual([true, true, false]);
     expect(await shop.record(whole)).toEqual(before);
   });

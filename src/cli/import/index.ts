@@ -2,11 +2,13 @@ import { basename, resolve } from 'node:path';
 import { UsageError } from '../../errors.ts';
 import { openRecord, type Pull, type TestDay } from '../../record/index.ts';
 import { type RefusedObject, refusedObject } from '../../report/index.ts';
+import { calibrationOn } from '../../service/work/calibrations.ts';
 import { Readings } from '../../service/work/readings.ts';
 import { recordFolder } from '../folder.ts';
 import { type CommandIo, EXIT, jsonLine, plain } from '../io.ts';
 import { Progress } from '../progress.ts';
 import { showRefusal } from '../show/look.ts';
+import { wrapped } from '../table.ts';
 import { type PlaceNames, placeFor } from './places.ts';
 import { type Into, importRunFile } from './runFile.ts';
 import {
@@ -35,6 +37,8 @@ interface ImportedObject {
   readonly sha256: string | null;
   readonly day: { readonly id: string; readonly name: string };
   readonly pulls: readonly { readonly id: string; readonly leadDeg: number | null }[];
+  /** What the day should be known with, such as a cell past its calibration. */
+  readonly remarks: readonly string[];
 }
 
 /** `pullbook import`: each file in a transaction of its own; a refused one makes the exit code 1. */
@@ -48,12 +52,17 @@ export async function importFiles(
   const record = await openRecord(recordFolder(flags.data, io));
   const progress = new Progress(io);
   let refused = false;
+  // Files of one day say the same of its cell: a person hears it once.
+  const said = new Set<string>();
   const say = (answer: ImportedObject | RefusedObject) => {
     progress.clear();
     refused ||= !answer.ok;
     if (flags.json) io.out(jsonLine(answer));
-    else if (answer.ok) io.out(showImported(answer));
-    else io.err(showRefusal(answer));
+    else if (answer.ok) {
+      const fresh = answer.remarks.filter((remark) => !said.has(remark));
+      for (const remark of fresh) said.add(remark);
+      io.out(showImported({ ...answer, remarks: fresh }, io.columns));
+    } else io.err(showRefusal(answer));
   };
   const into: Into = {
     record,
@@ -89,7 +98,7 @@ async function importRun(
 ): Promise<ImportedObject> {
   const day = await placeFor(into.record, namesOf(flags, null), null, into.change);
   const imported = await importRunFile(resolve(io.cwd, file), file, day.id, into);
-  return importedObject(file, day, imported.pulls, imported);
+  return importedObject(file, day, imported.pulls, imported, await remarksOf(into, day));
 }
 
 async function importSession(
@@ -103,6 +112,7 @@ async function importSession(
   const sessionFile = await readSessionFile(resolve(io.cwd, file), file);
   const { session, runs, typed } = sessionFile;
   const day = await placeFor(into.record, namesOf(flags, sessionFile), session, into.change);
+  const remarks = await remarksOf(into, day);
   for (const [index, run] of runs.entries()) {
     progress.part(`${file}: ${run.shownName}`, index, runs.length);
     try {
@@ -114,7 +124,7 @@ async function importSession(
             imported.pulls.map(({ id }) => ({ id, patch: pullFields(run.pull, run.order) })),
             { ...into.change, summary: `what ${basename(file)} says of ${imported.fileName}` },
           );
-      say(importedObject(run.shownName, day, pulls, imported));
+      say(importedObject(run.shownName, day, pulls, imported, remarks));
     } catch (error) {
       if (io.signal.aborted) throw error;
       say(refusedObject(run.shownName, error));
@@ -122,7 +132,7 @@ async function importSession(
   }
   if (typed.length > 0) {
     const pulls = await importTyped(into.record, day.id, sessionFile, into.change);
-    say(importedObject(file, day, pulls, null));
+    say(importedObject(file, day, pulls, null, remarks));
   }
   await laddersOfParts(into.record, day.id, session, into.change);
 }
@@ -148,6 +158,7 @@ function importedObject(
   day: TestDay,
   pulls: readonly Pull[],
   imported: { readonly duplicate: boolean; readonly recording: { readonly sha256: string } } | null,
+  remarks: readonly string[],
 ): ImportedObject {
   return {
     file,
@@ -156,12 +167,25 @@ function importedObject(
     sha256: imported?.recording.sha256 ?? null,
     day: { id: day.id, name: day.name },
     pulls: pulls.map(({ id, leadDeg }) => ({ id, leadDeg })),
+    remarks,
   };
 }
 
-function showImported({ file, duplicate, day, pulls }: ImportedObject): string {
+/** How the calibrations of the day's cell stand on it, where that is worth a word. */
+async function remarksOf({ record }: Into, day: TestDay): Promise<readonly string[]> {
+  const { state } = await calibrationOn(record, await record.cells.get(day.cellId), day.date);
+  return state.remarks.map(({ sentence }) => sentence);
+}
+
+function showImported(
+  { file, duplicate, day, pulls, remarks }: ImportedObject,
+  columns: number,
+): string {
   const count = pulls.length === 1 ? '1 pull' : `${pulls.length} pulls`;
   const leads = pulls.map(({ leadDeg }) => (leadDeg === null ? 'no lead yet' : `${leadDeg} deg`));
   const what = duplicate ? 'known already, nothing was stored' : `into "${day.name}"`;
-  return `${plain(file)}: ${count} (${leads.join(', ')}) ${plain(what)}\n`;
+  return [
+    `${plain(file)}: ${count} (${leads.join(', ')}) ${plain(what)}\n`,
+    ...remarks.map((remark) => wrapped(`note: ${plain(remark)}`, columns, '  ')),
+  ].join('');
 }

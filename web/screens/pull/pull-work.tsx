@@ -8,6 +8,7 @@ import { FileName } from '../../shell/FileName.tsx';
 import { Facts, useFigures } from '../../shell/figures.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { dateInWords } from '../../shell/words.ts';
 import { airInWords } from '../day/air-words.ts';
 import { WATCHED_WORDS } from '../day/cells.ts';
 import overlay from '../day/overlay.module.css';
@@ -210,6 +211,7 @@ function PullFacts({ pull, curve }: { pull: Pull; curve: Curve | null }) {
         ['Aborted', pull.aborted ? 'yes' : null],
         ['Peak power, typed', maybe(pull.peakPowerW, 'power')],
         ['Peak torque, typed', maybe(pull.peakTorqueNm, 'torque')],
+        ['Calibration of the cell', calibrationInWords(curve, figure)],
         ['Differs from the day', configurationInWords(pull.configuration)],
         ['Air temperature', maybe(conditions?.airTemperatureK, 'temperature')],
         ['Barometer', maybe(conditions?.pressureAbsPa, 'barometer')],
@@ -234,4 +236,17 @@ function PullFacts({ pull, curve }: { pull: Pull; curve: Curve | null }) {
       ]}
     />
   );
+}
+
+/** What the cell's calibration did to the curve, and what it leaves open in it at its peak. */
+function calibrationInWords(
+  curve: Curve | null,
+  figure: ReturnType<typeof useFigures>['figure'],
+): string | null {
+  if (curve === null) return null;
+  const { doneOn, applied, relSd, constantSdNm } = curve.calibration;
+  const half = 1.96 * Math.hypot(relSd * curve.peakTorque.value, constantSdNm);
+  const within = `± ${figure(half, 'torque')} of the peak, 95 times in 100`;
+  if (doneOn === null) return `as stated for the cell, ${within}`;
+  return `${dateInWords(doneOn)}, ${applied ? 'corrected by it' : 'not corrected by it'}, ${within}`;
 }
