@@ -43,7 +43,8 @@ function covariances(groups: GroupCurves['groups']): Float64Array[][] {
       const own = off[g]!;
       for (let m = 0; m < GRID; m++) own[m] = shape.draws[i * GRID + m]! + shift[i]! - middle[m]!;
       for (let h = 0; h <= g; h++) {
-        const [sum, other] = [sums[g]![h]!, off[h]!];
+        const sum = sums[g]![h]!;
+        const other = off[h]!;
         for (let m = 0; m < GRID; m++) sum[m]! += (own[m]! * other[m]!) / DRAWS;
       }
     }

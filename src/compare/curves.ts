@@ -8,6 +8,7 @@ import {
 import { RAD_PER_S_PER_RPM } from '../trade/power.ts';
 import { groupMeans, type MeanPoint, type Part } from './means.ts';
 import { type Tops, topsOf } from './measures.ts';
+import { DAY_MEDIAN } from './priors.ts';
 import { drawShapes, GRID, type ShapePull, type Shapes, shapeColumns, shapesOf } from './shapes.ts';
 import type { CompareInput, ComparePull } from './types.ts';
 
@@ -20,8 +21,8 @@ import type { CompareInput, ComparePull } from './types.ts';
  */
 
 /** Draws of the groups' curves; enough for 95 % ends that move by a few per cent of the band's width. */
-export const DRAWS = 600;
-const STRIDE = 247;
+export const DRAWS = 400;
+const STRIDE = 149;
 
 /** One group's shape: log torque up to a level, and what is read off it. */
 export interface GroupShape {
@@ -136,8 +137,10 @@ export function prepareCurves(
   );
   const columns = groups.length + shapeColumns(shapes);
   const normals = stratifiedNormals(DRAWS, columns);
-  // How far days differ in shape hardly depends on the band: it is taken from the mean power over all speeds.
-  const made = shapeDraws(shapes, partsOver(speeds), normals, columns);
+  // How far days differ in shape hardly depends on the band: it is taken from the mean power over all speeds. Of one
+  // day all groups share that shape, and it does not matter which.
+  const daySd = dayCount > 1 ? inOrder(byDaySd(partsOver(speeds))) : () => ({ daySd: DAY_MEDIAN });
+  const made = shapeDraws(shapes, (draw) => daySd(draw).daySd, normals, columns);
   return {
     over: (bandRpm) => {
       const parts = partsOver(bandRpm);
@@ -196,17 +199,16 @@ const byDaySd = (parts: readonly Part[]) => [...parts].sort((a, b) => a.daySd - 
 
 function shapeDraws(
   shapes: Shapes,
-  parts: readonly Part[],
+  daySdOf: (draw: number) => number,
   normals: Float64Array,
   columns: number,
 ): GroupShape[] {
   const groups = shapes.mean.length;
   const draws = shapes.mean.map(() => new Float64Array(DRAWS * GRID));
-  const partOf = inOrder(byDaySd(parts));
   const wanderOf = inOrder(shapes.wander);
   for (let i = 0; i < DRAWS; i++) {
     // Both are in order of size: a stride that is prime to the draws takes the order out of one of them.
-    const sds = { wander: wanderOf((i * STRIDE) % DRAWS).sd, day: partOf(i).daySd };
+    const sds = { wander: wanderOf((i * STRIDE) % DRAWS).sd, day: daySdOf(i) };
     drawShapes(
       shapes,
       sds,

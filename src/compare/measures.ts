@@ -81,7 +81,9 @@ function isCut(y: Float64Array): boolean {
 
 /** Mean and flatness of torque over the band, at the level of the shape. */
 function overBand({ bandWeight }: GroupCurves, torque: Float64Array, at: number) {
-  let [mean, least, most] = [0, Infinity, 0];
+  let mean = 0;
+  let least = Infinity;
+  let most = 0;
   for (let m = 0; m < GRID; m++) {
     const weight = bandWeight[m]!;
     if (weight === 0) continue;

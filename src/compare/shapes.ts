@@ -32,9 +32,13 @@ export interface Shapes {
   readonly mean: readonly Float64Array[];
   /**
    * By group: the wander's components, then the columns of a factor of the sampling covariance of the group's mean
-   * curve; row by row of speeds.
+   * curve; row by row of speeds, each row filled with zeros to `width`, a multiple of four.
    */
-  readonly loads: readonly { readonly columns: number; readonly values: Float64Array }[];
+  readonly loads: readonly {
+    readonly columns: number;
+    readonly width: number;
+    readonly values: Float64Array;
+  }[];
   /** Likely sds of the wander's first component, rising, with their weights (sum 1). */
   readonly wander: readonly { readonly sd: number; readonly weight: number }[];
   /** Pulls of each group, and the part of them made on each day; by group and day. */
@@ -100,11 +104,12 @@ export function shapesOf(
       if (pull.group === g) addSampling(pull.fit, curves[p]!, 1 / (n * n), sum);
     });
     const columns = [...phi, ...pivotedFactor(sum, GRID, SAMPLING_LEFT)];
-    const values = new Float64Array(GRID * columns.length);
+    const width = 4 * Math.ceil(columns.length / 4);
+    const values = new Float64Array(GRID * width);
     columns.forEach((column, c) => {
-      for (let m = 0; m < GRID; m++) values[m * columns.length + c] = column[m]!;
+      for (let m = 0; m < GRID; m++) values[m * width + c] = column[m]!;
     });
-    return { columns: columns.length, values };
+    return { columns: columns.length, width, values };
   });
   return {
     speedRpm,
@@ -249,8 +254,9 @@ export function drawShapes(
   const days = share[0]!.length;
   let first = start + days * COMPONENTS;
   for (let g = 0; g < mean.length; g++) {
-    const { columns, values } = loads[g]!;
-    const amounts = normals.slice(first, first + columns);
+    const { columns, width, values } = loads[g]!;
+    const amounts = new Float64Array(width);
+    for (let c = 0; c < columns; c++) amounts[c] = normals[first + c]!;
     first += columns;
     for (let j = 0; j < COMPONENTS; j++) {
       let amount = (sds.wander / (j + 1) / Math.sqrt(count[g]!)) * amounts[j]!;
@@ -261,12 +267,22 @@ export function drawShapes(
           normals[start + d * COMPONENTS + j]!;
       amounts[j] = amount;
     }
-    const [curve, target] = [mean[g]!, out[g]!];
+    const curve = mean[g]!;
+    const target = out[g]!;
+    // Four sums at once: none has to wait for the one before.
     for (let m = 0; m < GRID; m++) {
-      let sum = curve[m]!;
-      for (let c = 0, place = m * columns; c < columns; c++, place++)
-        sum += values[place]! * amounts[c]!;
-      target[at + m] = sum;
+      let one = curve[m]!;
+      let two = 0;
+      let three = 0;
+      let four = 0;
+      const row = m * width;
+      for (let c = 0; c < width; c += 4) {
+        one += values[row + c]! * amounts[c]!;
+        two += values[row + c + 1]! * amounts[c + 1]!;
+        three += values[row + c + 2]! * amounts[c + 2]!;
+        four += values[row + c + 3]! * amounts[c + 3]!;
+      }
+      target[at + m] = one + two + three + four;
     }
   }
 }

@@ -46,11 +46,16 @@ export function topReader(
   for (let i = 0; i < points; i++)
     for (let k = 0; k < 4; k++) powers.set(i, k, ((speedRpm[first + i]! - centre) / half) ** k);
   const operator = solve(powers.transpose().mmul(powers), powers.transpose()).to1DArray();
+  const sumOf = (y: Float64Array, k: number) => {
+    let sum = 0;
+    for (let i = 0; i < points; i++) sum += operator[k * points + i]! * y[first + i]!;
+    return sum;
+  };
   return (y) => {
-    const c = [0, 0, 0, 0];
-    for (let k = 0; k < 4; k++)
-      for (let i = 0; i < points; i++) c[k]! += operator[k * points + i]! * y[first + i]!;
-    const [c0, c1, c2, c3] = c as [number, number, number, number];
+    const c0 = sumOf(y, 0);
+    const c1 = sumOf(y, 1);
+    const c2 = sumOf(y, 2);
+    const c3 = sumOf(y, 3);
     const at = (u: number) => c0 + u * (c1 + u * (c2 + u * c3));
     // c₁ + 2c₂u + 3c₃u² = 0, the root with falling slope.
     const inside = c2 * c2 - 3 * c1 * c3;
