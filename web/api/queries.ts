@@ -1,6 +1,6 @@
 import { keepPreviousData, QueryClient, queryOptions } from '@tanstack/react-query';
 import { ask, ServiceError } from './client.ts';
-import type { AirStandard, LadderReading, SideWanted } from './types.gen.ts';
+import type { AirStandard, LadderReading, PartWanted, SideWanted } from './types.gen.ts';
 
 /** Everything the screens ask, under the keys by which a change makes it stale. */
 export const queryClient = new QueryClient({
@@ -175,6 +175,26 @@ export const membersQuery = (sides: readonly SideWanted[], standard: AirStandard
     queryKey: ['compare', sides, standard],
     queryFn: () => ask('POST /compare/members', { body: { sides, ...inStandard(standard) } }),
     placeholderData: keepPreviousData,
+  });
+
+export const partTestsQuery = (dayId: string) =>
+  queryOptions({
+    queryKey: ['days', dayId, 'part tests'],
+    queryFn: () => ask('GET /days/{id}/part-tests', { params: { id: dayId } }),
+  });
+
+/** What a part test would take; the plan before stays until the new one is there. */
+export const partPreviewQuery = (dayId: string, wanted: PartWanted) =>
+  queryOptions({
+    queryKey: ['days', dayId, 'part plan', wanted],
+    queryFn: () => ask('POST /days/{id}/part-tests/plan', { params: { id: dayId }, body: wanted }),
+    placeholderData: keepPreviousData,
+  });
+
+export const partReadingQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['part tests', id],
+    queryFn: () => ask('GET /part-tests/{id}/reading', { params: { id } }),
   });
 
 export const comparisonsQuery = (engineId: string) =>

@@ -116,6 +116,16 @@ const routeTree = rootRoute.addChildren([
   }),
   createRoute({
     ...under,
+    path: '/days/$id/part-tests',
+    component: lazyRouteComponent(() => import('../screens/day/part-tests.tsx'), 'PartTestsScreen'),
+  }),
+  createRoute({
+    ...under,
+    path: '/part-tests/$id',
+    component: lazyRouteComponent(() => import('../screens/day/part-test.tsx'), 'PartTestScreen'),
+  }),
+  createRoute({
+    ...under,
     path: '/days/$id/ladder',
     component: lazyRouteComponent(() => import('../screens/ladder/ladder.tsx'), 'LadderRoute'),
   }),

@@ -93,6 +93,13 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             >
               Test plan
             </Menu.Item>
+            <Menu.Item
+              renderRoot={(props) => (
+                <Link to="/days/$id/part-tests" params={{ id: day.id }} {...props} />
+              )}
+            >
+              A fair test of a part
+            </Menu.Item>
             {settings !== null && (
               <Menu.Item
                 renderRoot={(props) => <Link to="/compare" search={settings} {...props} />}
