@@ -31,6 +31,7 @@ export const access = (standOf: () => Stand) =>
       const boat = latestDays.find((day) => day.engineName === 'Rescue boat V8')!;
       const [pull] = await stand.record.pulls.list({ dayId: boat.id });
       const { cellId } = await stand.record.days.get(boat.id);
+      const [test] = await stand.record.partTests.list({ dayId: boat.id });
       Object.assign(screens, {
         shop: '/',
         engine: `/engines/${engines[0]!.id}`,
@@ -42,6 +43,8 @@ export const access = (standOf: () => Stand) =>
         day: `/days/${boat.id}`,
         plan: `/days/${boat.id}/plan`,
         'plan, ticked': `/days/${latestDays.find((day) => day.date === '2026-04-08')!.id}/plan`,
+        'part tests': `/days/${boat.id}/part-tests`,
+        'a part test': `/part-tests/${test!.id}`,
         ladder: `/days/${boat.id}/ladder`,
         pull: `/pulls/${pull!.id}`,
         parts: '/parts',
@@ -51,7 +54,6 @@ export const access = (standOf: () => Stand) =>
           .builds.slice(0, 2)
           .map(({ id }) => `build:${id}`)
           .join()}`,
-        'nothing side by side': '/compare',
         settings: '/settings',
         calibrations: `/cells/${cellId}/calibrations`,
         'a new calibration': `/cells/${cellId}/calibrate/weights`,

@@ -11,14 +11,13 @@ export const sideBySide = (standOf: () => Stand) =>
       const [first, second] = engine.builds;
       const page = await stand.open(`/builds/${second!.id}`);
       await page.getByRole('link', { name: 'Compare with the last build' }).click();
+      const figure = page.locator('dt', { hasText: 'Mean power' });
+      const before = await figure.textContent();
       const finding = page.getByRole('heading', { level: 1 });
-      await finding.waitFor();
       expect(await finding.textContent()).toContain(second!.name);
       const sides = page.getByRole('region', { name: 'Sides' }).getByRole('listitem');
       expect(await sides.first().textContent()).toContain(first!.name);
 
-      const figure = page.locator('dt', { hasText: 'Mean power' });
-      const before = await figure.textContent();
       await page.getByRole('slider', { name: 'Band from' }).press('Shift+ArrowRight');
       await expect.poll(() => figure.textContent()).not.toBe(before);
       await page.waitForURL(/band=\d+-\d+/);
@@ -34,6 +33,28 @@ export const sideBySide = (standOf: () => Stand) =>
       expect((await kept()).map(({ name }) => name)).toEqual(['what the refresh did']);
       await page.getByRole('button', { name: 'Undo' }).click();
       await expect.poll(async () => (await kept()).length).toBe(0);
+      await page.close();
+    });
+
+    it('has a part tested fairly: planned, begun, each pull put to its side', async () => {
+      const stand = standOf();
+      const { latestDays } = await stand.record.summary();
+      const { id: dayId } = latestDays.find((day) => day.engineName === 'Rescue boat V8')!;
+      const page = await stand.open(`/days/${dayId}/part-tests`);
+      await page.getByLabel('B, what is tried').fill('open air cleaner');
+      await page.getByText(/At most \d+ pulls of each show a gain/).waitFor();
+      await page.getByRole('button', { name: 'Start the test' }).click();
+      const advice = page.getByRole('heading', { level: 1 });
+      await expect.poll(() => advice.textContent()).toBe('Go on: next a pull of old part');
+      await page
+        .getByRole('radiogroup', { name: 'Pull 1 is of' })
+        .getByText('A', { exact: true })
+        .click();
+      await expect.poll(() => advice.textContent()).toBe('Go on: next a pull of open air cleaner');
+      const first = async () => (await stand.record.pulls.list({ dayId }))[0]!.group;
+      expect(await first()).toBe('old part');
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(first).toBeNull();
       await page.close();
     });
   });

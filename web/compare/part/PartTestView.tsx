@@ -64,7 +64,6 @@ export function PartTestView(props: PartTestProps) {
         </div>
         <Figures {...props} />
       </header>
-      {answer.action === 'go on' && <SafetyLine />}
       <div className={styles.work}>
         {picture !== null && picture.dots.length > 0 && (
           <ChartFrame
@@ -88,6 +87,7 @@ export function PartTestView(props: PartTestProps) {
         )}
         <Pulls {...props} />
       </div>
+      {answer.action === 'go on' && <SafetyLine />}
       <section aria-labelledby="part-plan" className={styles.plan}>
         <h2 id="part-plan" className={ladder.sectionTitle}>
           The plan

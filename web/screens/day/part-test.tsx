@@ -58,9 +58,13 @@ function PartTestPage({
     [input, answer, counted],
   );
   const put = useChange(
-    ({ pull, side }: { pull: PartPull; side: 'a' | 'b' | null }) =>
-      ask('POST /part-tests/{id}/pulls', { params, body: { pullIds: [pull.id], side } }),
-    { done: 'The pull is of another side now.' },
+    async ({ pull, side }: { pull: PartPull; side: 'a' | 'b' | null }) => {
+      await ask('POST /part-tests/{id}/pulls', { params, body: { pullIds: [pull.id], side } });
+      return side === null
+        ? `${pull.name} is of neither side.`
+        : `${pull.name} is of ${names[side]}.`;
+    },
+    { done: (sentence) => sentence },
   );
   const remove = useChange(() => ask('DELETE /part-tests/{id}', { params }), {
     done: `${name} is removed; its pulls stay.`,

@@ -15,7 +15,6 @@ import type { DayPage, PartTest, PartWanted, Shop } from '../../api/types.gen.ts
 import { percent } from '../../charts/numbers.ts';
 import styles from '../../compare/part/part.module.css';
 import { Page } from '../../shell/page.tsx';
-import { usePreferences } from '../../shell/preferences.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { count, dateInWords, kept } from '../../shell/words.ts';
@@ -110,7 +109,6 @@ const WHY: Readonly<Record<Order, string>> = {
 
 /** What is wanted, and beside it what that takes, at every keystroke. */
 function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
-  const { who } = usePreferences();
   const navigate = useNavigate();
   const dayId = page.day.id;
   const [gainPercent, setGain] = useState<number | ''>(shop.worthPercent);
@@ -205,11 +203,6 @@ function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
           >
             Start the test
           </Button>
-          {who === '' && (
-            <p className="quiet">
-              Nobody has signed in at this screen; the settings name who plans.
-            </p>
-          )}
         </form>
         <div className={styles.preview} aria-live="polite">
           {asked === null && <p className="quiet">Say the gain and both names first.</p>}
