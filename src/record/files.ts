@@ -45,7 +45,7 @@ export function makeBuildFiles(at: Connections): PullbookRecord['buildFiles'] {
       const { id, isNew } = await inOneChange(
         at,
         about,
-        () => `${fileName} put to ${name}`,
+        () => `put ${fileName} to ${name}`,
         async (draft) => {
           ({ name } = await draft.get('build', buildId));
           const standing = await buildFilesIn(draft.trx, buildId);

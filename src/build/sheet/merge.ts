@@ -164,7 +164,7 @@ function layoutText(layout: Layout): string {
   const { cylinders, arrangement, bankAngleDeg, crank, cycle, aspiration } = layout;
   const valves = `${layout.intakeValvesPerCylinder} + ${layout.exhaustValvesPerCylinder} valves each`;
   return [
-    `${cylinders} cylinders`,
+    cylinders === 1 ? '1 cylinder' : `${cylinders} cylinders`,
     arrangement === 'V' && bankAngleDeg !== null ? `V, ${bankAngleDeg}°` : arrangement,
     crank,
     valves,
