@@ -5,7 +5,7 @@ import { cellMarks } from './moving.ts';
 import { isBlock } from './pasting.ts';
 import { readCell, type Typing } from './typing.ts';
 
-interface NumberCellProps {
+export interface NumberCellProps {
   readonly path: string;
   readonly field: FieldSpec;
   readonly label: string;

@@ -7,7 +7,7 @@ import { CheckItem } from './Follows.tsx';
 import styles from './follows.module.css';
 import { MeasureNext } from './MeasureNext.tsx';
 import { VerdictMark } from './Verdict.tsx';
-import { inNeedOrder, verdictCounts } from './words.ts';
+import { outOfWindow, verdictCounts } from './words.ts';
 
 /** What an engine is called by, in the order in which it is said. */
 const HEADLINES = [
@@ -38,9 +38,7 @@ interface OverviewProps {
 export function Overview({ uses, files }: OverviewProps) {
   const { answer } = useSheetWork();
   const counts = verdictCounts(answer.checks);
-  const wrong = inNeedOrder(answer.checks).filter(
-    ({ verdict }) => verdict === 'stop' || verdict === 'look again',
-  );
+  const wrong = outOfWindow(answer.checks);
   const byId = new Map<string, Figure>(
     [...answer.checks, ...answer.figures].map((one) => [one.id, one]),
   );

@@ -11,7 +11,7 @@ import { useSheetActs, useSheetWork } from './context.ts';
 import { eachAt, entryAt, setAbout, setEach } from './edit.ts';
 import styles from './inputs.module.css';
 import { moveByKey } from './moving.ts';
-import { NumberCell } from './NumberCell.tsx';
+import { NumberCell, type NumberCellProps } from './NumberCell.tsx';
 import { type PasteColumn, pasteBlock } from './pasting.ts';
 import { statistics, usualUnit } from './typing.ts';
 import { UnitPick } from './UnitPick.tsx';
@@ -130,14 +130,7 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
   );
 }
 
-interface PlaceCellProps {
-  readonly path: string;
-  readonly field: FieldSpec;
-  readonly label: string;
-  readonly value: number | null;
-  readonly unit: string | undefined;
-  readonly column: number;
-  readonly row: number;
+interface PlaceCellProps extends Omit<NumberCellProps, 'onTyped' | 'onBlock'> {
   readonly paste: (column: number, row: number, text: string) => string | null;
 }
 

@@ -28,6 +28,7 @@ import {
   checksOf,
   figuresOf,
   inNeedOrder,
+  outOfWindow,
   pathInWords,
   placesOf,
   plusMinusText,
@@ -50,9 +51,7 @@ export function SheetPaper({ title, sheet, own }: SheetPaperProps) {
   const { units } = usePreferences();
   const answer = useMemo(() => answerSheet(sheet, own), [sheet, own]);
   const counts = verdictCounts(answer.checks);
-  const wrong = inNeedOrder(answer.checks).filter(
-    ({ verdict }) => verdict === 'stop' || verdict === 'look again',
-  );
+  const wrong = outOfWindow(answer.checks);
   const said = SECTIONS.filter(
     ({ id }) =>
       sheet.sections[id] !== undefined ||

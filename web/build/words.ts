@@ -43,6 +43,10 @@ export function inNeedOrder(checks: readonly Check[]): readonly Check[] {
   return [...checks].sort((a, b) => RANK.indexOf(b.verdict) - RANK.indexOf(a.verdict));
 }
 
+/** Checks that stop or want a look, the worst first. */
+export const outOfWindow = (checks: readonly Check[]): readonly Check[] =>
+  inNeedOrder(checks).filter(({ verdict }) => verdict === 'stop' || verdict === 'look again');
+
 /** How many fields and tables of a section hold something, of how many. */
 export function measured(
   sheet: Sheet,
