@@ -95,8 +95,17 @@ async function partObject(
   const plan = planned(flags, repeatability, isProven);
   const groups = new Set(session.pulls.map(({ group }) => group).filter((group) => group !== null));
   // Before each side has a pull there is nothing to look at yet.
-  if (groups.size < 2) return objectOf(plan, repeatability, null);
+  if (groups.size < 2) return objectOf(plan, repeatability, null, madeSoFar(session.pulls));
   return objectOf(plan, repeatability, await compareParts(side, { signal: io.signal }));
+}
+
+/** Pulls that count, of a session that has one group only. */
+function madeSoFar(pulls: readonly SessionPull[]): { readonly a: number; readonly b: number } {
+  const counted = pulls.filter(
+    ({ aborted, excludedBecause }) => !aborted && excludedBecause === null,
+  );
+  const of = (side: string) => counted.filter(({ group }) => group?.toLowerCase() === side).length;
+  return { a: of('a'), b: of('b') };
 }
 
 /** Each group of a session has a pull that was watched and in which nothing knocked. */
@@ -154,11 +163,11 @@ function objectOf(
   plan: PartPlan,
   repeatability: Repeatability,
   work: CompareWork | null,
+  made = { a: 0, b: 0 },
 ): PartObject {
   const percent = planPercent(repeatability);
   const stated = repeatability.from === 'stated' ? percent : null;
-  const look =
-    work === null ? partNotBegun(plan, percent, { a: 0, b: 0 }) : readPartTest(work, plan, stated);
+  const look = work === null ? partNotBegun(plan, percent, made) : readPartTest(work, plan, stated);
   return published(look, plan, {
     repeatabilityPercent: percent,
     repeatabilityFrom: repeatability.from,

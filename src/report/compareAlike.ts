@@ -58,7 +58,7 @@ export function alikePulls(
     const count = took(side, g).length;
     const said = isMixed(g)
       ? ' as chosen'
-      : at[g] === null || common !== null
+      : at[g] === null || common !== null || side.name.includes(at[g]!)
         ? ''
         : ` at ${at[g]}`;
     return `${count} ${count === 1 ? 'pull' : 'pulls'} of ${side.name}${said}`;

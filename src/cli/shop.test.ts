@@ -1,0 +1,176 @@
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openRecord } from '../record/index.ts';
+import { run } from './program.ts';
+import { speedTable, testFolder } from './testFiles.ts';
+import { testIo } from './testIo.ts';
+
+const session = (engine: string, day: string, pulls: readonly object[]) =>
+  JSON.stringify({
+    pullbook: 'session/1',
+    engine: { name: engine, fuel: 'gasoline' },
+    cell: { inertia: '0.4 kg m^2' },
+    day,
+    pulls,
+  });
+const folder = testFolder({
+  'a1.csv': speedTable(),
+  'a2.csv': speedTable(1.02),
+  'b1.csv': speedTable(1.05),
+  'c1.csv': speedTable(0.95),
+  'six.json': session('Six', '2026-05-17', [
+    { file: 'a1.csv', lead: '28 deg' },
+    { file: 'a2.csv', lead: '30 deg' },
+  ]),
+  'eight.json': session('Eight', '2026-05-18', [{ file: 'b1.csv', lead: '30 deg' }]),
+});
+const home = join(folder.folder, 'home');
+const called = async (...args: string[]) => {
+  const test = testIo(folder.folder, { PULLBOOK_HOME: home });
+  return { code: await run(args, test.io), ...test };
+};
+beforeAll(async () => {
+  expect((await called('import', 'six.json', 'eight.json')).code).toBe(0);
+});
+afterAll(() => folder.remove());
+
+describe('things of the shop at the command', () => {
+  it('are compared by their plain names, with files among them', async () => {
+    const { code, objects, err } = await called(
+      'compare',
+      '--json',
+      'day:2026-05-17@28',
+      'day:2026-05-17@30',
+    );
+    expect(code, err()).toBe(0);
+    const [rungs] = objects();
+    expect(Object.keys(rungs!).slice(0, 8)).toEqual([
+      'a',
+      'b',
+      'standard',
+      'band',
+      'bySpeed',
+      'crossings',
+      'peaks',
+      'finding',
+    ]);
+    expect([rungs!.a, rungs!.b]).toEqual(['28 degrees of lead', '30 degrees of lead']);
+    // 1.02 / 1 by construction.
+    expect((rungs!.band as { gainPercent: number }).gainPercent).toBeCloseTo(2, 1);
+
+    const three = await called('compare', '--json', 'engine:six', 'Eight', 'c1.csv');
+    const [, , ranked] = three.objects();
+    expect(three.objects()).toHaveLength(3);
+    expect((ranked!.ranking as { name: string }[]).map(({ name }) => name)).toEqual([
+      'Eight',
+      'Six',
+      'c1.csv',
+    ]);
+    const shown = await called('compare', 'Six', 'Eight', 'c1.csv');
+    expect(shown.out()).toMatch(/the strongest first:/);
+    expect(shown.out()).toMatch(/of different engines/);
+  });
+
+  it('are named near to what was misspelled, and refused with what there is', async () => {
+    const refused = async (...args: string[]) => {
+      const { code, err } = await called('compare', ...args);
+      expect(code).toBe(1);
+      return err();
+    };
+    expect(await refused('engine:Eigth', 'Six')).toMatch(/did you mean "Eight"\?/);
+    expect(await refused('engine:zzzzzz', 'Six')).toMatch(
+      /There is no engine "zzzzzz".*Eight and Six/,
+    );
+    expect(await refused('day:2026-05-17@29', 'Six')).toMatch(/there are pulls at 28 and 30/);
+    expect(await refused('build:first build', 'Six')).toMatch(
+      /2 builds; say which: build:.*\/first build/,
+    );
+    expect(await refused('left:Six/first build', 'Six')).toMatch(/Nobody has decided yet/);
+    expect((await called('compare', 'Six')).code).toBe(2);
+    const gone = testIo(folder.folder, { PULLBOOK_HOME: join(folder.folder, 'nowhere') });
+    expect(await run(['compare', 'Six', 'Eight'], gone.io)).toBe(1);
+    expect(gone.err()).toMatch(/There is no shop in/);
+  });
+
+  it('are read from a copy while another Pullbook has the record open', async () => {
+    const open = await openRecord(home);
+    try {
+      const { code, out } = await called('compare', 'build:Six/first build@30', 'Eight');
+      expect(code).toBe(0);
+      expect(out().replaceAll('\n', ' ')).toMatch(
+        /Taken were 1 pull of first build at 30 degrees of lead and 1 pull of Eight at 30/,
+      );
+    } finally {
+      await open.close();
+    }
+  });
+});
+
+describe('pullbook parttest', () => {
+  it('answers how many pulls of each, in which order, and when to stop', async () => {
+    const planned = await called('parttest', '--gain', '1', '--json');
+    const [plan] = planned.objects();
+    expect(plan).toMatchObject({
+      gainPercent: 1,
+      repeatabilityPercent: 0.4,
+      action: 'go on',
+      next: 'a',
+    });
+    expect(plan!.order).toHaveLength(2 * (plan!.most as number));
+    expect(plan!.plan).toMatch(/as is usual/);
+    const better = await called('parttest', '--gain', '1', '--repeatability', '0.2', '--json');
+    expect(better.objects()[0]!.most).toBeLessThan(plan!.most as number);
+    const cell = await called('parttest', '--gain', '1', '--cell', 'cell');
+    expect(cell.out()).toMatch(/No pull was repeated on cell yet/);
+    expect((await called('parttest', '--gain', '1', '--order', 'drawn')).code).toBe(1);
+    const drawn = ['parttest', '--gain', '1', '--order', 'drawn', '--ran-clean', '--json'];
+    const [one, other] = [
+      await called(...drawn, '--seed', '1'),
+      await called(...drawn, '--seed', '2'),
+    ].map(({ objects }) => objects()[0]!.order);
+    expect(one).not.toEqual(other);
+    expect((await called('parttest')).code).toBe(2);
+  });
+
+  it('reads a session after each pull', async () => {
+    const pulls: object[] = [];
+    const look = async () => {
+      folder.add('part.json', session('Six', '2026-05-20', pulls));
+      const { objects, err, code } = await called(
+        'parttest',
+        'part.json',
+        '--gain',
+        '2',
+        '--repeatability',
+        '0.3',
+        '--json',
+      );
+      expect(code, err()).toBe(0);
+      return objects()[0]!;
+    };
+    pulls.push({ file: 'p0.csv', lead: '30 deg', group: 'a' });
+    folder.add('p0.csv', speedTable(1));
+    let now = await look();
+    expect(now).toMatchObject({
+      action: 'go on',
+      sideBySide: null,
+      next: 'b',
+      made: { a: 1, b: 0 },
+    });
+    for (let i = 1; now.action === 'go on' && i < 20; i++) {
+      const side = now.next as string;
+      folder.add(`p${i}.csv`, speedTable((side === 'b' ? 1.03 : 1) * (1 + 0.001 * Math.sin(i))));
+      pulls.push({ file: `p${i}.csv`, lead: '30 deg', group: side });
+      now = await look();
+    }
+    expect(now).toMatchObject({ action: 'stop', word: 'gain', next: null });
+    const { low, high } = now.gain as { low: number; high: number };
+    expect(low).toBeLessThan(3);
+    expect(high).toBeGreaterThan(3);
+    expect(now.chanceAhead).toBeGreaterThan(0.99);
+    const shown = await called('parttest', 'part.json', '--gain', '2', '--repeatability', '0.3');
+    expect(shown.out()).toMatch(/Stop here\./);
+    const ofDay = await called('parttest', 'day:2026-05-17', '--gain', '2', '--json');
+    expect(ofDay.objects()[0]).toMatchObject({ action: 'go on', made: { a: 0, b: 0 } });
+  });
+});
