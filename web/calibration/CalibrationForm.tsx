@@ -116,7 +116,14 @@ export function CalibrationForm(props: CalibrationFormProps) {
           {found.measured !== null && found.answer !== null ? (
             <Result measured={found.measured} answer={found.answer} {...{ units, scenario }} />
           ) : (
-            <p className="quiet">{found.missing}</p>
+            <>
+              <p className="quiet">
+                {kind === 'sensor'
+                  ? 'As you type: how far the sensor stands off, and how far a corrected reading can be trusted.'
+                  : 'As you type: what the cell reads wrong, what hangs on the way down, and how far its torque can be trusted.'}
+              </p>
+              <p>{found.missing}</p>
+            </>
           )}
         </section>
       </div>

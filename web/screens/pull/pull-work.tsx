@@ -246,7 +246,7 @@ function calibrationInWords(
   if (curve === null) return null;
   const { doneOn, applied, relSd, constantSdNm } = curve.calibration;
   const half = 1.96 * Math.hypot(relSd * curve.peakTorque.value, constantSdNm);
-  const within = `± ${figure(half, 'torque')} of the peak, 95 times in 100`;
-  if (doneOn === null) return `as stated for the cell, ${within}`;
-  return `${dateInWords(doneOn)}, ${applied ? 'corrected by it' : 'not corrected by it'}, ${within}`;
+  const within = `±\u202f${figure(half, 'torque')} at the peak`;
+  if (doneOn === null) return `as stated, ${within}`;
+  return `${dateInWords(doneOn)}, ${applied ? 'corrected' : 'not corrected'}, ${within}`;
 }
