@@ -19,27 +19,31 @@ function examplesIn(file: string): string[][] {
   );
   return [...blocks.flatMap((block) => block.split('\n')), ...inline]
     .filter((line) =>
-      /^pullbook (look|curve|ladder|compare|use|sheet|import|backup|restore) /.test(line),
+      /^pullbook (look|curve|ladder|compare|parttest|use|sheet|import|backup|restore) /.test(line),
     )
     .map((line) =>
       [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!).slice(1),
     );
 }
 
-describe.each(['README.md', 'docs/command.md', 'docs/session.md', 'docs/sheet.md', 'docs/use.md'])(
-  'commands in %s',
-  (file) => {
-    it('are found there', () => {
-      expect(examplesIn(file).length).toBeGreaterThan(0);
-    });
+describe.each([
+  'README.md',
+  'docs/command.md',
+  'docs/session.md',
+  'docs/sheet.md',
+  'docs/use.md',
+  'docs/compare.md',
+])('commands in %s', (file) => {
+  it('are found there', () => {
+    expect(examplesIn(file).length).toBeGreaterThan(0);
+  });
 
-    it.each(examplesIn(file))('pullbook %s … is known', async (...args) => {
-      const { io, err } = testIo(folder.folder, { PULLBOOK_HOME: join(folder.folder, 'home') });
-      // The files named are mostly not there, which is a refusal and no wrong usage.
-      expect(await run(args, io), err()).not.toBe(2);
-    });
-  },
-);
+  it.each(examplesIn(file))('pullbook %s … is known', async (...args) => {
+    const { io, err } = testIo(folder.folder, { PULLBOOK_HOME: join(folder.folder, 'home') });
+    // The files named are mostly not there, which is a refusal and no wrong usage.
+    expect(await run(args, io), err()).not.toBe(2);
+  });
+});
 
 const blocksIn = (file: string, kind: string) =>
   [
