@@ -62,7 +62,7 @@ export {
 } from './lookObject.ts';
 export { paperSide } from './paperSide.ts';
 export { partNotBegun, readPartTest } from './partRead.ts';
-export { lambdasOf } from './pullSettings.ts';
+export { LAMBDA_READ_SD, lambdasOf, recordedLambda } from './pullSettings.ts';
 export { planPercent, type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';

@@ -14,7 +14,7 @@ export interface SetAt {
 }
 
 /** Sd of lambda as a wideband sensor reads it in a pull, where nobody said (common practice, no source). */
-const LAMBDA_READ_SD = 0.008;
+export const LAMBDA_READ_SD = 0.008;
 
 export interface LambdaAt {
   readonly lambda: number;

@@ -107,6 +107,13 @@ export const dayCurvesQuery = (id: string, standard: AirStandard | null) =>
     placeholderData: keepPreviousData,
   });
 
+export const bothQuery = (id: string, standard: AirStandard | null) =>
+  queryOptions({
+    queryKey: ['days', id, 'both', standard],
+    queryFn: () => ask('GET /days/{id}/both', { params: { id }, query: inStandard(standard) }),
+    placeholderData: keepPreviousData,
+  });
+
 export const pullQuery = (id: string) =>
   queryOptions({
     queryKey: ['pulls', id],

@@ -1240,6 +1240,120 @@ export type Trace = {
     readonly high: readonly (number | null)[];
   }[];
 };
+/** Best of both with intervals, the ridge, loss over the plane (rows follow lambda), the next pull, what to leave, tables by speed. */
+export type TwoAnswer = {
+  readonly version: number;
+  readonly headline: string;
+  readonly summary: string;
+  readonly bestLeadDeg: SettingInterval;
+  readonly bestLambda: SettingInterval;
+  readonly ridgeDegPerTenth: Banded;
+  readonly limitWatched: boolean;
+  readonly repeatabilityPercent: Banded;
+  readonly next: {
+    readonly action: 'pull' | 'repeat' | 'back' | 'stop';
+    readonly at: { readonly leadDeg: number; readonly lambda: number } | null;
+    readonly worthPercent: number | null;
+    readonly why: string;
+  };
+  readonly uses: readonly {
+    readonly name: string;
+    readonly leadDeg: number | null;
+    readonly lambda: number | null;
+    readonly givesUpPercent: number | null;
+    readonly chancePastBest: number | null;
+    readonly why: string;
+  }[];
+  readonly ridge: {
+    readonly lambda: readonly number[];
+    readonly leadDeg: readonly number[];
+    readonly lowDeg: readonly number[];
+    readonly highDeg: readonly number[];
+  };
+  readonly map: {
+    readonly leadDeg: readonly number[];
+    readonly lambda: readonly number[];
+    readonly lossPercent: readonly (readonly number[])[];
+    readonly halfPercent: readonly (readonly number[])[];
+    readonly known: readonly (readonly boolean[])[];
+    readonly open: readonly (readonly boolean[])[];
+  };
+  readonly dots: readonly {
+    readonly leadDeg: number;
+    readonly lambda: number;
+    readonly id: string;
+    readonly meanPowerW: number | null;
+    readonly state: 'clean' | 'limit' | 'not watched' | 'left out';
+  }[];
+  readonly tables: readonly {
+    readonly use: string;
+    readonly rows:
+      | readonly {
+          readonly speedRpm: number;
+          readonly leadDeg: number;
+          readonly lambda: number;
+          readonly bestLeadDeg: SettingInterval;
+          readonly bestLambda: SettingInterval;
+        }[]
+      | null;
+    readonly why: string;
+  }[];
+  readonly warnings: readonly string[];
+};
+/** All that lead and lambda at once are computed from; also for the browser. */
+export type TwoInput = {
+  readonly pulls: readonly {
+    readonly leadDeg: number;
+    readonly lambda: number;
+    readonly id: string;
+    readonly lambdaSd: number;
+    readonly day: number;
+    readonly setBy?: string | null;
+    readonly exhaustPeakK?: number | null;
+    readonly bsfcKgPerJ?: number | null;
+    readonly order: number;
+    readonly torque: SplineFit | null;
+    readonly peakPowerW: number | null;
+    readonly peakTorqueNm: number | null;
+    readonly excludedBecause: string | null;
+    readonly watched: 'ear' | 'plug' | 'sensor' | 'not' | null;
+    readonly knockHeard: boolean | number;
+    readonly aborted: boolean;
+    readonly knock: {
+      readonly speedRpm: readonly number[];
+      readonly level: readonly (number | null)[];
+    } | null;
+    readonly airTemperatureK: number | null;
+    readonly configuration: string | null;
+  }[];
+  readonly bandRpm: readonly [number, number];
+  readonly uses: readonly {
+    readonly name: string;
+    readonly holdbackDeg: number;
+    readonly holdbackLambda: number;
+    readonly chancePastBest: number;
+  }[];
+  readonly aspiration: 'natural' | 'boosted' | 'nitrous';
+  readonly stepDeg: number;
+  readonly stepLambda: number;
+  readonly worthPercent: number;
+  readonly repeatabilityPercent: number | null;
+  readonly exhaustLimitK: number | null;
+  readonly extraHoldbackDeg: number;
+  readonly table: {
+    readonly everyRpm: number;
+    readonly steepestDeg: number;
+    readonly steepestLambda: number;
+  };
+};
+export type TwoReading = {
+  readonly dayId: string;
+  readonly standard: AirStandard;
+  readonly fuel: string;
+  readonly input: TwoInput | null;
+  readonly answer: TwoAnswer | null;
+  readonly whyNone: string | null;
+};
 /** What was understood of one run file. */
 export type Understood = {
   readonly fileName: string /** Key of the file shape for PUT …/mappings/{shape}. */;
@@ -1691,6 +1805,20 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: undefined;
+  };
+  /** Lead and lambda of a day at once: input and answer as they stand. */
+  readonly 'GET /days/{id}/both': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly standard?: AirStandard };
+    readonly body: undefined;
+    readonly answer: TwoReading;
+  };
+  /** Lead and lambda by speed for one use, as CSV with units in its header. */
+  readonly 'GET /days/{id}/both/table': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly standard?: AirStandard; readonly use: string };
+    readonly body: undefined;
+    readonly answer: Blob;
   };
   /** The curves of all pulls of a day in a standard air. */
   readonly 'GET /days/{id}/curves': {

@@ -4,6 +4,7 @@ import { Answer } from './Answer.tsx';
 import { Evidence } from './Evidence.tsx';
 import { LeaveIn } from './LeaveIn.tsx';
 import styles from './ladder.module.css';
+import { Mixture } from './Mixture.tsx';
 import { NextMoveCard } from './NextMove.tsx';
 import { Pictures } from './Pictures.tsx';
 import { PullsTable } from './PullsTable.tsx';
@@ -42,6 +43,9 @@ export function LadderView(props: LadderViewProps) {
     <article className={styles.page} data-state={state}>
       <Answer {...{ input, answer, state, use, settling }} onEvidence={() => setEvidence(true)} />
       <Pictures {...{ input, answer, title, units, use, nameOf }} {...some('onBand')} />
+      {answer.mixture !== null && (
+        <Mixture mixture={answer.mixture} fuel={props.fuel ?? null} units={units} />
+      )}
       <div className={styles.below}>
         <PullsTable {...{ input, units, details }} onExclude={onExclude} />
         <div className={styles.side}>
@@ -67,7 +71,9 @@ function Beginning({
   addPullsHref,
 }: LadderViewProps & { readonly state: string }) {
   const { word, safeDirection } = input.kind;
+  const isMixture = input.kind.name === 'lambda';
   const careful = safeDirection === 'lower' ? 'low' : 'high';
+  const begun = isMixture ? 'a careful, rich mixture' : `a careful, ${careful} ${word}`;
   return (
     <header className={styles.answer}>
       <div className={styles.said}>
@@ -81,11 +87,11 @@ function Beginning({
         <p className={styles.summary}>
           {trouble ??
             (state === 'no pulls'
-              ? `A ladder begins with one pull at a careful, ${careful} ${word}. Then one step at a time, everything else held.`
+              ? `A ladder begins with one pull at ${begun}. Then one step at a time${isMixture ? ', leaner' : ''}, everything else held.`
               : `One more pull, a step further, tells whether the step paid. Two of the same tell how well the cell repeats.`)}
         </p>
         <ol className={styles.begin}>
-          <li>{`Run the first pull at a careful ${word} that nobody doubts.`}</li>
+          <li>{`Run the first pull at ${isMixture ? 'a rich mixture' : `a careful ${word}`} that nobody doubts.`}</li>
           <li>
             Drop its file on the test day
             {addPullsHref !== undefined && (

@@ -25,7 +25,7 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
       </h2>
       {input.uses.length === 0 && (
         <p className={styles.quiet}>
-          {`No use has a holdback for ${input.kind.word} yet, and none is shipped. `}
+          {`No use has a holdback for ${input.kind.word}. `}
           <a href="/settings">Settings, uses</a>
           {': give it there; then a setting is advised here and a decision can be put on record.'}
         </p>

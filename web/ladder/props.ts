@@ -88,10 +88,18 @@ export interface LadderCallbacks {
   readonly onDecide?: (decision: NewDecisionNote) => Promise<unknown> | undefined;
 }
 
+/** A fuel by which air to fuel is told from lambda. */
+export interface FuelNote {
+  readonly name: string;
+  readonly stoichiometricAfr: number;
+}
+
 export interface LadderScreenProps extends LadderCallbacks {
   readonly input: LadderInput;
   readonly title: LadderTitle;
   readonly units: UnitSystem;
+  /** The fuel burnt; without it a mixture has no air to fuel. */
+  readonly fuel?: FuelNote | null;
   readonly details?: ReadonlyMap<string, PullDetail>;
   readonly decisions?: readonly DecisionNote[];
   /** The use to speak about first; otherwise the first rule. */

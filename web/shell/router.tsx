@@ -131,6 +131,11 @@ const routeTree = rootRoute.addChildren([
   }),
   createRoute({
     ...under,
+    path: '/days/$id/both',
+    component: lazyRouteComponent(() => import('../screens/ladder/both.tsx'), 'BothRoute'),
+  }),
+  createRoute({
+    ...under,
     path: '/ladders/$id',
     component: lazyRouteComponent(() => import('../screens/ladder/ladder.tsx'), 'LadderByIdRoute'),
   }),

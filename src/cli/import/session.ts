@@ -45,14 +45,17 @@ export function pullFields(pull: SessionPull, order: number): Omit<NewPull, 'day
   return {
     order,
     leadDeg: pull.leadDeg,
-    lambdaTarget: pull.lambdaTarget,
+    // The record keeps one lambda a pull; a reading that was typed stands for it where no target does.
+    lambdaTarget: pull.lambdaTarget ?? pull.lambdaMeasured,
     note: pull.note ?? '',
     excludedBecause: pull.excludedBecause,
     watched: pull.watched,
     knockHeard: pull.knockHeard,
     aborted: pull.aborted,
     group: pull.group,
-    configuration: configurationOf(pull.configuration),
+    configuration: configurationOf(
+      pull.jets === null ? pull.configuration : { ...pull.configuration, jets: pull.jets },
+    ),
   };
 }
 

@@ -10,6 +10,7 @@ import {
   understood,
 } from '../schema/record.ts';
 import { ladderReading, pullCurve, trace } from '../schema/results.ts';
+import { twoReading } from '../schema/two.ts';
 import {
   answers,
   byId,
@@ -126,6 +127,33 @@ export const getLadderReading = createRoute({
   summary: 'Input and answer of a ladder as it stands',
   request: { params: byId, query: standardQuery },
   responses: answers(ladderReading, 'Input and answer'),
+});
+
+export const getBoth = createRoute({
+  method: 'get',
+  path: '/days/{id}/both',
+  tags: ['ladders'],
+  summary: 'Lead and lambda of a day at once: input and answer as they stand',
+  request: { params: byId, query: standardQuery },
+  responses: answers(twoReading, 'Input and answer'),
+});
+
+export const getBothTable = createRoute({
+  method: 'get',
+  path: '/days/{id}/both/table',
+  tags: ['ladders'],
+  summary: 'Lead and lambda by speed for one use, as CSV with units in its header',
+  request: {
+    params: byId,
+    query: standardQuery.extend({ use: z.string().max(200) }),
+  },
+  responses: {
+    200: {
+      description: 'The table.',
+      content: { 'text/csv': { schema: z.string() } },
+    },
+    ...refusals,
+  },
 });
 
 export const listEvents = createRoute({

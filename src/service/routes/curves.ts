@@ -2,6 +2,7 @@
 import { InputError } from '../../errors.ts';
 import type { PullbookRecord } from '../../record/index.ts';
 import * as contract from '../contract/work.ts';
+import { bothCsv, readBoth } from '../work/both.ts';
 import { type CurveWish, contextOf, engineSetup } from '../work/context.ts';
 import type { Curves } from '../work/curves.ts';
 import { readLadder } from '../work/ladders.ts';
@@ -34,6 +35,20 @@ export function serveCurves(
       200,
     ),
   );
+  api.openapi(contract.getBoth, async (c) =>
+    c.json(
+      await readBoth(record, curves, c.req.valid('param').id, wishOf(c.req.valid('query'))),
+      200,
+    ),
+  );
+  api.openapi(contract.getBothTable, async (c) => {
+    const { use, ...wish } = c.req.valid('query');
+    const reading = await readBoth(record, curves, c.req.valid('param').id, wishOf(wish));
+    return c.body(bothCsv(reading, use), 200, {
+      'content-type': 'text/csv; charset=utf-8',
+      'content-disposition': 'attachment; filename="lead-and-lambda.csv"',
+    });
+  });
   api.openapi(contract.getTrace, async (c) => {
     const pull = await record.pulls.get(c.req.valid('param').id);
     const { points, whole, fromRow, toRow } = c.req.valid('query');

@@ -6,7 +6,7 @@ const numbers = list(z.number());
 const pair = z.tuple([z.number(), z.number()]).readonly();
 const gappy = list(numberOrNull);
 
-const splineFit = z
+export const splineFit = z
   .object({
     low: z.number(),
     high: z.number(),

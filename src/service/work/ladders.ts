@@ -12,7 +12,13 @@ import {
 } from '../../ladder/index.ts';
 import type { AirStandard, Curve } from '../../pull/index.ts';
 import type { Configuration, Id, Ladder, Pull, PullbookRecord, Shop } from '../../record/index.ts';
-import { configurationWords, type DayPull, ladderInputOf } from '../../report/index.ts';
+import {
+  configurationWords,
+  type DayPull,
+  LAMBDA_READ_SD,
+  ladderInputOf,
+  recordedLambda,
+} from '../../report/index.ts';
 import { type CurveWish, contextOf, type DayContext } from './context.ts';
 import type { Curves } from './curves.ts';
 
@@ -37,10 +43,18 @@ export async function readLadder(
   const dayLambda = context.day.lambdaTarget;
   const ofDay = await record.pulls.list({ dayId: ladder.dayId });
   const all = ofDay.filter((pull) => belongsTo(ladder, pull, dayLambda));
-  const rungs = all.flatMap((pull) => {
-    const setting = settingIn(ladder.setting, pull, dayLambda);
-    return setting === null ? [] : [{ pull, setting }];
-  });
+  const rungs: { readonly pull: Pull; readonly setting: number; readonly settingSd: number }[] = [];
+  for (const pull of all) {
+    const set = settingIn(ladder.setting, pull, dayLambda);
+    if (set !== null) rungs.push({ pull, setting: set, settingSd: 0 });
+    else if (ladder.setting === 'lambda') {
+      // Nobody set a target: what the pull's own sensor read over the band, with a sensor's error.
+      const { curve } = await curves.of(context, pull, { ...wish, standard });
+      const read = recordedLambda(curve, ladder.bandRpm ?? context.day.bandRpm);
+      if (read !== null)
+        rungs.push({ pull, setting: Number(read.toFixed(4)), settingSd: LAMBDA_READ_SD });
+    }
+  }
   const none = (whyNone: string): LadderReading => ({
     ladderId,
     standard,
@@ -59,10 +73,10 @@ export async function readLadder(
     return none(`No pull has its ${word} yet: set the ${word} of each in the table of pulls.`);
   const besides = rungs.map(({ pull }) => wordsOf(pull, ladder.setting, dayLambda));
   const pulls: DayPull[] = [];
-  for (const [at, { pull, setting }] of rungs.entries()) {
+  for (const [at, { pull, setting, settingSd }] of rungs.entries()) {
     const { curve } = await curves.of(context, pull, { ...wish, standard });
     const configuration = configurationWords(besides[at]!, besides);
-    pulls.push(dayPullOf(pull, setting, curve, configuration));
+    pulls.push({ ...dayPullOf(pull, setting, curve, configuration), settingSd });
   }
   if (
     pulls.every(
@@ -78,7 +92,7 @@ export async function readLadder(
   return { ladderId, standard, input, answer: answerLadder(input), whyNone: null };
 }
 
-function dayPullOf(
+export function dayPullOf(
   pull: Pull,
   setting: number,
   curve: Curve | null,
@@ -137,7 +151,17 @@ function wordsOf(
   return { ...configurationFields(pull.configuration), ...Object.fromEntries(others) };
 }
 
-function settingsOf(ladder: Ladder, { shop, day, engine }: DayContext, pulls: readonly DayPull[]) {
+/** What of a ladder of the record settles how it is judged. */
+type JudgedBy = Pick<
+  Ladder,
+  'setting' | 'bandRpm' | 'step' | 'worthPercent' | 'repeatabilityPercent'
+>;
+
+export function settingsOf(
+  ladder: JudgedBy,
+  { shop, day, engine }: DayContext,
+  pulls: readonly DayPull[],
+) {
   const worse = (worst: number | null, today: number | null, sign: 1 | -1) =>
     worst === null || today === null ? 0 : Math.max(0, sign * (worst - today));
   const kind = SETTING_KINDS[ladder.setting];

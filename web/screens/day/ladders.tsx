@@ -8,7 +8,7 @@ import type { DayPage, Ladder } from '../../api/types.gen.ts';
 import { count } from '../../shell/words.ts';
 import { type LadderSheet, LadderSheets, useNewLadder } from '../ladder/ladder-sheets.tsx';
 import { choiceInWords, nameOfLadder } from '../ladder/ladder-words.ts';
-import { ladderOffers } from '../ladder/offers.ts';
+import { bothVary, ladderOffers } from '../ladder/offers.ts';
 
 /** The ladders of a day: those it has, and those that its pulls make as well. */
 export function Ladders({ page }: { readonly page: DayPage }) {
@@ -88,6 +88,18 @@ export function Ladders({ page }: { readonly page: DayPage }) {
               </tr>
             );
           })}
+          {bothVary(pulls, day.lambdaTarget) && (
+            <tr>
+              <th scope="row">
+                <Link to={`/days/${day.id}/both`}>Lead and lambda</Link>
+              </th>
+              <td>both at once, from all pulls</td>
+              <td>
+                <span className="quiet">none here</span>
+              </td>
+              <td />
+            </tr>
+          )}
           {offers.map((offer) => (
             <tr key={offer.key}>
               <td colSpan={3} className="quiet">

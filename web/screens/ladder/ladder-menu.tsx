@@ -43,6 +43,9 @@ export function LadderMenu({ ladder, ladders, pulls }: LadderMenuProps) {
               {`${nameOfLadder(one)}: ${choiceInWords(one, pulls)}`}
             </Menu.Item>
           ))}
+          <Menu.Item component={Link} to={`/days/${ladder.dayId}/both`}>
+            Lead and lambda at once
+          </Menu.Item>
           <Menu.Divider />
           <Menu.Item onClick={() => setSheet({ kind: 'edit', ladder })}>
             Which pulls, and how it is judged …

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { SettingName } from '../../../src/ladder/kinds.ts';
 import type { UseRule } from '../../../src/ladder/types.ts';
+import { findFuel } from '../../../src/trade/index.ts';
 import { refresh, sayDone, useChangePulls } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { dayCurvesQuery, shopSettingsQuery } from '../../api/queries.ts';
@@ -93,6 +94,7 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
           standard: nameOfStandard(standard ?? ofDay),
         }}
         units={units}
+        fuel={findFuel(day.fuel ?? engine.fuel) ?? null}
         details={details}
         decisions={decisionNotes(decisions, ladder.id)}
         use={ladder.use ?? day.use}

@@ -43,3 +43,10 @@ export function ladderOffers(
     ];
   });
 }
+
+/** Whether lead and lambda both took two values or more: then both at once have an answer of their own. */
+export function bothVary(pulls: readonly Pull[], dayLambda: number | null): boolean {
+  const values = (name: 'lead' | 'lambda') =>
+    new Set(pulls.map((pull) => settingIn(name, pull, dayLambda)).filter((at) => at !== null)).size;
+  return values('lead') > 1 && values('lambda') > 1;
+}

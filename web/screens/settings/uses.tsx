@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
+import { mixtureHoldback } from '../../../src/ladder/uses.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { Shop, UseRules } from '../../api/types.gen.ts';
@@ -23,7 +24,7 @@ const FIELDS: readonly Field[] = [
     key: 'holdbackLambda',
     label: 'Least holdback, lambda',
     kind: 'number',
-    hint: 'To the rich side, for ladders of lambda. Empty: no rule; none is shipped.',
+    hint: 'To the rich side, for ladders of lambda. Empty: no rule for mixture.',
     low: 0,
     high: 1,
   },
@@ -100,8 +101,7 @@ export function Uses({ shop }: { shop: Shop }) {
                 <th scope="row">{use.name}</th>
                 <td className="quiet">{use.meaning}</td>
                 <td>
-                  {use.holdbackDeg}°
-                  {use.holdbackLambda == null ? '' : `, lambda ${use.holdbackLambda}`}
+                  {use.holdbackDeg}°{lambdaText(use)}
                 </td>
                 <td>
                   {use.speedsRpm === null
@@ -154,4 +154,10 @@ export function Uses({ shop }: { shop: Shop }) {
       )}
     </section>
   );
+}
+
+/** The rule of mixture beside that of lead; the shipped one where the shop said nothing. */
+function lambdaText({ name, holdbackLambda }: UseRules): string {
+  const held = mixtureHoldback(name, holdbackLambda);
+  return held === null ? '' : `, lambda ${held}`;
 }

@@ -1,0 +1,100 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import { findFuel } from '../../../src/trade/index.ts';
+import { API_BASE } from '../../api/client.ts';
+import { bothQuery, dayPageQuery } from '../../api/queries.ts';
+import type { DayPage, TwoReading } from '../../api/types.gen.ts';
+import { BothView } from '../../ladder/BothView.tsx';
+import { Page } from '../../shell/page.tsx';
+import { dayLabel } from '../../shell/places.ts';
+import { usePreferences } from '../../shell/preferences.tsx';
+import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { nameOfStandard } from '../../shell/words.ts';
+import { BandWords, dayCrumbs } from '../day/day.tsx';
+
+const TITLE = 'Lead and lambda';
+
+/** Lead and lambda of a day at once. */
+export function BothRoute() {
+  const { id } = useParams({ from: '/days/$id/both' });
+  const { standard } = usePreferences();
+  const page = useQuery(dayPageQuery(id));
+  const reading = useQuery(bothQuery(id, standard));
+  // What stands in for another day while this one is fetched is not shown.
+  const read = reading.data?.dayId === id ? reading.data : undefined;
+  if (page.data !== undefined && read !== undefined)
+    return <Both page={page.data} reading={read} />;
+  const error = page.error ?? reading.error;
+  return (
+    <Page
+      title={TITLE}
+      crumbs={
+        page.data === undefined
+          ? [{ label: 'Shop', to: '/' }, { label: TITLE }]
+          : dayCrumbs(page.data, TITLE)
+      }
+    >
+      {error !== null ? (
+        <Trouble
+          error={error}
+          retry={() => {
+            void page.refetch();
+            void reading.refetch();
+          }}
+        />
+      ) : (
+        <Waiting what="lead and lambda" lines={8} />
+      )}
+    </Page>
+  );
+}
+
+function Both({ page, reading }: { readonly page: DayPage; readonly reading: TwoReading }) {
+  const { day, build, engine, pulls } = page;
+  const { input, answer, whyNone, standard } = reading;
+  const fuel = findFuel(reading.fuel);
+  const csv = new URLSearchParams({ standard });
+  const nameOf = (pullId: string) => {
+    const pull = pulls.find((one) => one.id === pullId);
+    return pull === undefined ? pullId : (pull.fileName ?? `typed ${pull.order + 1}`);
+  };
+  return (
+    <Page
+      title={`${TITLE}, ${engine.name}`}
+      crumbs={dayCrumbs(page, TITLE)}
+      standard={standard}
+      {...(input === null ? {} : { scenario: <BandWords band={input.bandRpm} /> })}
+    >
+      {input === null || answer === null ? (
+        <Nothing
+          title="Nothing to answer from yet"
+          action={
+            <Button component={Link} to={`/days/${day.id}`}>
+              To the pulls of the day
+            </Button>
+          }
+        >
+          {whyNone}
+        </Nothing>
+      ) : (
+        <BothView
+          input={input}
+          answer={answer}
+          title={{
+            ladder: TITLE,
+            scenario: `${engine.name}, ${build.name}, ${dayLabel(day)}`,
+            standard: nameOfStandard(standard),
+          }}
+          fuel={fuel === undefined ? null : fuel}
+          use={day.use}
+          nameOf={nameOf}
+          csvOf={(use) => {
+            csv.set('use', use);
+            return `${API_BASE}/days/${day.id}/both/table?${csv}`;
+          }}
+        />
+      )}
+    </Page>
+  );
+}
