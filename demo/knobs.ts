@@ -1,5 +1,6 @@
 import type { Air } from './air.ts';
 import { bestLeadOverBandDeg, type EngineTruth } from './engine.ts';
+import type { MixtureTruth } from './mixture.ts';
 import { Chance } from './random.ts';
 import { SHAPES } from './response.ts';
 
@@ -97,6 +98,10 @@ export interface DayKnobs {
   readonly oilTemperatureK: number;
   readonly waterTemperatureK: number;
   readonly lambda: number;
+  /** Lambda of each pull where the day varies it; null: `lambda` in all. */
+  readonly lambdas: readonly number[] | null;
+  /** How torque answers lambda; null: it does not, and every pull is made at the best. */
+  readonly mixture: MixtureTruth | null;
 
   readonly rateHz: number;
   /** Channels that the logger refreshes only every so many seconds. */
@@ -169,6 +174,8 @@ export function knobsOf(options: DayOptions): DayKnobs {
     oilTemperatureK: options.oilTemperatureK ?? 273.15 + draw('oil').between(82, 102),
     waterTemperatureK: options.waterTemperatureK ?? 273.15 + draw('water').between(74, 88),
     lambda: options.lambda ?? 0.87,
+    lambdas: options.lambdas ?? null,
+    mixture: options.mixture ?? null,
     rateHz: options.rateHz ?? draw('rate').pick([20, 50, 50, 100]),
     held: options.held ?? { airTemperature: 0.5, barometer: 1, humidity: 2 },
     exhaustChannels: options.exhaustChannels ?? 1,

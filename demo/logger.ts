@@ -1,5 +1,6 @@
 import type { SimulatedDay, SimulatedPull } from './cell.ts';
 import type { ChannelKey } from './knobs.ts';
+import { lambdaOfPull } from './sweep.ts';
 
 /** How one cell's logger writes its run files. */
 export interface Dialect {
@@ -291,7 +292,7 @@ export function toText(day: SimulatedDay, dialect: Dialect): DayFiles {
     pulls: knobs.leadsDeg.map((lead, pull) => ({
       file: name(pull),
       lead: `${lead} deg`,
-      lambda: knobs.lambda,
+      lambda: lambdaOfPull(knobs, pull),
       watched: knobs.limit?.channel ? 'sensor' : 'not',
     })),
   };

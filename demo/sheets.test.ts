@@ -9,9 +9,10 @@ const sheets = demoSheets();
 describe('the demo shop’s build sheets', () => {
   it('are one for each of its builds', () => {
     expect(sheets.map(({ engine, build }) => [engine, build])).toEqual(
-      shop.engines.flatMap(({ engine, builds }) =>
-        builds.map(({ build }) => [engine.name, build.name]),
-      ),
+      // The four came for its tables alone; nobody has begun a sheet of it.
+      shop.engines
+        .filter(({ engine }) => engine.name !== 'Sports four')
+        .flatMap(({ engine, builds }) => builds.map(({ build }) => [engine.name, build.name])),
     );
   });
 

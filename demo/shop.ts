@@ -1,4 +1,5 @@
 import { demoCalibrations } from './calibrations.ts';
+import { four } from './shop-four.ts';
 import { single } from './shop-single.ts';
 import { six } from './shop-six.ts';
 import type { DemoShop } from './shop-types.ts';
@@ -7,7 +8,7 @@ import { v8 } from './shop-v8.ts';
 export type { DemoDay, DemoEngine, DemoPull, DemoShop } from './shop-types.ts';
 
 /**
- * The invented shop: three engines on three cells, each cell writing its run files its own way.
+ * The invented shop: four engines on three cells, each cell writing its run files its own way.
  * The same bytes every time. Nobody and nothing in it is real.
  */
 export function demoShop(): DemoShop {
@@ -47,6 +48,6 @@ export function demoShop(): DemoShop {
       },
     },
     calibrations: demoCalibrations(),
-    engines: [six(), v8(), single()],
+    engines: [six(), v8(), single(), four()],
   };
 }

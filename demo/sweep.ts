@@ -1,6 +1,7 @@
 import { type Air, trueAirFactor } from './air.ts';
 import { bestTorqueNm, trueTorqueNm } from './engine.ts';
 import type { ChannelKey, DayKnobs, LimitTruth } from './knobs.ts';
+import { leadAtBest, mixtureLoss } from './mixture.ts';
 import { type Profile, profileOf } from './profile.ts';
 import { Chance } from './random.ts';
 
@@ -49,6 +50,10 @@ export function offsetOfPull(knobs: DayKnobs, pull: number): number {
   return (offset + knobs.driftPercentPerPull * pull) / 100;
 }
 
+/** Lambda that the operator set at a pull. */
+export const lambdaOfPull = (knobs: DayKnobs, pull: number): number =>
+  knobs.lambdas?.[pull] ?? knobs.lambda;
+
 const RAD_PER_S = (2 * Math.PI) / 60;
 
 /** One pull: hold at part throttle, open, sweep at full throttle, close and fall off. */
@@ -57,6 +62,12 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
   const leadDeg = knobs.leadsDeg[pull]!;
   const stream = (purpose: string) => new Chance(seed, `${purpose} ${pull}`);
   const profile = profileOf(knobs, pull);
+  const { mixture } = knobs;
+  const lambda = lambdaOfPull(knobs, pull);
+  const leadSeenDeg = mixture === null ? leadDeg : leadAtBest(mixture, leadDeg, lambda);
+  const mixtureShare = mixture === null ? 1 : Math.exp(-mixtureLoss(mixture, lambda));
+  // The air is given, so the fuel goes as 1/lambda.
+  const fuelShare = mixture === null ? 1 : mixture.bestLambda / lambda;
   const rows = Math.floor(profile.endS * rateHz);
   const column = () => new Float64Array(rows);
   const time = column();
@@ -100,7 +111,7 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
       rpm = profile.speedAt(at);
       const alpha =
         ((profile.speedAt(at + dt / 2) - profile.speedAt(at - dt / 2)) / dt) * RAD_PER_S;
-      const full = trueTorqueNm(engine, rpm, leadDeg) / airFactor;
+      const full = (trueTorqueNm(engine, rpm, leadSeenDeg) * mixtureShare) / airFactor;
       shareNow += (profile.shareAt(at) - shareNow) * fillGain;
       const wander = 1 + quick() + slow();
       let brake = shareNow * full * wander * gain - knobs.inertiaKgM2 * alpha;
@@ -122,7 +133,7 @@ export function samplesOfPull(knobs: DayKnobs, pull: number): Samples {
     throttle[i] = profile.throttleAt(t);
     const bestW = (bestTorqueNm(engine, rpm) / airFactor) * rpm * RAD_PER_S;
     // 0.30 kg/kWh at the best lead; what the lead loses is lost from the same fuel.
-    fuelFlow[i] = (bestW * (0.06 + 0.94 * profile.shareAt(t)) * 0.3) / 3.6e6;
+    fuelFlow[i] = (bestW * (0.06 + 0.94 * profile.shareAt(t)) * 0.3 * fuelShare) / 3.6e6;
   }
   const others = slowChannels(knobs, pull, leadDeg, air, profile, trueSpeed);
   const values = new Map<ChannelKey, Float64Array>([
@@ -159,7 +170,7 @@ function slowChannels(
   const timeOf = (i: number) => i / knobs.rateHz;
   const openAt = (i: number) => profile.throttleAt(timeOf(i)) === 1;
   const values: [ChannelKey, Float64Array][] = [
-    ['lambda', noisy('lambda', () => knobs.lambda, 0.006)],
+    ['lambda', noisy('lambda', () => lambdaOfPull(knobs, pull), 0.006)],
     ['lead', noisy('lead', () => leadDeg, 0.05)],
     [
       'oilPressure',
@@ -204,7 +215,8 @@ function slowChannels(
     const own = new Chance(knobs.seed, `exhaust cylinder ${cylinder}`).normal() * 9;
     let now = 1055 + own;
     return Float64Array.from({ length: rows }, (_, i) => {
-      const target = 1060 + own + 0.014 * speedRpm[i]! - 5 * (leadDeg - 30);
+      const leaner = knobs.mixture === null ? 0 : lambdaOfPull(knobs, pull) - 0.87;
+      const target = 1060 + own + 0.014 * speedRpm[i]! - 5 * (leadDeg - 30) + 600 * leaner;
       now += (target - now) * (1 - Math.exp(-1 / (knobs.rateHz * 3)));
       return now + 3 * chance.normal();
     });

@@ -46,6 +46,8 @@ export const access = (standOf: () => Stand) =>
         'part tests': `/days/${boat.id}/part-tests`,
         'a part test': `/part-tests/${test!.id}`,
         ladder: `/days/${boat.id}/ladder`,
+        'lead and lambda': `/days/${latestDays.find((day) => day.engineName === 'Sports four')!.id}/both`,
+        'lead and lambda, too little': `/days/${boat.id}/both`,
         pull: `/pulls/${pull!.id}`,
         parts: '/parts',
         'a part': '/parts?serial=H-031',

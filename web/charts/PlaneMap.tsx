@@ -72,6 +72,7 @@ export function PlaneMap({ width, height, answer, left, cursor, onCursor }: Plan
           />
         ))}
         <Unknown map={map} x={x} y={y} />
+        <Levels map={map} ridge={ridge} x={x} y={y} />
         <path
           d={`${linePath(ridge.lowDeg.map(x), ridgeY)}${linePath(
             [...ridge.highDeg].reverse().map(x),
@@ -186,6 +187,43 @@ export function PlaneMap({ width, height, answer, left, cursor, onCursor }: Plan
         />
       )}
     </Picture>
+  );
+}
+
+/** The figure on each line, once, on the early side of the ridge where the pulls tell it. */
+function Levels({
+  map,
+  ridge,
+  x,
+  y,
+}: Pick<TwoAnswer, 'map' | 'ridge'> & { readonly x: Scale; readonly y: Scale }) {
+  const { palette, small } = useChartStyle();
+  const i = Math.round(0.42 * (map.lambda.length - 1));
+  const row = map.lossPercent[i]!;
+  return (
+    <g>
+      {LEVELS.map((level, at) => {
+        const j = row.findLastIndex(
+          (loss, column) =>
+            map.leadDeg[column]! < ridge.leadDeg[i]! && loss >= level && map.known[i]![column]!,
+        );
+        if (j < 0 || row[j + 1]! >= level) return null;
+        const share = (row[j]! - level) / (row[j]! - row[j + 1]!);
+        const lead = map.leadDeg[j]! + share * (map.leadDeg[j + 1]! - map.leadDeg[j]!);
+        return (
+          <Label
+            key={level}
+            x={x(lead)}
+            y={y(map.lambda[i]!)}
+            size={small}
+            anchor="middle"
+            rim={lossFill(at / LEVELS.length, palette)}
+          >
+            {percent(level, level < 1 ? 1 : 0)}
+          </Label>
+        );
+      })}
+    </g>
   );
 }
 

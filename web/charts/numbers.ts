@@ -56,7 +56,8 @@ export function setting(
 ): string {
   if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
   const text = plain(value, decimals)
-    .replace(/(\.\d*?)0+$/, '$1')
+    // A bare number such as lambda keeps its hundredths: 0.80.
+    .replace(unit === '' ? /(\.\d\d\d*?)0+$/ : /(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '');
   return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
 }

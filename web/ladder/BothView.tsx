@@ -1,7 +1,17 @@
 import { useState } from 'react';
 import { placeText, type TwoAnswer, type TwoInput } from '../../src/ladder/two/index.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
 import { ChartFrame } from '../charts/ChartFrame.tsx';
-import { estimate, interval, kept, percent, plain, setting, signed } from '../charts/numbers.ts';
+import {
+  estimate,
+  interval,
+  kept,
+  outside,
+  percent,
+  plain,
+  setting,
+  signed,
+} from '../charts/numbers.ts';
 import { PlaneMap } from '../charts/PlaneMap.tsx';
 import { planeTable } from '../charts/plane-words.ts';
 import type { Point } from '../charts/Surface.tsx';
@@ -17,6 +27,7 @@ export interface BothViewProps {
   readonly input: Pick<TwoInput, 'bandRpm' | 'aspiration'>;
   readonly answer: TwoAnswer;
   readonly title: LadderTitle;
+  readonly units: UnitSystem;
   /** Air to fuel by mass at lambda 1 of the fuel burnt, and its name; null: a fuel that is not known. */
   readonly fuel: { readonly name: string; readonly stoichiometricAfr: number } | null;
   /** The use to speak about first. */
@@ -106,7 +117,7 @@ export function BothView(props: BothViewProps) {
         </div>
       </div>
       <SpeedTable {...{ answer, fuel }} use={use ?? null} csvOf={props.csvOf} />
-      <PullsMade {...{ answer, afr }} nameOf={props.nameOf} />
+      <PullsMade {...{ answer, afr }} units={props.units} nameOf={props.nameOf} />
     </article>
   );
 }
@@ -155,7 +166,9 @@ function Questions({
           <span className={styles.aside}>
             {next.worthPercent === null
               ? 'what it brings cannot be said yet'
-              : `worth about ${percent(next.worthPercent, 2)} of what is left in the engine`}
+              : next.action === 'stop'
+                ? `the best of them would bring about ${percent(next.worthPercent, 2)}`
+                : `worth about ${percent(next.worthPercent, 2)} of what is left in the engine`}
           </span>
         </dd>
       </div>
@@ -275,12 +288,15 @@ const STATE_WORDS = {
 function PullsMade({
   answer,
   afr,
+  units,
   nameOf,
 }: {
   readonly answer: TwoAnswer;
+  readonly units: UnitSystem;
   readonly afr: (lambda: number | null) => string;
   readonly nameOf: BothViewProps['nameOf'];
 }) {
+  const power = outside('power', units);
   return (
     <section className="panel" aria-labelledby="both-pulls">
       <header>
@@ -295,7 +311,7 @@ function PullsMade({
               <th scope="col">Lead</th>
               <th scope="col">Lambda</th>
               <th scope="col">Mixture</th>
-              <th scope="col">Mean power, kW</th>
+              <th scope="col">{`Mean power, ${power.symbol}`}</th>
               <th scope="col">Limit</th>
             </tr>
           </thead>
@@ -306,7 +322,9 @@ function PullsMade({
                 <td>{setting(dot.leadDeg, 'deg')}</td>
                 <td>{plain(dot.lambda, 3)}</td>
                 <td>{afr(dot.lambda)}</td>
-                <td>{dot.meanPowerW === null ? '–' : plain(dot.meanPowerW / 1000, 1)}</td>
+                <td>
+                  {dot.meanPowerW === null ? '–' : plain(power.of(dot.meanPowerW), power.decimals)}
+                </td>
                 <td>{STATE_WORDS[dot.state]}</td>
               </tr>
             ))}

@@ -1,6 +1,6 @@
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import { interval, kept, outside, plain, signed } from '../charts/numbers.ts';
+import { kept, outside, plain, signed } from '../charts/numbers.ts';
 import styles from './ladder.module.css';
 import type { FuelNote } from './props.ts';
 
@@ -47,7 +47,7 @@ export function Mixture({ mixture, fuel, units }: MixtureProps) {
                   </th>
                   <td>{fuel === null ? '–' : plain(lambda * fuel.stoichiometricAfr, 2)}</td>
                   <td>{plain(lossPercent.value, 2)}</td>
-                  <td>{interval(lossPercent.low, lossPercent.high, 2)}</td>
+                  <td>{`${plain(lossPercent.low, 2)} to ${plain(lossPercent.high, 2)}`}</td>
                   <td>{signed(fuelPercent)}</td>
                   <td>{signed(fuelForPowerPercent.value)}</td>
                   {measured.length > 0 && <td>{measuredText(measuredAt(lambda), consumption)}</td>}

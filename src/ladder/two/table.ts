@@ -8,7 +8,8 @@ import type { TableRow, TableRules, TwoUse } from './types.ts';
 /*
  * Lead and mixture by speed. At each speed the mixture stands the use's holdback richer than the lowest of the best there
  * and what ran clean, then the lead its own holdback below the lowest of the best for that mixture and what ran clean
- * with it; both lower by whole steps until the chance to stand past the best is what the use permits. Then the table is
+ * with it; both lower by whole steps until the chance to stand past the best is what the use permits, but never below what
+ * was run: where a speed's best is hardly known, an untried rich mixture or late spark is no safer. Then the table is
  * made to be driven: smoothed, its slope limited, and each of the two only ever lowered by that, so that no entry of the
  * table is less safe than the figure it came from.
  */
@@ -104,12 +105,24 @@ export function settingFrom(
   steps: readonly [leadDeg: number, lambda: number],
   extraHoldbackDeg: number,
 ): { leadDeg: number; lambda: number; chancePastBest: number } | null {
-  const { clean } = cleared;
-  if (clean.length === 0) return null;
+  const { clean, lowest } = cleared;
+  if (clean.length === 0 || lowest === null) return null;
   const leanest = Math.max(...clean.map(({ lambda }) => lambda));
   const heldDeg = use.holdbackDeg + extraHoldbackDeg;
-  let lambda = floorTo(Math.min(quantileOf(lambdas, 0.5), leanest) - use.holdbackLambda, steps[1]);
-  for (let i = 0; i < MOST_STEPS && chanceBelow(lambdas, lambda) > use.chancePastBest; i++)
+  const asRun = (value: number, least: number, step: number) =>
+    Math.max(value, floorTo(least, step));
+  let lambda = asRun(
+    floorTo(Math.min(quantileOf(lambdas, 0.5), leanest) - use.holdbackLambda, steps[1]),
+    Math.min(lowest.lambda, leanest - use.holdbackLambda),
+    steps[1],
+  );
+  for (
+    let i = 0;
+    i < MOST_STEPS &&
+    lambda > lowest.lambda + steps[1] / 2 &&
+    chanceBelow(lambdas, lambda) > use.chancePastBest;
+    i++
+  )
     lambda = floorTo(lambda - steps[1], steps[1]);
   const leads = leadsAt(lambda);
   // Clean with this mixture and its holdback; a richer one is tried where no lead is.
@@ -122,7 +135,9 @@ export function settingFrom(
   let leadDeg = floorTo(Math.min(quantileOf(leads, 0.5), most) - heldDeg, steps[0]);
   for (let i = 0; i < MOST_STEPS; i++) {
     const held = { leadDeg: leadDeg + heldDeg, lambda: lambda + use.holdbackLambda };
-    if (chanceBelow(leads, leadDeg) <= use.chancePastBest && isCleared(cleared, held)) break;
+    const sure =
+      chanceBelow(leads, leadDeg) <= use.chancePastBest || leadDeg <= lowest.leadDeg + steps[0] / 2;
+    if (sure && isCleared(cleared, held)) break;
     leadDeg = floorTo(leadDeg - steps[0], steps[0]);
   }
   const held = { leadDeg: leadDeg + heldDeg, lambda: lambda + use.holdbackLambda };

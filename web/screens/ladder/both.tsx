@@ -53,6 +53,7 @@ export function BothRoute() {
 function Both({ page, reading }: { readonly page: DayPage; readonly reading: TwoReading }) {
   const { day, build, engine, pulls } = page;
   const { input, answer, whyNone, standard } = reading;
+  const { units } = usePreferences();
   const fuel = findFuel(reading.fuel);
   const csv = new URLSearchParams({ standard });
   const nameOf = (pullId: string) => {
@@ -86,7 +87,8 @@ function Both({ page, reading }: { readonly page: DayPage; readonly reading: Two
             scenario: `${engine.name}, ${build.name}, ${dayLabel(day)}`,
             standard: nameOfStandard(standard),
           }}
-          fuel={fuel === undefined ? null : fuel}
+          units={units}
+          fuel={fuel ?? null}
           use={day.use}
           nameOf={nameOf}
           csvOf={(use) => {
