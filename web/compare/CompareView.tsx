@@ -31,6 +31,7 @@ export function CompareView(props: CompareViewProps) {
     <article className={ladder.page}>
       <Sides {...props} />
       <Finding {...props} answer={answer} />
+      {props.undrawn}
       <Pictures {...props} answer={answer} />
       <div className={styles.below}>
         <Measures {...props} answer={answer} />

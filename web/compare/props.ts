@@ -50,6 +50,8 @@ export interface CompareProps {
   readonly onPick?: (side: number | null) => void;
   /** Further acts, beside those on the sides. */
   readonly acts?: ReactNode;
+  /** What is said of sides that have no curve to draw, before the pictures. */
+  readonly undrawn?: ReactNode;
 }
 
 export interface CompareScreenProps extends CompareProps {

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
-import { useMemo, useState } from 'react';
+import { Fragment, useMemo, useState } from 'react';
 import { inUnitsOf, type UnitSystem } from '../../../src/units/index.ts';
 import { membersQuery, shopQuery, shopSettingsQuery } from '../../api/queries.ts';
 import type { BandRpm, CompareMembers, ShopSummary, SideWanted } from '../../api/types.gen.ts';
@@ -116,7 +116,8 @@ function CompareWork({
     return (
       <div className="stack">
         <Sides sides={sides} {...acts} />
-        <PeaksAlone {...{ data, units }} saysWarnings />
+        <h1>No two sides have a curve</h1>
+        <PeaksAlone {...{ data, units, acts }} saysWarnings />
       </div>
     );
   // Sides known by their peaks have no curve to draw, so the picture counts without them.
@@ -133,22 +134,20 @@ function CompareWork({
     ),
   ];
   return (
-    <div className="stack">
-      <CompareScreen
-        input={data.input}
-        bandRpm={band ?? data.input.bandRpm}
-        sides={drawn.map((at) => sides[at]!)}
-        units={units}
-        standard={data.standard}
-        taken={data.taken}
-        warnings={data.warnings}
-        daysFrom={data.dayToDay.sentence}
-        quickBands={quickBands}
-        onBand={(next) => onBand([Math.round(next[0]), Math.round(next[1])])}
-        {...ofDrawn}
-      />
-      {data.peaks.length > 0 && <PeaksAlone {...{ data, units }} />}
-    </div>
+    <CompareScreen
+      input={data.input}
+      bandRpm={band ?? data.input.bandRpm}
+      sides={drawn.map((at) => sides[at]!)}
+      units={units}
+      standard={data.standard}
+      taken={data.taken}
+      warnings={data.warnings}
+      daysFrom={data.dayToDay.sentence}
+      quickBands={quickBands}
+      onBand={(next) => onBand([Math.round(next[0]), Math.round(next[1])])}
+      undrawn={data.peaks.length > 0 && <PeaksAlone {...{ data, units, acts }} />}
+      {...ofDrawn}
+    />
   );
 }
 
@@ -156,16 +155,35 @@ function CompareWork({
 function PeaksAlone({
   data,
   units,
+  acts,
   saysWarnings = false,
 }: {
   readonly data: CompareMembers;
   readonly units: UnitSystem;
+  readonly acts: Acts;
   readonly saysWarnings?: boolean;
 }) {
+  const alone = data.sides.flatMap(({ known, name }, at) =>
+    known === 'curve' ? [] : [{ name, at }],
+  );
   return (
     <section className="panel" aria-labelledby="peaks-alone">
       <header>
         <h2 id="peaks-alone">Known by their peaks alone</h2>
+        <span className="acts">
+          {alone.map(({ name, at }) => (
+            <Fragment key={name}>
+              <Button variant="subtle" size="compact-xs" onClick={() => acts.onPick?.(at)}>
+                {`change ${name}`}
+              </Button>
+              {data.sides.length > 2 && (
+                <Button variant="subtle" size="compact-xs" onClick={() => acts.onRemove?.(at)}>
+                  {`leave out ${name}`}
+                </Button>
+              )}
+            </Fragment>
+          ))}
+        </span>
       </header>
       {data.peaks.map(({ a, b, finding }) => (
         <p key={`${a} ${b}`}>{kept(inUnitsOf(finding, units))}</p>

@@ -14,8 +14,7 @@ import { usePreferences } from '../../shell/preferences.tsx';
 import { paperTable } from './paper-table.ts';
 import styles from './picker.module.css';
 
-const PEAKS = ['torqueNm', 'torqueSpeedRpm', 'powerW', 'powerSpeedRpm'] as const;
-type PeakKey = (typeof PEAKS)[number];
+type PeakKey = 'torqueNm' | 'torqueSpeedRpm' | 'powerW' | 'powerSpeedRpm';
 type PeakValues = Readonly<Partial<Record<PeakKey, number>>>;
 
 const [AIR, INERTIA] = BASIS_FIELDS.map((field) => ({
@@ -23,7 +22,7 @@ const [AIR, INERTIA] = BASIS_FIELDS.map((field) => ({
   data: 'choices' in field ? [...(field.choices ?? [])] : [],
 }));
 
-/** A curve known from a sheet of paper only: a table of torque, or the two peaks. */
+/** A curve known from a sheet of paper only: a table of torque, or its peaks. */
 export function PaperSide({
   back,
   pick,
@@ -42,13 +41,13 @@ export function PaperSide({
   const [basis, setBasis] = useState<TorqueBasis>({ air: 'unknown', inertia: 'unknown' });
   const [tried, setTried] = useState(false);
   const table = paperTable(text);
-  const known = PEAKS.every((key) => peaks[key] !== undefined);
+  const known = peaks.torqueNm !== undefined || peaks.powerW !== undefined;
   const problem =
     how === 'table'
       ? table.problem
       : known
         ? null
-        : 'Both peaks are needed, each with the engine speed where it stands.';
+        : 'Say peak torque or peak power; where it stands is left empty if the paper does not say.';
   const send = () => {
     setTried(true);
     if (problem !== null) return;
@@ -69,10 +68,10 @@ export function PaperSide({
         peaks:
           how === 'peaks'
             ? {
-                torqueNm: toInside(peaks.torqueNm!, torque),
-                torqueSpeedRpm: peaks.torqueSpeedRpm!,
-                powerW: toInside(peaks.powerW!, power),
-                powerSpeedRpm: peaks.powerSpeedRpm!,
+                torqueNm: peaks.torqueNm === undefined ? null : toInside(peaks.torqueNm, torque),
+                torqueSpeedRpm: peaks.torqueSpeedRpm ?? null,
+                powerW: peaks.powerW === undefined ? null : toInside(peaks.powerW, power),
+                powerSpeedRpm: peaks.powerSpeedRpm ?? null,
               }
             : null,
       },
@@ -115,7 +114,7 @@ export function PaperSide({
           aria-label="What the paper says"
           data={[
             { value: 'table', label: 'A table of torque' },
-            { value: 'peaks', label: 'Only the two peaks' },
+            { value: 'peaks', label: 'Only its peaks' },
           ]}
           value={how}
           onChange={(value) => setHow(value as typeof how)}

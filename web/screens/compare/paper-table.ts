@@ -9,7 +9,7 @@ export type PaperTable =
   | { readonly rows: readonly PaperRow[]; readonly problem: null }
   | { readonly rows: null; readonly problem: string };
 
-const LEAST_ROWS = 6;
+const LEAST_ROWS = 4;
 
 /**
  * A table of engine speed and torque, one pair a line, as typed or pasted from a spreadsheet: parted by tabs, blanks,

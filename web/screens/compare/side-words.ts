@@ -8,7 +8,7 @@ export const sideWords = (side: CompareSide): SideWords => {
   const href = hrefOf(side.wanted);
   return {
     name: side.name,
-    aside: asideOf(side.pulls),
+    aside: side.known === 'curve' ? asideOf(side.pulls) : 'known by its peaks alone',
     ...(href === null ? {} : { href }),
     pulls: side.pulls.map(pullWords),
   };

@@ -174,9 +174,12 @@ function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
             onChange={(event) => setB(event.currentTarget.value)}
           />
           <div>
+            <p id="part-order" className={styles.label}>
+              In which order
+            </p>
             <SegmentedControl
               fullWidth
-              aria-label="Order of the pulls"
+              aria-labelledby="part-order"
               data={ORDERS.map((one) => ({ ...one }))}
               value={order}
               onChange={(value) => setOrder(value as Order)}
@@ -209,10 +212,8 @@ function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
           {preview.isError && asked !== null && <Trouble error={preview.error} />}
           {preview.data && !preview.isError && asked !== null && (
             <>
-              <p className="facts">
-                <span className="large">
-                  {`${preview.data.plan.order.length} pulls${preview.data.plan.isAba ? '' : ' at most'}`}
-                </span>
+              <p className={styles.many}>
+                {`${preview.data.plan.order.length} pulls${preview.data.plan.isAba ? '' : ' at most'}`}
               </p>
               <p>{kept(preview.data.plan.sentence)}</p>
               <ol className={styles.order} aria-label="Order of the pulls">
