@@ -1,7 +1,9 @@
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openRecord } from '../record/index.ts';
 import { run } from './program.ts';
+import { addressOf, KINDS } from './shop.ts';
 import { speedTable, testFolder } from './testFiles.ts';
 import { testIo } from './testIo.ts';
 
@@ -103,6 +105,32 @@ describe('things of the shop at the command', () => {
     } finally {
       await open.close();
     }
+  });
+});
+
+describe('an address', () => {
+  it('is read from any text, or is none, and keeps what was typed', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.string().map((text) => `day:${text}`),
+        ),
+        (text) => {
+          const address = addressOf(text);
+          if (address === null) return;
+          expect(KINDS).toContain(address.kind);
+          expect(address.path.length).toBeGreaterThan(0);
+          if (!/[/@\s]/.test(text)) expect(`${address.kind}:${address.path[0]}`).toBe(text);
+        },
+      ),
+    );
+    expect(addressOf('build:Six/Refresh 2026@28')).toEqual({
+      kind: 'build',
+      path: ['Six', 'Refresh 2026'],
+      at: '28',
+    });
+    expect(addressOf('C:\\runs\\a.csv')).toBeNull();
   });
 });
 

@@ -152,7 +152,12 @@ function groupsOf(
     if (side.peaks !== undefined) return [];
     if (side.typed !== undefined) return [typedGroup(side.typed, standard)];
     const { builtOtherwise = null } = side;
-    const group = measured.shift()!;
+    const own = measured.shift()!;
+    // What is left out would only make what crosses to a browser larger.
+    const group = {
+      ...own,
+      pulls: own.pulls.filter(({ excludedBecause }) => excludedBecause === null),
+    };
     return [
       {
         group: builtOtherwise === null ? group : { ...group, builtOtherwise },

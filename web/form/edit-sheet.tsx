@@ -111,11 +111,11 @@ export function FieldInput({ field, first, text, unit, trouble, onChange }: Fiel
         onChange={(event) => onChange(event.currentTarget.value)}
       />
     );
-  if (field.kind === 'choice')
+  if (field.kind === 'choice' || field.kind === 'yesNo')
     return (
       <NativeSelect
         {...common}
-        data={[...(field.choices ?? [])]}
+        data={field.kind === 'yesNo' ? ['no', 'yes'] : [...(field.choices ?? [])]}
         onChange={(event) => onChange(event.currentTarget.value)}
       />
     );

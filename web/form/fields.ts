@@ -14,7 +14,16 @@ export interface Field {
   readonly key: string;
   readonly label: string;
   readonly hint?: string;
-  readonly kind: 'text' | 'long' | 'number' | 'quantity' | 'percent' | 'choice' | 'date' | 'band';
+  readonly kind:
+    | 'text'
+    | 'long'
+    | 'number'
+    | 'quantity'
+    | 'percent'
+    | 'choice'
+    | 'yesNo'
+    | 'date'
+    | 'band';
   /** For quantities: how they are shown, and what they measure. */
   readonly shown?: DisplayKind;
   readonly dimension?: Dimension;
@@ -31,6 +40,7 @@ export type Values = Readonly<Record<string, unknown>>;
 /** The value as a person of this unit system sees and edits it. */
 export function textOf(field: Field, value: unknown, system: UnitSystem): string {
   if (value === null || value === undefined) return '';
+  if (field.kind === 'yesNo') return value === true ? 'yes' : 'no';
   if (field.kind === 'quantity' && typeof value === 'number')
     return trimmed(formatQuantity(value, field.shown!, system, { decimals: 4 }).text);
   if (field.kind === 'percent' && typeof value === 'number')
@@ -63,6 +73,8 @@ export function readField(field: Field, text: string, system: UnitSystem): Read 
     return { value: empty ? '' : null };
   }
   switch (field.kind) {
+    case 'yesNo':
+      return { value: words === 'yes' };
     case 'number':
       return within(field, readNumber(words), words);
     case 'percent': {

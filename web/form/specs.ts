@@ -118,6 +118,12 @@ export const dayFields = (
     ...INERTIA_FIELD,
     hint: 'Engine, coupling and brake, as seen at the crank. Empty: as written down for the cell.',
   },
+  {
+    key: 'isReference',
+    label: 'Reference day',
+    kind: 'yesNo',
+    hint: 'Pulls of an engine that nobody changed, made to learn how days differ.',
+  },
   { key: 'lambdaTarget', label: 'Lambda target', kind: 'number', low: 0.4, high: 2 },
   { key: 'fuel', label: 'Fuel', kind: 'text', nullable: true, hint: 'Empty: the engine’s.' },
   { key: 'octane', label: 'Octane number', kind: 'number', low: 0, high: 200 },

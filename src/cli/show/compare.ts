@@ -59,11 +59,7 @@ function showRanking(
         { title: 'chance it is the strongest', align: 'right' },
         { title: 'cannot be told from' },
       ],
-      ranking.map(({ name, chanceBest, likeIt }) => [
-        name,
-        `${Math.round(100 * chanceBest)} %`,
-        likeIt.join(', '),
-      ]),
+      ranking.map(({ name, chanceBest, likeIt }) => [name, chance(chanceBest), likeIt.join(', ')]),
       '  ',
     ),
   ].join('');
@@ -87,6 +83,7 @@ function showCompare(
     '\n',
     `  ${plain(b)} over ${plain(a)}, ${air}\n`,
     `  mean power ${Math.round(band.fromRpm)} to ${Math.round(band.toRpm)} rpm  ${signed(band.gainPercent)} % (${signed(band.lowPercent)} to ${signed(band.highPercent)}): ${band.word}\n`,
+    `  chance that ${plain(b)} is ahead: ${chance(object.chanceAhead)}\n`,
     `  pull to pull ${object.repeatabilityPercent.toFixed(2)} %${object.dayToDayPercent === null ? '' : `, day to day ${object.dayToDayPercent.toFixed(1)} %`} (1 sd)\n\n`,
     table(
       [
@@ -130,4 +127,10 @@ function showCompare(
 function signed(percent: number): string {
   const text = percent.toFixed(1);
   return percent > 0 && Number(text) !== 0 ? `+${text}` : text;
+}
+
+/** Per cent, as far as a chance is worth saying. */
+function chance(share: number): string {
+  if (share > 0.99) return 'over 99 %';
+  return share < 0.01 ? 'under 1 %' : `${Math.round(100 * share)} %`;
 }

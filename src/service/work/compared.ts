@@ -243,16 +243,11 @@ async function builtOtherwise(
 }
 
 /** What each side was made of, with the reason of each pull that does not count. */
-function told(
-  prepared: readonly Prepared[],
-  { taken, standard, input }: CompareQuestion,
-): ToldSide[] {
+function told(prepared: readonly Prepared[], { taken, standard }: CompareQuestion): ToldSide[] {
   const withLambda = stepsLambda(prepared.flatMap(({ fitted }) => fitted));
-  const stood = new Map(
-    input.groups.flatMap(({ pulls }) => pulls.map((pull) => [pull.id, pull.configuration])),
-  );
   return prepared.map(({ chosen, fitted, read }) => {
     const own = taken.sides.find(({ name }) => name === read.name)!;
+    const stood = new Map(read.pulls.map((pull) => [pull.id, pull.configuration]));
     const after = new Map(own.pulls.map((pull) => [pull.id, pull.excludedBecause]));
     const pulls = fitted.map((one): ToldPull => {
       const { pull, context, fit } = one;

@@ -68,7 +68,9 @@ export function KeptComparisons({ engineId }: { readonly engineId: string }) {
               </td>
               <td>
                 <details>
-                  <summary>{one.said.gains.map(({ word }) => word).join(', ')}</summary>
+                  <summary>
+                    {one.said.gains.map(({ word }) => word).join(', ') || 'by their peaks'}
+                  </summary>
                   <p className="quiet">{kept(inUnitsOf(one.said.finding, units))}</p>
                 </details>
               </td>

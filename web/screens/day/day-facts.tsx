@@ -40,6 +40,7 @@ export function DayFacts({ day, cell, calibration }: DayFactsProps) {
         ['Humidity', day.airHumidity === null ? null : `${Math.round(day.airHumidity * 100)} %`],
         ['Lambda target', day.lambdaTarget],
         ['Use', day.use],
+        ['Reference day', day.isReference ? 'yes, it teaches how days differ' : null],
         ...CONFIGURATION_FIELDS.map(
           ({ key, label }) => [label, day.configuration[key as keyof Configuration]] as const,
         ),
