@@ -12,7 +12,6 @@ import { LADDER_VERSION, SETTING_KINDS } from '../../ladder/index.ts';
 import { CURVE_VERSION, type Curve } from '../../pull/index.ts';
 import {
   type Build,
-  type DayPlan,
   type EntityName,
   type Id,
   type Ladder,
@@ -37,6 +36,7 @@ import { contextOf, type DayContext, engineSetup } from './context.ts';
 import { Curves, type PullCurve } from './curves.ts';
 import { finalCurve, type WorkedDay } from './finalCurve.ts';
 import { readLadder } from './ladders.ts';
+import { newestPlan } from './plans.ts';
 import { Readings } from './readings.ts';
 
 export interface Freezing {
@@ -162,7 +162,7 @@ async function workDay(
       configuration: { ...day.configuration },
       pulls: pulls.map((pull, index) => handedPull(pull, index, ofDay[index]!, context)),
       ladders: readings,
-      plan: await newestPlan(record, dayId),
+      plan: await planOf(record, dayId),
     },
   };
 }
@@ -262,13 +262,9 @@ async function handedLadder(
   };
 }
 
-async function newestPlan(record: PullbookRecord, dayId: Id): Promise<HandedDay['plan']> {
-  const plans = await record.plans.list({ dayId });
-  const newest = plans.reduce<DayPlan | null>(
-    (best, one) => (best === null || one.madeAt >= best.madeAt ? one : best),
-    null,
-  );
-  if (newest === null) return null;
+async function planOf(record: PullbookRecord, dayId: Id): Promise<HandedDay['plan']> {
+  const newest = await newestPlan(record, dayId);
+  if (newest === undefined) return null;
   const ticks = await record.plans.ticks(newest.id);
   return {
     plan: newest.plan as Plan,
