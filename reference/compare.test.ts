@@ -2,7 +2,13 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WebR } from 'webr';
 import { contrastQuantile, groupMeans } from '../src/compare/means.ts';
 import { answerPartTest } from '../src/compare/partAnswer.ts';
-import { byLeastSquares, inBlocks, type PartPoint } from '../src/compare/partDrift.ts';
+import {
+  byLeastSquares,
+  inBlocks,
+  intervalOn,
+  type PartPoint,
+  whateverTheDay,
+} from '../src/compare/partDrift.ts';
 import { lookAtPartTest, planPartTest } from '../src/compare/partTest.ts';
 import { surfaceLoss, surfacePosterior } from '../src/ladder/two/surface.ts';
 import { gaussian } from '../src/numerics/simulated.fixture.ts';
@@ -130,10 +136,13 @@ describe('a part test and R', () => {
     const variance = (before * 0.4 ** 2 + 6 * theirs[4]!) / (before + 6);
     expect(repeatability.value ** 2).toBeCloseTo(variance, 9);
     expect(drift!.error).toBeCloseTo(theirs[3]! * Math.sqrt(variance / theirs[4]!), 9);
-    // The gain's own carries what a step of the day could do besides.
-    expect(gain!.error).toBeGreaterThanOrEqual(
-      theirs[2]! * Math.sqrt(variance / theirs[4]!) * (1 - 1e-9),
-    );
+    expect(gain!.error).toBeCloseTo(theirs[2]! * Math.sqrt(variance / theirs[4]!), 9);
+    // Without noise to speak of only the drift is left of all kinds of day: the average is lm's too.
+    const steady = points.map((point) => ({
+      ...point,
+      logPowerPercent: 1200 + (point.group === 'b' ? 0.7 : 0) + 3 * point.order,
+    }));
+    expect(intervalOn(whateverTheDay(steady, 0.05), 0.05).value).toBeCloseTo(0.7, 6);
   });
 
   it('has the paired interval of t.test on blocks whose drift lm took from their means', async () => {

@@ -3,10 +3,13 @@ import { functionalValue, meanFunctional } from '../numerics/spline.ts';
 import {
   byLeastSquares,
   chanceAbove,
+  chanceBelowOn,
   type Estimate,
   inBlocks,
   intervalOf,
+  intervalOn,
   type PartPoint,
+  whateverTheDay,
 } from './partDrift.ts';
 import { errorAt, FIRST_LOOK, lookAtPartTest, type PartLook, type PartPlan } from './partTest.ts';
 import type { Change, ComparePull } from './types.ts';
@@ -99,22 +102,28 @@ export function answerPartTest(
   if (plan !== null && isBlocks) {
     const counted = blocks.slice(0, plan.blocks);
     const look = lookAtPartTest(plan, counted);
-    return answerOf('blocks', look.gain, estimateOf(counted), look.action, shared, warnings, names);
+    const estimate = estimateOf(counted);
+    const chance = estimate && chanceAbove(estimate);
+    return answerOf('blocks', look.gain, chance, look.action, shared, warnings, names);
   }
-  const estimate = isBlocks ? estimateOf(blocks) : whole.gain && fromLog(whole.gain);
   const isOver = plan === null || points.length >= plan.order.length;
   // A plan of blocks that were not made as blocks has its last look only.
   const leave = plan === null || plan.isAba ? ERROR : errorAt(plan.blocks, plan.blocks);
-  const gain = estimate !== null && isOver ? intervalOf(estimate, leave) : null;
-  return answerOf(
-    isBlocks ? 'blocks' : 'least squares',
-    gain,
-    gain === null ? null : estimate,
-    isOver ? 'stop' : 'go on',
-    shared,
-    warnings,
-    names,
-  );
+  const action = isOver ? 'stop' : 'go on';
+  if (isBlocks) {
+    const estimate = isOver ? estimateOf(blocks) : null;
+    const gain = estimate && intervalOf(estimate, leave);
+    const chance = estimate && chanceAbove(estimate);
+    return answerOf('blocks', gain, chance, action, shared, warnings, names);
+  }
+  if (!isOver || whole.gain === null)
+    return answerOf('least squares', null, null, action, shared, warnings, names);
+  const days = whateverTheDay(points, statedPercent);
+  const { value, low, high } = intervalOn(days, leave);
+  const percent = (log: number) => 100 * Math.expm1(log / 100);
+  const gain = { value: percent(value), low: percent(low), high: percent(high) };
+  const chance = 1 - chanceBelowOn(days, 0);
+  return answerOf('least squares', gain, chance, action, shared, warnings, names);
 }
 
 /** Mean of differences with its standard error; null before there is a scatter to speak of. */
@@ -126,19 +135,12 @@ function estimateOf(differences: readonly number[]): Estimate | null {
   return { value, error: Math.sqrt(square / (made - 1) / made), freedom: made - 1 };
 }
 
-/** A difference of logarithms [%] as a gain [%]; of parts of a few per cent. */
-const fromLog = ({ value, error, freedom }: Estimate): Estimate => ({
-  value: 100 * Math.expm1(value / 100),
-  error: error * Math.exp(value / 100),
-  freedom,
-});
-
 const nextOf = (plan: PartPlan, made: number): 'a' | 'b' | null => plan.order[made] ?? null;
 
 function answerOf(
   by: PartAnswer['by'],
   gain: Change | null,
-  estimate: Estimate | null,
+  chanceAhead: number | null,
   action: PartAnswer['action'],
   shared: Pick<PartAnswer, 'pulls' | 'driftPercent' | 'repeatabilityPercent' | 'blocks' | 'next'>,
   warnings: readonly string[],
@@ -156,7 +158,7 @@ function answerOf(
     by,
     ...shared,
     gain,
-    chanceAhead: estimate === null ? null : chanceAbove(estimate),
+    chanceAhead,
     word,
     noLargerThanPercent:
       gain !== null && word === 'cannot be told from chance'

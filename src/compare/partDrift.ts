@@ -15,9 +15,16 @@ import { REPEAT_LOG_SD, REPEAT_MEDIAN, STATED_LOG_SD } from './priors.ts';
  *
  * Least squares of the whole model, for any other order (A/B/A). σ² is settled by the residuals together with what is
  * known beforehand of a cell's repeatability: a log-normal of log sd λ counts as 1/(2λ²) degrees of freedom (the two
- * have the same variance of log σ²). A step of the day at an unknown place would move ĝ = Σ c_i z_i by b(τ) = Σ_{i≥τ} c_i
- * times its size: the drift beyond chance that was seen over the day counts as such a step, anywhere, with the mean
- * square of b.
+ * have the same variance of log σ²). There a sudden change of the day could look like the part, so g is the average over
+ * two kinds of day, each as likely beforehand: a steady drift of any size, and a step after any one of the pulls, of
+ * which STEP_SDS·σ is usual. Given the day's shape s (of mean 0 and mean square 1 within its day), with y and b the log
+ * power and [is B] less their days' means,
+ *
+ *   A = (bᵀb  bᵀs; bᵀs  sᵀs + κ),  κ = 1/STEP_SDS² for a step and 0 for the drift,  (ĝ, â) = A⁻¹ (bᵀy, sᵀy),
+ *   Q = ν₀σ₀² + yᵀy − (bᵀy, sᵀy)(ĝ, â)ᵀ,   g ~ ĝ + t_ν √(Q/ν · (A⁻¹)₁₁),   weight ∝ |A|^(−½) Q^(−ν/2),
+ *
+ * ν = ν₀ + pulls − days − 1 (the usual normal–gamma law). Where both halves of A agree, or the drift is seen within the
+ * runs, the step has little weight; else the interval is as wide as it must be.
  */
 
 /** One pull of a part test that counts, in the order made. */
@@ -95,13 +102,16 @@ function slopeWithin(blocks: readonly { mean: number; at: number; day: string }[
 }
 
 export interface Separated {
-  /** Log gain of B over A [%]; null where the order cannot tell it from the drift, or from the days. */
+  /** Log gain of B over A with a steady drift taken out [%]; null where the order cannot tell it from that, or the days. */
   readonly gain: Estimate | null;
   /** Drift with each pull [%]; null where it cannot be told from the part. */
   readonly drift: Estimate | null;
   /** Pull-to-pull sd [%] with its degrees of freedom. */
   readonly repeatability: { readonly value: number; readonly freedom: number };
 }
+
+/** A step of the day, in sds of pull to pull (ours): 1 % where pulls repeat within 0.4 %. */
+const STEP_SDS = 2.5;
 
 /** Part of a column's square that must be left after the others are taken out of it: less is rounding. */
 const LEAST_LEFT = 1e-9;
@@ -131,40 +141,99 @@ export function byLeastSquares(
   const forDrift = hasDrift ? rest(order, [...levels, isB]) : null;
   const all = [...levels, ...(hasDrift ? [order] : []), ...(forGain !== null ? [isB] : [])];
   const residual = lessOthers(y, all);
-  const known = statedPercent === null ? REPEAT_LOG_SD : STATED_LOG_SD;
-  const before = 1 / (2 * known ** 2);
-  const beforeSd = statedPercent ?? 100 * REPEAT_MEDIAN;
-  const freedom = before + Math.max(0, points.length - all.length);
-  const variance = (before * beforeSd ** 2 + dot(residual, residual)) / freedom;
+  const before = knownBefore(statedPercent);
+  const freedom = before.freedom + Math.max(0, points.length - all.length);
+  const variance = (before.freedom * before.sd ** 2 + dot(residual, residual)) / freedom;
   const estimate = (column: Float64Array): Estimate => ({
     value: dot(column, y) / dot(column, column),
     error: Math.sqrt(variance / dot(column, column)),
     freedom,
   });
   const drift = forDrift === null ? null : estimate(forDrift);
-  const gain = forGain === null ? null : estimate(forGain);
   return {
-    gain: gain && {
-      ...gain,
-      error: Math.hypot(gain.error, drift === null ? 0 : stepSd(forGain!, drift, points)),
-    },
+    gain: forGain === null ? null : estimate(forGain),
     drift,
     repeatability: { value: Math.sqrt(variance), freedom },
   };
 }
 
-/** What a sudden change of the day could do to the gain: see above. */
-function stepSd(column: Float64Array, drift: Estimate, points: readonly PartPoint[]): number {
-  const orders = points.map(({ order }) => order);
-  const span = Math.max(...orders) - Math.min(...orders);
-  const beyond = span * Math.sqrt(Math.max(0, drift.value ** 2 - drift.error ** 2));
-  const square = dot(column, column);
-  let [after, sum] = [0, 0];
-  for (let i = points.length - 1; i > 0; i--) {
-    after += column[i]! / square;
-    sum += after * after;
-  }
-  return beyond * Math.sqrt(sum / Math.max(1, points.length - 1));
+/** What is known of a cell's pull-to-pull sd [%] before the test, and how many degrees of freedom that is worth. */
+function knownBefore(statedPercent: number | null) {
+  const logSd = statedPercent === null ? REPEAT_LOG_SD : STATED_LOG_SD;
+  return { sd: statedPercent ?? 100 * REPEAT_MEDIAN, freedom: 1 / (2 * logSd ** 2) };
+}
+
+/** One kind of day, and what the gain is on it. */
+interface OnDay extends Estimate {
+  readonly weight: number;
+}
+
+/**
+ * Log gain of B over A [%] whether the day drifted or changed at once.
+ * @param points  of at least one day that has both sides
+ * @param statedPercent  as for `byLeastSquares`
+ */
+export function whateverTheDay(
+  points: readonly PartPoint[],
+  statedPercent: number | null,
+): readonly OnDay[] {
+  const days = [...new Set(points.map(({ day }) => day))];
+  const levels = days.map((day) => Float64Array.from(points, (point) => +(point.day === day)));
+  const within = (column: Float64Array) => lessOthers(column, levels);
+  const y = within(Float64Array.from(points, ({ logPowerPercent }) => logPowerPercent));
+  const b = within(Float64Array.from(points, ({ group }) => +(group === 'b')));
+  const before = knownBefore(statedPercent);
+  const freedom = before.freedom + Math.max(0, points.length - days.length - 1);
+  const on = (shape: Float64Array, ridge: number, prior: number) => {
+    const raw = within(shape);
+    const square = dot(raw, raw);
+    // A shape without a place in these days, as a step between two of them.
+    if (!(square > LEAST_LEFT)) return [];
+    const s = raw.map((value) => value * Math.sqrt(points.length / square));
+    const [bb, bs, ss] = [dot(b, b), dot(b, s), dot(s, s) + ridge];
+    const determinant = bb * ss - bs * bs;
+    if (!(determinant > LEAST_LEFT * bb * ss)) return [];
+    const [by, sy] = [dot(b, y), dot(s, y)];
+    const value = (ss * by - bs * sy) / determinant;
+    const amount = (bb * sy - bs * by) / determinant;
+    const q = before.freedom * before.sd ** 2 + Math.max(0, dot(y, y) - by * value - sy * amount);
+    const log = Math.log(prior) - 0.5 * Math.log(determinant) - 0.5 * freedom * Math.log(q);
+    return [{ value, error: Math.sqrt(((q / freedom) * ss) / determinant), freedom, log }];
+  };
+  const steps = points.slice(1).map((_, i) => Float64Array.from(points, (__, k) => +(k > i)));
+  const found = [
+    ...on(
+      Float64Array.from(points, ({ order }) => order),
+      0,
+      0.5,
+    ),
+    ...steps.flatMap((step) => on(step, 1 / STEP_SDS ** 2, 0.5 / steps.length)),
+  ];
+  const top = Math.max(...found.map(({ log }) => log));
+  const total = found.reduce((sum, { log }) => sum + Math.exp(log - top), 0);
+  return found.map(({ log, ...one }) => ({ ...one, weight: Math.exp(log - top) / total }));
+}
+
+/** Chance that the gain lies below x, over all kinds of day. */
+export const chanceBelowOn = (days: readonly OnDay[], x: number): number =>
+  days.reduce(
+    (sum, { value, error, freedom, weight }) => sum + weight * tBelow((x - value) / error, freedom),
+    0,
+  );
+
+/** Median, and the interval that leaves a part out on both sides together, over all kinds of day. */
+export function intervalOn(days: readonly OnDay[], leave: number) {
+  const at = (p: number) => {
+    const reach = (z: number) => days.map(({ value, error }) => value + z * error);
+    let [low, high] = [Math.min(...reach(-40)), Math.max(...reach(40))];
+    for (let i = 0; i < 40; i++) {
+      const middle = (low + high) / 2;
+      if (chanceBelowOn(days, middle) < p) low = middle;
+      else high = middle;
+    }
+    return (low + high) / 2;
+  };
+  return { value: at(0.5), low: at(leave / 2), high: at(1 - leave / 2) };
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

@@ -13,13 +13,14 @@ import { tQuantile } from '../numerics/studentT.ts';
  *
  * A/B/A: half of A, all of B, the other half of A, for a part that nobody changes twenty times. It is looked at once, at
  * its end. A steady drift leaves the difference of the means alone, for both stand at the same middle of the day; it
- * costs one degree of freedom. A step within the day does not: where the two halves of A disagree the interval is wider
- * for it, see `partDrift.ts`.
+ * costs one degree of freedom. A step within the day does not; `partDrift.ts` says what then can still be told.
  */
 
 const ERROR = 0.05;
 /** Planned for a little more than the 80 % promised: taking out the drift and small changes of the day cost some. */
 const POWER = 0.85;
+/** Of one look: what is stated of the cell's repeatability counts in it too, and the plan leaves that out. */
+const ONE_LOOK_POWER = 0.8;
 /** A block or two have no scatter to speak of. */
 export const FIRST_LOOK = 3;
 const MOST_BLOCKS = 60;
@@ -103,7 +104,7 @@ function isEnoughInBlocks(blocks: number, gain: number, repeatability: number): 
 /** One look at the two means, with the drift's one degree of freedom gone. */
 function isEnoughOnce(pulls: number, gain: number, repeatability: number): boolean {
   const freedom = 2 * pulls - 3;
-  const needed = tQuantile(1 - ERROR / 2, freedom) + tQuantile(POWER, freedom);
+  const needed = tQuantile(1 - ERROR / 2, freedom) + tQuantile(ONE_LOOK_POWER, freedom);
   return (gain / (Math.SQRT2 * repeatability)) * Math.sqrt(pulls) >= needed;
 }
 
