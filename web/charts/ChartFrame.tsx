@@ -10,7 +10,8 @@ import {
 } from '../theme/chart-style.ts';
 import { BackIcon, PictureIcon, SaveIcon, TableIcon } from '../theme/icons.tsx';
 import styles from './charts.module.css';
-import { type Caption, savePng, saveSvg } from './save.ts';
+import { savePng, saveSvg } from './save.ts';
+import type { Caption } from './standalone.ts';
 import { type TableModel, TableView } from './TableView.tsx';
 import { type Box, useSize } from './useSize.ts';
 import type { Zoom } from './zoom.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chartStyle } from '../theme/chart-style.ts';
-import { fileName, standaloneSvg } from './save.ts';
+import { fileName } from './save.ts';
+import { standaloneSvg } from './standalone.ts';
 
 const caption = { title: 'Loss by speed & lead', scenario: 'Rally six, build 2, <14 May>' };
 

@@ -1,0 +1,82 @@
+/** What a picture of a report is asked to show; the browser's side draws it, with the very charts of its screens. */
+import type { Difference } from './compare/difference.ts';
+import type { PairAnswer } from './compare/types.ts';
+import type { LadderAnswer, StepAnswer } from './ladder/types.ts';
+import type { UnitSystem } from './units/types.ts';
+
+interface Figure {
+  readonly id: string;
+  readonly title: string;
+  /** Engine, build, day, air: which scenario the picture is of. */
+  readonly scenario: string;
+  readonly units: UnitSystem;
+}
+
+/** Torque and power against speed. Lists share the places of `speedRpm`. */
+export interface CurvesFigure extends Figure {
+  readonly kind: 'curves';
+  readonly series: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly setting: number | null;
+    readonly faint?: boolean;
+    readonly speedRpm: readonly number[];
+    readonly torqueNm: readonly number[];
+    readonly lowNm: readonly number[];
+    readonly highNm: readonly number[];
+    readonly powerW: readonly number[];
+  }[];
+  readonly bandRpm: readonly [number, number] | null;
+}
+
+/** Mean power against the setting of a ladder. */
+export interface ResponseFigure extends Figure {
+  readonly kind: 'response';
+  readonly answer: Pick<LadderAnswer, 'response' | 'dots' | 'best' | 'knee' | 'limit'>;
+  readonly uses: readonly {
+    readonly name: string;
+    readonly value: number;
+    readonly chosen: boolean;
+  }[];
+  readonly settingUnit: string;
+  readonly axis: string;
+  readonly safeDirection: 'lower' | 'higher';
+}
+
+/** What each step of a ladder gained, by speed. */
+export interface GainFigure extends Figure {
+  readonly kind: 'gain';
+  readonly steps: readonly StepAnswer[];
+  readonly settingUnit: string;
+  readonly settings: readonly [number, number];
+  readonly bandRpm: readonly [number, number];
+  readonly fullRpm: readonly [number, number];
+}
+
+/** What a build has over the one before, by speed [%]. */
+export interface DifferenceFigure extends Figure {
+  readonly kind: 'difference';
+  /** What the two are called in the picture. */
+  readonly letter: string;
+  readonly against: string;
+  readonly difference: Difference;
+  readonly crossings: PairAnswer['crossings'];
+  readonly gain: PairAnswer['gain'];
+  readonly word: PairAnswer['word'];
+  readonly bandRpm: readonly [number, number];
+}
+
+export type FigureWanted = CurvesFigure | ResponseFigure | GainFigure | DifferenceFigure;
+
+export interface DrawOptions {
+  readonly width: number;
+  readonly height: number;
+  readonly scheme?: 'light' | 'dark';
+  /** With title and scenario above it, on paper of its own. */
+  readonly withCaption?: boolean;
+  /** Letters by how much larger than on a screen, for a picture that is looked at small. */
+  readonly larger?: number;
+}
+
+/** Draws a picture as the text of an SVG file. */
+export type DrawFigure = (figure: FigureWanted, options: DrawOptions) => string;

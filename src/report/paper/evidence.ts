@@ -1,0 +1,380 @@
+/** The pages after the first: everything that the findings rest on. */
+import { planSentence, tickedPlan } from '../../build/index.ts';
+import { bySpeed } from '../handover/tables.ts';
+import type { HandedDay, HandedLadder, HandedPull, HandOver } from '../handover/types.ts';
+import { type Block, left, right, wide } from './blocks.ts';
+import { differenceFigure, ladderFigures, pullsFigure } from './pictures.ts';
+import { changesBlocks, sheetBlocks } from './sheetBlocks.ts';
+import type { Teller } from './tell.ts';
+
+/** Which recordings stand in the bundle, and who signed it. */
+export interface Signed {
+  readonly publicKey: string;
+  readonly keyName: string;
+}
+
+export function evidence(handOver: HandOver, signed: Signed | null, tell: Teller): Block[] {
+  return [
+    { kind: 'newPage' },
+    { kind: 'heading', level: 1, text: tell.words.evidence.title },
+    ...handOver.days.flatMap((day) => dayBlocks(handOver, day, tell)),
+    ...speedTable(handOver, tell),
+    ...sheetBlocks(handOver, tell),
+    ...changes(handOver, tell),
+    ...handOver.days.flatMap((day) => planBlocks(day, tell)),
+    ...notes(handOver, tell),
+    ...howToCheck(handOver, signed, tell),
+  ];
+}
+
+function dayBlocks(handOver: HandOver, day: HandedDay, tell: Teller): Block[] {
+  const say = tell.words.evidence;
+  const name = tell.day(day);
+  const hasCurves = day.pulls.some(({ curve }) => curve !== null);
+  return [
+    { kind: 'heading', level: 2, text: say.day(name) },
+    { kind: 'facts', rows: dayRows(handOver, day, tell) },
+    ...(day.pulls.length === 0
+      ? [{ kind: 'paragraph', text: say.noPull } as const]
+      : [pullsTable(handOver, day, tell), ...marks(day, tell)]),
+    ...(hasCurves
+      ? [
+          {
+            kind: 'figure',
+            figure: pullsFigure(handOver, day, tell),
+            caption: say.curvesCaption,
+            height: 380,
+          } as const,
+        ]
+      : []),
+    ...day.ladders.flatMap((ladder) => ladderBlocks(handOver, ladder, tell)),
+  ];
+}
+
+function dayRows(
+  { choice }: HandOver,
+  { date, cell, fuel, octane, fuelBatch, configuration, notes }: HandedDay,
+  tell: Teller,
+): (readonly [string, string])[] {
+  const say = tell.words.evidence;
+  const stood = Object.entries(configuration).map(([what, how]) => `${what}: ${how}`);
+  const calibrated =
+    cell.calibratedOn === null
+      ? say.neverCalibrated
+      : say.calibratedOn(
+          tell.date(cell.calibratedOn),
+          cell.calibrationDue === null ? null : tell.date(cell.calibrationDue),
+        );
+  return [
+    [say.date, tell.date(date)],
+    [say.cell, cell.name],
+    [
+      say.inertia,
+      cell.inertiaKgM2 === null ? say.inertiaUnknown : tell.quantity(cell.inertiaKgM2, 'inertia'),
+    ],
+    [say.calibrated, [calibrated, ...cell.remarks].join('. ')],
+    [say.air, choice.standard],
+    [
+      say.fuel,
+      [
+        fuel,
+        ...(octane === null ? [] : [`${say.octane} ${octane}`]),
+        ...(fuelBatch === '' ? [] : [`${say.batch} ${fuelBatch}`]),
+      ].join(', '),
+    ],
+    ...(stood.length === 0 ? [] : [[say.configuration, stood.join('; ')] as const]),
+    ...(notes === '' ? [] : [[say.notes, notes] as const]),
+  ];
+}
+
+function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Block {
+  const say = tell.words.evidence;
+  const inCurve = new Set(final?.pullIds ?? []);
+  const withLambda = pulls.some(({ lambdaTarget }) => lambdaTarget !== null);
+  const peak = (pull: HandedPull, kind: 'torque' | 'power') => {
+    const typed = kind === 'torque' ? pull.typedPeaks?.torqueNm : pull.typedPeaks?.powerW;
+    const curve = kind === 'torque' ? pull.curve?.peakTorque : pull.curve?.peakPower;
+    return tell.number(curve?.value ?? typed ?? null, kind);
+  };
+  return {
+    kind: 'table',
+    caption: say.pulls,
+    columns: [
+      right(say.pull),
+      right(say.lead),
+      ...(withLambda ? [right(say.lambda)] : []),
+      right(tell.headed(say.airPressure, 'barometer')),
+      right(tell.headed(say.airTemperature, 'temperature')),
+      right(`${say.humidity}, %`),
+      right(say.factor),
+      right(say.sweep),
+      right(tell.headed(say.peakTorque, 'torque')),
+      right(tell.headed(say.peakPower, 'power')),
+      wide(say.counted),
+    ],
+    rows: pulls.map((pull) => {
+      const air = pull.curve?.conditions;
+      const why = pull.excludedBecause;
+      return [
+        String(pull.number),
+        tell.setting(pull.leadDeg, 'deg').replace(tell.words.notKnown, '–'),
+        ...(withLambda ? [tell.plain(pull.lambdaTarget, 3)] : []),
+        tell.number(air?.pressureAbsPa ?? null, 'barometer'),
+        tell.number(air?.airTemperatureK ?? null, 'temperature'),
+        tell.plain(air?.humidity == null ? null : 100 * air.humidity, 0),
+        tell.plain(pull.curve?.correctionFactor ?? null, 4),
+        tell.plain(air?.sweepRateRpmPerS == null ? null : Math.abs(air.sweepRateRpmPerS), 0),
+        peak(pull, 'torque'),
+        peak(pull, 'power'),
+        why !== null
+          ? say.leftOut(why)
+          : pull.isAborted
+            ? say.aborted
+            : (pull.whyNoCurve ?? (inCurve.has(pull.id) ? say.inCurve : say.usedToo)),
+      ];
+    }),
+    note: say.pullsNote,
+  };
+}
+
+/** What stood out, said once for the pulls that share it. */
+function marks({ pulls }: HandedDay, tell: Teller): Block[] {
+  const say = tell.words.evidence;
+  const bySentence = new Map<string, number[]>();
+  for (const { number, curve } of pulls)
+    for (const { sentence } of curve?.marks ?? [])
+      bySentence.set(sentence, [...(bySentence.get(sentence) ?? []), number]);
+  if (bySentence.size === 0) return [];
+  return [
+    { kind: 'heading', level: 3, text: say.marks },
+    {
+      kind: 'list',
+      items: [...bySentence].map(
+        ([sentence, numbers]) =>
+          `${say.pull} ${tell.words.list([...new Set(numbers)].map(String))}: ${sentence}`,
+      ),
+    },
+  ];
+}
+
+function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): Block[] {
+  const say = tell.words.settings;
+  const { name, answer, unit, whyNone } = ladder;
+  const title = { kind: 'heading', level: 3, text: name } as const;
+  if (answer === null) return [title, { kind: 'paragraph', text: whyNone ?? tell.words.notKnown }];
+  const span = (interval: { low: number | null; high: number | null }) =>
+    interval.low === null || interval.high === null
+      ? '–'
+      : tell.words
+          .range(
+            tell.setting(interval.low, unit, true),
+            tell.setting(interval.high, unit, true),
+            '',
+          )
+          .trim();
+  const row = (
+    what: string,
+    value: number | null,
+    interval: string,
+    gives: string,
+    why: string,
+  ) => [what, tell.setting(value, unit), interval, gives, why];
+  return [
+    title,
+    {
+      kind: 'paragraph',
+      text: [answer.headline, answer.summary].filter((one) => one !== '').join(' '),
+    },
+    {
+      kind: 'table',
+      caption: say.title,
+      columns: [
+        left(say.what),
+        right(say.setting),
+        left(say.interval),
+        right(say.givesUp),
+        wide(say.why),
+      ],
+      rows: [
+        row(say.best, answer.best.value, span(answer.best), '', ''),
+        row(say.knee, answer.knee.value, span(answer.knee), '', ''),
+        ...(answer.limit === null
+          ? []
+          : [row(say.limit, answer.limit.value, span(answer.limit), '', '')]),
+        ...Object.entries(answer.uses).map(([use, one]) =>
+          row(
+            say.forUse(use),
+            one.value,
+            '',
+            one.givesUpPercent === null ? '–' : `${tell.percent(one.givesUpPercent)} %`,
+            one.why,
+          ),
+        ),
+      ],
+      ...(answer.limitWatched ? {} : { note: say.notWatched }),
+    },
+    ...ladderFigures(handOver, ladder, tell).map(
+      (figure): Block => ({
+        kind: 'figure',
+        figure,
+        caption:
+          figure.kind === 'gain'
+            ? tell.words.evidence.gainsCaption
+            : tell.words.evidence.responseCaption(unit === 'deg' ? '°' : unit),
+        height: figure.kind === 'gain' ? 120 + 90 * figure.steps.length : 300,
+      }),
+    ),
+    ...(answer.steps.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: tell.words.evidence.steps,
+            columns: [
+              left(say.step),
+              right(`${say.gain}, %`),
+              left(`${say.interval}, %`),
+              wide(say.word),
+            ],
+            rows: answer.steps.map((step) => [
+              tell.words
+                .range(tell.setting(step.from, unit), tell.setting(step.to, unit), '')
+                .trim(),
+              tell.percent(step.gainPercent, true),
+              tell.words
+                .range(
+                  tell.percent(step.lowPercent, true),
+                  tell.percent(step.highPercent, true),
+                  '',
+                )
+                .trim(),
+              [say.words[step.word], ...(step.besides === null ? [] : [step.besides])].join('; '),
+            ]),
+          } as const,
+        ]),
+  ];
+}
+
+function speedTable(handOver: HandOver, tell: Teller): Block[] {
+  const say = tell.words.evidence;
+  const rows = bySpeed(handOver);
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: say.bySpeed,
+      columns: [
+        right(say.speed),
+        right(tell.headed(say.torque, 'torque')),
+        right(say.low),
+        right(say.high),
+        right(tell.headed(say.power, 'power')),
+      ],
+      rows: rows.map(([speed, torque, low, high, power]) => [
+        tell.plain(speed, 0),
+        tell.number(torque, 'torque'),
+        tell.number(low, 'torque'),
+        tell.number(high, 'torque'),
+        tell.number(power, 'power'),
+      ]),
+      note: say.bySpeedNote(handOver.choice.standard),
+    },
+  ];
+}
+
+function changes(handOver: HandOver, tell: Teller): Block[] {
+  const figure = differenceFigure(handOver, tell);
+  return [
+    ...changesBlocks(handOver, tell),
+    ...(figure === null
+      ? []
+      : [
+          {
+            kind: 'figure',
+            figure,
+            caption: tell.words.changes.gainBySpeedCaption,
+            height: 240,
+          } as const,
+        ]),
+  ];
+}
+
+function planBlocks({ plan, ...day }: HandedDay, tell: Teller): Block[] {
+  const say = tell.words.plan;
+  if (plan === null) return [];
+  const ticked = tickedPlan(plan.plan, plan.ticks);
+  return [
+    { kind: 'heading', level: 2, text: say.title(tell.day(day)) },
+    { kind: 'paragraph', text: say.made(tell.date(plan.madeAt)), quiet: true },
+    ...ticked.sections.flatMap((section): Block[] => [
+      { kind: 'heading', level: 3, text: section.title },
+      {
+        kind: 'list',
+        items: section.items.map((item) => {
+          const tick = item.tick ?? null;
+          const done = tick === null ? say.open : say.ticked(tick.by, timeOf(tick.at, tell));
+          return `${tick === null ? '☐' : '☑'} ${planSentence(item, tell.units)} (${done})`;
+        }),
+      },
+    ]),
+  ];
+}
+
+const timeOf = (iso: string, tell: Teller): string => `${tell.date(iso)}, ${iso.slice(11, 16)} UTC`;
+
+function notes({ choice, build }: HandOver, tell: Teller): Block[] {
+  const texts = [choice.notes, build.notes]
+    .flatMap((text) => text.split(/\n\s*\n/))
+    .map((text) => text.trim())
+    .filter((text) => text !== '');
+  if (texts.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: tell.words.notes },
+    ...texts.map((text) => ({ kind: 'paragraph', text }) as const),
+  ];
+}
+
+function howToCheck(handOver: HandOver, signed: Signed | null, tell: Teller): Block[] {
+  const say = tell.words.check;
+  const { versions, days, choice } = handOver;
+  const recordings = new Map(
+    days.flatMap(({ pulls }) =>
+      pulls.flatMap(({ recordingSha256, fileName }) =>
+        recordingSha256 === null ? [] : [[recordingSha256, fileName ?? ''] as const],
+      ),
+    ),
+  );
+  return [
+    { kind: 'heading', level: 2, text: say.title },
+    { kind: 'paragraph', text: say.how },
+    { kind: 'paragraph', text: say.bands },
+    {
+      kind: 'facts',
+      rows: [
+        [say.standard, choice.standard],
+        [
+          say.versions,
+          Object.entries(versions)
+            .map(([name, version]) => `${name} ${version}`)
+            .join(', '),
+        ],
+        ...(signed === null
+          ? []
+          : ([
+              [say.key, signed.publicKey],
+              [say.keyName, signed.keyName],
+            ] as const)),
+      ],
+    },
+    ...(recordings.size === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: say.recordings,
+            columns: [wide(say.recording), left(say.digest)],
+            rows: [...recordings].map(([digest, file]) => [file, digest]),
+          } as const,
+        ]),
+  ];
+}

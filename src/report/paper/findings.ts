@@ -1,0 +1,174 @@
+/** The first page: what was found, in sentences that an owner understands, with one picture. */
+import type { HandOver } from '../handover/types.ts';
+import type { Block } from './blocks.ts';
+import { finalFigure } from './pictures.ts';
+import type { Teller } from './tell.ts';
+
+export function findings(handOver: HandOver, tell: Teller): Block[] {
+  const { words } = tell;
+  return [
+    { kind: 'heading', level: 1, text: words.title },
+    ...(handOver.shop.isInvented
+      ? [{ kind: 'paragraph', text: words.invented, quiet: true } as const]
+      : []),
+    { kind: 'facts', rows: headRows(handOver, tell), beside: true },
+    { kind: 'heading', level: 2, text: words.findings.title },
+    ...whatItGave(handOver, tell),
+    ...whatWasLeft(handOver, tell),
+    ...gained(handOver, tell),
+    ...cautions(handOver, tell),
+    { kind: 'paragraph', text: words.findings.limits, quiet: true },
+  ];
+}
+
+function headRows(handOver: HandOver, tell: Teller): (readonly [string, string])[] {
+  const { engine, build, shop, madeAt, choice, days } = handOver;
+  const { head } = tell.words;
+  const known = (label: string, text: string): (readonly [string, string])[] =>
+    text === '' ? [] : [[label, text]];
+  const dates = [...new Set(days.flatMap(({ date }) => (date === null ? [] : [date])))];
+  const by = [choice.by, shop.name].filter((one) => one !== '').join(', ');
+  return [
+    [head.engine, engine.name],
+    ...known(head.serial, engine.serial),
+    [head.build, build.name],
+    ...known(head.owner, engine.owner),
+    ...known(
+      head.displacement,
+      build.displacementM3 === null ? '' : tell.quantity(build.displacementM3, 'displacement'),
+    ),
+    ...known(head.cylinders, build.cylinders === null ? '' : String(build.cylinders)),
+    ...known(
+      head.compressionRatio,
+      build.compressionRatio === null ? '' : `${tell.plain(build.compressionRatio, 1)} : 1`,
+    ),
+    ...known(head.fuel, [...new Set(days.map(({ fuel }) => fuel))].join(', ')),
+    ...known(head.tested, tell.words.list(dates.map((date) => tell.date(date)))),
+    [head.madeOn, tell.date(madeAt)],
+    ...known(head.madeBy, by),
+  ];
+}
+
+function whatItGave(handOver: HandOver, tell: Teller): Block[] {
+  const { findings: say } = tell.words;
+  const { final, choice } = handOver;
+  if (final === null) return [{ kind: 'paragraph', text: say.noCurve }];
+  const at = (rpm: number) => tell.words.at(tell.speed(rpm));
+  return [
+    {
+      kind: 'paragraph',
+      text: say.gave({
+        power: tell.banded(final.peakPowerW, 'power'),
+        powerAt: at(final.peakPowerW.speedRpm),
+        torque: tell.banded(final.peakTorqueNm, 'torque'),
+        torqueAt: at(final.peakTorqueNm.speedRpm),
+        band: tell.band(final.bandRpm),
+        meanPower: tell.banded(final.meanPowerW, 'power'),
+        meanTorque: tell.banded(final.meanTorqueNm, 'torque'),
+        air: say.air(choice.standard),
+        pulls: final.pullIds.length,
+      }),
+    },
+    {
+      kind: 'figure',
+      figure: finalFigure(handOver, tell),
+      caption: say.curveCaption(pullNames(handOver, final.pullIds, tell)),
+      height: 300,
+    },
+  ];
+}
+
+/** `pulls 3 and 4`, with their day where there are several. */
+function pullNames({ days }: HandOver, ids: readonly string[], tell: Teller): string {
+  const told = days.flatMap((day) => {
+    const own = day.pulls.filter(({ id }) => ids.includes(id)).map(({ number }) => String(number));
+    if (own.length === 0) return [];
+    const pulls = `${tell.words.evidence.pull} ${tell.words.list(own)}`;
+    return [days.length > 1 ? `${pulls} (${tell.day(day)})` : pulls];
+  });
+  return tell.words.list(told);
+}
+
+function whatWasLeft({ days }: HandOver, tell: Teller): Block[] {
+  const { findings: say } = tell.words;
+  const decided = days.flatMap((day) =>
+    day.ladders.flatMap((ladder) => {
+      const { decision, unit, answer } = ladder;
+      if (decision === null || decision.setting === null) return [];
+      const setting = `${tell.settingName(ladder.setting)} ${tell.setting(decision.setting, unit)}`;
+      return [
+        [
+          say.left({
+            setting,
+            use: decision.use,
+            who: decision.who,
+            date: tell.date(decision.decidedAt),
+            why: decision.why,
+          }),
+          say.advised(decision.advised === null ? null : tell.setting(decision.advised, unit)),
+          ...(answer !== null && !answer.limitWatched ? [tell.words.settings.notWatched] : []),
+        ].join(' '),
+      ];
+    }),
+  );
+  return [
+    { kind: 'heading', level: 2, text: say.settings },
+    decided.length === 0
+      ? { kind: 'paragraph', text: say.noDecision }
+      : { kind: 'list', items: decided },
+  ];
+}
+
+function gained({ sinceLast }: HandOver, tell: Teller): Block[] {
+  const { findings: say } = tell.words;
+  if (sinceLast === null) return [];
+  const { comparison, whyNoComparison, build } = sinceLast;
+  const title = { kind: 'heading', level: 2, text: say.gainTitle(build.name) } as const;
+  const pair = comparison?.answer.pairs[0];
+  if (pair === undefined)
+    return [title, { kind: 'paragraph', text: whyNoComparison ?? say.noComparison }];
+  const { gain, word, regions, crossings } = pair;
+  return [
+    title,
+    {
+      kind: 'list',
+      items: [
+        say.gain({
+          before: build.name,
+          percent: tell.percent(gain.value, true),
+          low: tell.percent(gain.low, true),
+          high: tell.percent(gain.high, true),
+          band: tell.band(comparison!.answer.bandRpm),
+          word,
+        }),
+        ...(regions.length === 0
+          ? [say.noRegion]
+          : regions.map((region) =>
+              say.region({
+                gain: region.word === 'gain',
+                from: tell.speed(region.fromRpm),
+                to: tell.speed(region.toRpm),
+                most: tell.percent(Math.abs(region.mostPercent)),
+                at: tell.speed(region.mostAtRpm),
+              }),
+            )),
+        ...crossings.map(({ speedRpm, lowRpm, highRpm }) =>
+          say.crossing(tell.speed(speedRpm), tell.speed(lowRpm), tell.speed(highRpm)),
+        ),
+        ...(pair.besides === null ? [] : [pair.besides]),
+      ],
+    },
+  ];
+}
+
+function cautions({ cautions: all, sinceLast }: HandOver, tell: Teller): Block[] {
+  const { findings: say } = tell.words;
+  const items = [...new Set([...all, ...(sinceLast?.comparison?.warnings ?? [])])];
+  if (items.length === 0) return [{ kind: 'paragraph', text: say.noCautions }];
+  return [
+    { kind: 'care', word: say.cautions, items },
+    ...(say.inEnglish === null
+      ? []
+      : [{ kind: 'paragraph', text: say.inEnglish, quiet: true } as const]),
+  ];
+}

@@ -1,0 +1,217 @@
+/** Every word of the report. A language is one object of this form; nothing of the report is said elsewhere. */
+import type { Verdict } from '../../../build/index.ts';
+
+export interface Words {
+  /** BCP 47. */
+  readonly language: string;
+  /** How the language calls itself. */
+  readonly name: string;
+  readonly decimalComma: boolean;
+  /** `2026-05-17` as people write it. */
+  date(iso: string): string;
+  readonly title: string;
+  readonly page: readonly [string, string];
+  foot(shop: string, engine: string): string;
+  readonly notKnown: string;
+  readonly yes: string;
+  readonly no: string;
+  /** `412 hp (405 to 419)`. */
+  interval(value: string, low: string, high: string, unit: string): string;
+  at(speed: string): string;
+  range(from: string, to: string, unit: string): string;
+  list(items: readonly string[]): string;
+
+  readonly head: {
+    engine: string;
+    serial: string;
+    build: string;
+    owner: string;
+    madeOn: string;
+    madeBy: string;
+    displacement: string;
+    cylinders: string;
+    compressionRatio: string;
+    fuel: string;
+    tested: string;
+  };
+  /** The demo of the program: nobody and nothing in it is real. */
+  readonly invented: string;
+
+  readonly findings: {
+    title: string;
+    /** What the engine gave. */
+    gave(parts: {
+      power: string;
+      powerAt: string;
+      torque: string;
+      torqueAt: string;
+      band: string;
+      meanPower: string;
+      meanTorque: string;
+      air: string;
+      pulls: number;
+    }): string;
+    air(standard: string): string;
+    noCurve: string;
+    curve: string;
+    curveCaption(pulls: string): string;
+    before: string;
+    now: string;
+    settings: string;
+    noDecision: string;
+    left(parts: { setting: string; use: string; who: string; date: string; why: string }): string;
+    advised(value: string | null): string;
+    gainTitle(before: string): string;
+    gain(parts: {
+      before: string;
+      percent: string;
+      low: string;
+      high: string;
+      band: string;
+      word: 'real' | 'small' | 'cannot be told from chance' | 'loss';
+    }): string;
+    region(parts: { gain: boolean; from: string; to: string; most: string; at: string }): string;
+    noRegion: string;
+    crossing(speed: string, low: string, high: string): string;
+    noComparison: string;
+    cautions: string;
+    noCautions: string;
+    /** Sentences that the computing gives in English only. */
+    inEnglish: string | null;
+    limits: string;
+  };
+
+  readonly settings: {
+    title: string;
+    lead: string;
+    lambda: string;
+    best: string;
+    knee: string;
+    limit: string;
+    notWatched: string;
+    forUse(use: string): string;
+    what: string;
+    setting: string;
+    interval: string;
+    givesUp: string;
+    why: string;
+    step: string;
+    gain: string;
+    word: string;
+    words: Readonly<Record<'real' | 'small' | 'cannot be told from chance' | 'loss', string>>;
+  };
+
+  readonly evidence: {
+    title: string;
+    how: string;
+    day(name: string): string;
+    date: string;
+    cell: string;
+    inertia: string;
+    inertiaUnknown: string;
+    calibrated: string;
+    calibratedOn(date: string, due: string | null): string;
+    neverCalibrated: string;
+    air: string;
+    fuel: string;
+    octane: string;
+    batch: string;
+    configuration: string;
+    notes: string;
+    pulls: string;
+    pullsNote: string;
+    pull: string;
+    file: string;
+    lead: string;
+    lambda: string;
+    airPressure: string;
+    airTemperature: string;
+    humidity: string;
+    factor: string;
+    sweep: string;
+    peakTorque: string;
+    peakPower: string;
+    counted: string;
+    inCurve: string;
+    usedToo: string;
+    leftOut(why: string): string;
+    aborted: string;
+    noPull: string;
+    marks: string;
+    curves(day: string): string;
+    curvesCaption: string;
+    response(ladder: string): string;
+    responseCaption(unit: string): string;
+    gains(ladder: string): string;
+    gainsCaption: string;
+    steps: string;
+    bySpeed: string;
+    bySpeedNote(standard: string): string;
+    speed: string;
+    torque: string;
+    power: string;
+    low: string;
+    high: string;
+  };
+
+  readonly sheet: {
+    title: string;
+    none: string;
+    summary(counts: Readonly<Record<Verdict, number>>): string;
+    verdicts: Readonly<Record<Verdict, string>>;
+    checks: string;
+    check: string;
+    verdict: string;
+    value: string;
+    window: string;
+    source: string;
+    figures: string;
+    figure: string;
+    toMeasure: string;
+    remedy: string;
+    below(value: string): string;
+    above(value: string): string;
+  };
+
+  readonly changes: {
+    title(before: string): string;
+    none: string;
+    noSheets: string;
+    parts: string;
+    added(name: string, where: string): string;
+    gone(name: string, where: string): string;
+    moved(name: string, from: string, to: string): string;
+    verdicts: string;
+    computed: string;
+    measured: string;
+    what: string;
+    before: string;
+    after: string;
+    difference: string;
+    percent: string;
+    gainBySpeed(name: string): string;
+    gainBySpeedCaption: string;
+  };
+
+  readonly plan: {
+    title(day: string): string;
+    none: string;
+    made(date: string): string;
+    ticked(by: string, at: string): string;
+    open: string;
+  };
+
+  readonly notes: string;
+  readonly check: {
+    title: string;
+    how: string;
+    key: string;
+    keyName: string;
+    versions: string;
+    standard: string;
+    recordings: string;
+    recording: string;
+    digest: string;
+    bands: string;
+  };
+}

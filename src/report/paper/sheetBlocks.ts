@@ -1,0 +1,207 @@
+/** The build sheet with its checks, and what changed in it since the build before. */
+import {
+  type Check,
+  type Figure,
+  type SheetChanges,
+  sectionOf,
+  type Verdict,
+} from '../../build/index.ts';
+import { type DisplayKind, inUnitsOf } from '../../units/index.ts';
+import type { HandOver } from '../handover/types.ts';
+import { type Block, left, right, wide } from './blocks.ts';
+import type { Teller } from './tell.ts';
+
+const RANK: Readonly<Record<Verdict, number>> = {
+  stop: 0,
+  'look again': 1,
+  fine: 2,
+  'not known': 3,
+};
+/** What decides less is left to the sheet itself. */
+const MOST_TO_MEASURE = 15;
+
+export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
+  const say = tell.words.sheet;
+  const title = { kind: 'heading', level: 2, text: say.title } as const;
+  if (sheet === null) return [title, { kind: 'paragraph', text: say.none }];
+  const counts: Record<Verdict, number> = { fine: 0, 'look again': 0, stop: 0, 'not known': 0 };
+  for (const { verdict } of sheet.checks) counts[verdict] += 1;
+  const judged = sheet.checks
+    .filter(({ verdict }) => verdict !== 'not known')
+    .sort((a, b) => RANK[a.verdict] - RANK[b.verdict]);
+  const known = sheet.figures.filter(({ value }) => value !== null);
+  const remedies = judged.flatMap(({ label, remedy, verdict }) =>
+    verdict === 'fine' || remedy === null || remedy === ''
+      ? []
+      : [`${label}: ${inUnitsOf(remedy, tell.units)}`],
+  );
+  return [
+    title,
+    { kind: 'paragraph', text: say.summary(counts) },
+    ...(remedies.length === 0
+      ? []
+      : [{ kind: 'care', word: say.remedy, items: remedies } as const]),
+    ...(judged.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: say.checks,
+            columns: [
+              left(say.verdict),
+              wide(say.check),
+              right(say.value),
+              left(say.window),
+              wide(say.source),
+            ],
+            rows: judged.map((check) => [
+              say.verdicts[check.verdict],
+              check.label,
+              shownValue(check, tell),
+              windowOf(check, tell),
+              check.window?.source ?? '',
+            ]),
+          } as const,
+        ]),
+    ...(known.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: say.figures,
+            columns: [wide(say.figure), right(say.value)],
+            rows: known.map((figure) => [figure.label, shownValue(figure, tell)]),
+          } as const,
+        ]),
+    ...(sheet.toMeasure.length === 0
+      ? []
+      : [
+          { kind: 'heading', level: 3, text: say.toMeasure } as const,
+          {
+            kind: 'paragraph',
+            text: sheet.toMeasure
+              .slice(0, MOST_TO_MEASURE)
+              .map(({ label }) => label)
+              .join('; '),
+          } as const,
+        ]),
+  ];
+}
+
+function shownValue(
+  { value, plusMinus, shown, decimals, isDifference }: Figure | Check,
+  tell: Teller,
+): string {
+  const options = {
+    ...(decimals === null ? {} : { decimals }),
+    ...(isDifference ? { difference: true } : {}),
+  };
+  const text = tell.number(value, shown, options);
+  const half =
+    plusMinus === null
+      ? ''
+      : ` ± ${tell.number(plusMinus, shown, { ...options, difference: true })}`;
+  return `${text}${half} ${tell.unit(shown)}`.trim();
+}
+
+function windowOf({ window, shown, decimals, isDifference }: Check, tell: Teller): string {
+  if (window === null) return '';
+  const options = {
+    ...(decimals === null ? {} : { decimals }),
+    ...(isDifference ? { difference: true } : {}),
+  };
+  const at = (value: number) => tell.number(value, shown, options);
+  const { low, high } = window;
+  if (low !== null && high !== null)
+    return tell.words.range(at(low), at(high), tell.unit(shown)).trim();
+  const say = tell.words.sheet;
+  if (high !== null) return say.below(`${at(high)} ${tell.unit(shown)}`.trim());
+  return low === null ? '' : say.above(`${at(low)} ${tell.unit(shown)}`.trim());
+}
+
+export function changesBlocks({ sinceLast }: HandOver, tell: Teller): Block[] {
+  const say = tell.words.changes;
+  if (sinceLast === null) return [];
+  const { changes, build } = sinceLast;
+  const title = { kind: 'heading', level: 2, text: say.title(build.name) } as const;
+  if (changes === null) return [title, { kind: 'paragraph', text: say.noSheets }];
+  const blocks = [...parts(changes, tell), ...verdicts(changes, tell), ...moved(changes, tell)];
+  return [
+    title,
+    ...(blocks.length === 0 ? [{ kind: 'paragraph', text: say.none } as const] : blocks),
+  ];
+}
+
+const place = (section: string | null): string =>
+  section === null ? '' : (sectionOf(section)?.title ?? section);
+
+function parts({ parts: all }: SheetChanges, tell: Teller): Block[] {
+  const say = tell.words.changes;
+  if (all.length === 0) return [];
+  return [
+    { kind: 'heading', level: 3, text: say.parts },
+    {
+      kind: 'list',
+      items: all.map(({ what, name, serial, from, to }) => {
+        const part = serial === null ? name : `${name} (${serial})`;
+        if (what === 'added') return say.added(part, place(to));
+        return what === 'gone'
+          ? say.gone(part, place(from))
+          : say.moved(part, place(from), place(to));
+      }),
+    },
+  ];
+}
+
+function verdicts({ verdicts: all }: SheetChanges, tell: Teller): Block[] {
+  if (all.length === 0) return [];
+  return [
+    { kind: 'heading', level: 3, text: tell.words.changes.verdicts },
+    { kind: 'list', items: all.map(({ sentence }) => inUnitsOf(sentence, tell.units)) },
+  ];
+}
+
+function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
+  const say = tell.words.changes;
+  const columns = [wide(say.what), right(say.before), right(say.after), right(say.difference)];
+  const at = (value: number | null, shown: DisplayKind | null) =>
+    value === null || shown === null ? '–' : tell.quantity(value, shown);
+  const by = (value: number | null, shown: DisplayKind | null) =>
+    value === null || shown === null
+      ? '–'
+      : tell.number(value, shown, { signed: true, difference: true });
+  const typed = (stood: { typed: unknown; inside: number | null }, shown: DisplayKind | null) =>
+    stood.inside !== null && shown !== null ? at(stood.inside, shown) : String(stood.typed ?? '–');
+  return [
+    ...(computed.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: say.computed,
+            columns,
+            rows: computed.map(({ label, shown, before, after, by: difference }) => [
+              label,
+              at(before, shown),
+              at(after, shown),
+              by(difference, shown),
+            ]),
+          } as const,
+        ]),
+    ...(measured.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: say.measured,
+            columns,
+            rows: measured.map(({ label, placeLabel, shown, before, after, by: difference }) => [
+              placeLabel === null ? label : `${label}, ${placeLabel}`,
+              typed(before, shown),
+              typed(after, shown),
+              by(difference, shown),
+            ]),
+          } as const,
+        ]),
+  ];
+}

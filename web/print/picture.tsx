@@ -1,0 +1,71 @@
+import type { DrawOptions, FigureWanted } from '../../src/figures.ts';
+import { CurveChart } from '../charts/CurveChart.tsx';
+import { DifferenceChart } from '../charts/DifferenceChart.tsx';
+import { differenceUnit } from '../charts/difference-words.ts';
+import { GainChart } from '../charts/GainChart.tsx';
+import { outside } from '../charts/numbers.ts';
+import { ResponseChart } from '../charts/ResponseChart.tsx';
+
+interface PictureProps extends Pick<DrawOptions, 'width' | 'height'> {
+  readonly figure: FigureWanted;
+  readonly cursor?: number | null;
+  readonly onCursor?: (place: number | null) => void;
+}
+
+/** The chart of the screens that shows what a report asks for. */
+export function FigurePicture({ figure, width, height, cursor = null, onCursor }: PictureProps) {
+  const box = { width, height };
+  const reading = onCursor === undefined ? {} : { onCursor };
+  switch (figure.kind) {
+    case 'curves':
+      return (
+        <CurveChart
+          {...box}
+          {...reading}
+          series={figure.series}
+          units={figure.units}
+          band={figure.bandRpm}
+          cursorRpm={cursor}
+        />
+      );
+    case 'response':
+      return (
+        <ResponseChart
+          {...box}
+          {...reading}
+          answer={figure.answer}
+          uses={figure.uses}
+          unit={figure.settingUnit}
+          axis={figure.axis}
+          safeDirection={figure.safeDirection}
+          power={outside('power', figure.units)}
+          cursor={cursor}
+        />
+      );
+    case 'gain':
+      return (
+        <GainChart
+          {...box}
+          {...reading}
+          steps={figure.steps}
+          unit={figure.settingUnit}
+          settings={figure.settings}
+          band={figure.bandRpm}
+          full={figure.fullRpm}
+          cursorRpm={cursor}
+        />
+      );
+    case 'difference':
+      return (
+        <DifferenceChart
+          {...box}
+          {...reading}
+          rows={[figure]}
+          unit={differenceUnit('percent', figure.units)}
+          band={figure.bandRpm}
+          full={[figure.difference.speedRpm[0]!, figure.difference.speedRpm.at(-1)!]}
+          cursorRpm={cursor}
+        />
+      );
+  }
+}
