@@ -37,6 +37,11 @@ export function findBrowser() {
   return candidates().find((path) => existsSync(path)) ?? null;
 }
 
+/** Whether a PDF can be read as a stranger would read it (poppler), which the tests of the report do. */
+export function findPdfReader() {
+  return spawnSync('pdftotext', ['-v'], { stdio: 'ignore' }).status === 0;
+}
+
 /** How to get a browser here: `apt` where we are root on Debian, otherwise null. */
 export function installCommand() {
   const root = process.getuid?.() === 0;
@@ -46,11 +51,14 @@ export function installCommand() {
         'sh',
         [
           '-c',
-          'apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends chromium fonts-dejavu-core',
+          'apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends chromium fonts-dejavu-core poppler-utils',
         ],
       ]
     : null;
 }
+
+export const NO_PDF_READER =
+  'No pdftotext for the tests of the report. Install poppler (Debian: poppler-utils).';
 
 export const NO_BROWSER =
   'No browser for the browser tests. Install Chromium, Chrome or Edge, or name one in PULLBOOK_BROWSER.';

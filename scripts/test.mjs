@@ -6,7 +6,13 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { findBrowser, installCommand, NO_BROWSER } from './browser.mjs';
+import {
+  findBrowser,
+  findPdfReader,
+  installCommand,
+  NO_BROWSER,
+  NO_PDF_READER,
+} from './browser.mjs';
 import { ensurePackages, nativeCommand, nativeWorks, QUICK_COMPILE, root } from './install.mjs';
 
 /** One worker that keeps what it has loaded: with a module graph this wide, loading it for every file took half the time. */
@@ -91,13 +97,14 @@ async function productLane() {
   if (!nativeWorks()) {
     await step('database engine', ...nativeCommand, process.env.CI ? QUICK_COMPILE : {});
   }
-  if (findBrowser() === null) {
+  if (findBrowser() === null || !findPdfReader()) {
     const install = installCommand();
     if (install === null) process.stdout.write(`\n${NO_BROWSER}\n`);
     else await step('browser', ...install);
   }
   const browser = findBrowser();
   if (browser === null) failedSteps.push(NO_BROWSER);
+  if (!findPdfReader()) failedSteps.push(NO_PDF_READER);
   await vitest('record, service and command', [
     '--project=unit',
     ...IN_ONE_WORKER,

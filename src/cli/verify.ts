@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { InputError } from '../errors.ts';
 import { refusedObject } from '../report/index.ts';
-import { type Verified, verifyBundle } from '../service/work/verify.ts';
+import { type Verified, verifyFile } from '../service/work/verify.ts';
 import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
 import { Progress } from './progress.ts';
 import { showRefusal } from './show/look.ts';
@@ -24,7 +24,7 @@ export async function verify(
   for (const [index, file] of files.entries()) {
     progress.file(file, index, files.length);
     try {
-      const verified = await verifyBundle(await bytesOf(io.cwd, file), file, version(), io.signal);
+      const verified = await verifyFile(await bytesOf(io.cwd, file), file, version(), io.signal);
       isAllWell &&= verified.verdict === 'follows';
       progress.clear();
       io.out(flags.json ? jsonLine({ ok: true, ...verified }) : showVerified(verified, io.columns));

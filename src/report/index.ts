@@ -60,6 +60,9 @@ export {
   refusedObject,
   refusedSession,
 } from './lookObject.ts';
+export { attachedIn } from './paper/attachment.ts';
+export { LANGUAGES, type Language, paperOf } from './paper/index.ts';
+export { pageOf } from './paper/page.ts';
 export { paperSide } from './paperSide.ts';
 export { partNotBegun, readPartTest } from './partRead.ts';
 export { LAMBDA_READ_SD, lambdasOf, recordedLambda } from './pullSettings.ts';

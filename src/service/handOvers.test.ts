@@ -1,12 +1,14 @@
+import { execFileSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { Package } from 'datapackage';
 import fc from 'fast-check';
 import { unzipSync } from 'fflate';
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../record/testing.ts';
 import {
+  attachedIn,
   differences,
   type HandOver,
   madeOf,
@@ -95,21 +97,43 @@ async function forged(bytes: Uint8Array, change: (document: HandOver) => HandOve
   return new Uint8Array(Buffer.concat(pieces));
 }
 
+/** One shop with one hand-over for all that only look at it: fitting its pulls is most of the time. */
+function once() {
+  let end = () => {};
+  let app: Promise<unknown> = Promise.resolve();
+  const ready = new Promise<Asked & Awaited<ReturnType<typeof handedOver>>>((resolve, reject) => {
+    app = withApp(async (asked) => {
+      resolve({ ...asked, ...(await handedOver(asked)) });
+      await new Promise<void>((done) => {
+        end = done;
+      });
+    }).catch(reject);
+  });
+  const close = async () => {
+    end();
+    await app;
+  };
+  return { ready, close };
+}
+
 describe('a hand-over', () => {
-  it('tells what was measured, used, left out and decided', () =>
-    withApp(async (asked) => {
-      const { document, pulls } = await handedOver(asked);
-      expect(document.engine).toMatchObject({ name: 'Eight', owner: HOSTILE });
-      const [day] = document.days;
-      expect(day!.pulls.map((pull) => pull.excludedBecause)).toEqual([null, null, 'oil was cold']);
-      expect(day!.ladders[0]!.decision).toMatchObject({ setting: 28, who: 'Ann' });
-      const { final } = document;
-      expect(final!.pullIds).toEqual(pulls.slice(0, 2));
-      expect(final!.why).toBe('the pulls at 28 deg, the setting left in the engine');
-      const two = day!.pulls.slice(0, 2).map((pull) => pull.curve!.peakPower.value);
-      expect(final!.peakPowerW.value).toBeGreaterThan(0.999 * Math.min(...two));
-      expect(final!.peakPowerW.value).toBeLessThan(1.001 * Math.max(...two));
-    }));
+  const shop = once();
+  afterAll(shop.close);
+
+  it('tells what was measured, used, left out and decided', async () => {
+    const asked = await shop.ready;
+    const { document, pulls } = asked;
+    expect(document.engine).toMatchObject({ name: 'Eight', owner: HOSTILE });
+    const [day] = document.days;
+    expect(day!.pulls.map((pull) => pull.excludedBecause)).toEqual([null, null, 'oil was cold']);
+    expect(day!.ladders[0]!.decision).toMatchObject({ setting: 28, who: 'Ann' });
+    const { final } = document;
+    expect(final!.pullIds).toEqual(pulls.slice(0, 2));
+    expect(final!.why).toBe('the pulls at 28 deg, the setting left in the engine');
+    const two = day!.pulls.slice(0, 2).map((pull) => pull.curve!.peakPower.value);
+    expect(final!.peakPowerW.value).toBeGreaterThan(0.999 * Math.min(...two));
+    expect(final!.peakPowerW.value).toBeLessThan(1.001 * Math.max(...two));
+  });
 
   it('is the same bundle every time, follows from its recordings, and outlives what changes later', () =>
     withApp(async (asked) => {
@@ -125,100 +149,154 @@ describe('a hand-over', () => {
       expect(await verifyBundle(bytes, 'x.zip', '0')).toMatchObject({ verdict: 'follows' });
     }));
 
-  it('shows each of 200 bytes that are changed', () =>
-    withApp(async (asked) => {
-      const { bundle } = await handedOver(asked);
-      const bytes = await bundle();
-      fc.assert(
-        fc.property(fc.nat(bytes.length - 1), fc.integer({ min: 1, max: 255 }), (at, flip) => {
-          const changed = bytes.slice();
-          changed[at]! ^= flip;
-          try {
-            return openBundle(changed, 'x.zip').problems.length > 0;
-          } catch {
-            return true;
-          }
-        }),
-        { numRuns: 200, seed: 8 },
-      );
-      const last = bytes.slice();
-      last[Math.floor(bytes.length / 2)]! ^= 1;
-      expect(await verify(asked, last).then(({ verdict }) => verdict ?? 'refused')).not.toBe(
-        'follows',
-      );
-    }));
-
-  it('shows each of 200 figures that a forger changes, though he makes every digest anew', () =>
-    withApp(async (asked) => {
-      const { bundle, document } = await handedOver(asked);
-      const bytes = await bundle();
-      const places = figuresOf(document);
-      expect(places.length).toBeGreaterThan(500);
-      fc.assert(
-        fc.property(fc.nat(places.length - 1), fc.boolean(), (at, up) => {
-          const changed = structuredClone(document);
-          changeAt(changed, places[at]!, up);
-          return differences(changed, document).length > 0;
-        }),
-        { numRuns: 200, seed: 9 },
-      );
-      const raised = await forged(bytes, (told) => {
-        changeAt(told, ['final', 'peakPowerW', 'value'], true);
-        return told;
-      });
-      expect(await verify(asked, raised)).toMatchObject({
-        verdict: 'does not follow',
-        isOurs: false,
-        problems: [],
-        differences: [{ where: 'final.peakPowerW.value' }],
-      });
-    }));
-
-  it('is read by strangers: a validator of Table Schema, and DuckDB over CSV and Parquet', () =>
-    withApp(async (asked) => {
-      const { bundle, document } = await handedOver(asked);
-      const { folder, remove } = temporaryFolder();
-      try {
-        for (const [path, bytes] of unzipped(await bundle())) {
-          mkdirSync(dirname(join(folder, path)), { recursive: true });
-          writeFileSync(join(folder, path), bytes);
+  it('shows each of 200 bytes that are changed', async () => {
+    const asked = await shop.ready;
+    const { bundle } = asked;
+    const bytes = await bundle();
+    fc.assert(
+      fc.property(fc.nat(bytes.length - 1), fc.integer({ min: 1, max: 255 }), (at, flip) => {
+        const changed = bytes.slice();
+        changed[at]! ^= flip;
+        try {
+          return openBundle(changed, 'x.zip').problems.length > 0;
+        } catch {
+          return true;
         }
-        const tables = join(folder, 'tables');
-        const described = await Package.load(join(tables, 'datapackage.json'), { strict: true });
-        expect(described.errors).toEqual([]);
-        for (const resource of described.resources) {
-          const rows = await resource.read({ keyed: true });
-          expect(rows.length).toBeGreaterThan(0);
-          for (const field of resource.schema.fields)
-            if (field.type === 'number')
-              expect(field.descriptor.unit ?? resource.schema.fieldNames).toSatisfy(
-                (unit: string | string[]) => typeof unit === 'string' || unit.includes('unit'),
-              );
-        }
-        const database = await (await DuckDBInstance.create()).connect();
-        const rows = async (sql: string) =>
-          (await database.runAndReadAll(sql)).getRowObjectsJson() as Record<string, number>[];
-        const curve = (ending: string) =>
-          rows(
-            `SELECT count(*)::INT AS points, sum(torqueNm) AS sum, max(powerW) AS most FROM '${join(tables, `curve.${ending}`)}'`,
-          );
-        const [csv] = await curve('csv');
-        expect(await curve('parquet')).toEqual([csv]);
-        const { torqueNm, powerW } = document.final!;
-        expect(csv!.points).toBe(torqueNm.length);
-        expect(csv!.sum).toBeCloseTo(
-          torqueNm.reduce((sum, one) => sum + one, 0),
-          6,
-        );
-        expect(csv!.most).toBeCloseTo(Math.max(...powerW), 6);
-        const [third] = await rows(
-          `SELECT file, "excludedBecause" AS why FROM '${join(tables, 'pulls.csv')}' WHERE pull = 3`,
-        );
-        expect(third).toEqual({ file: `'${HOSTILE}.csv`, why: 'oil was cold' });
-      } finally {
-        remove();
+      }),
+      { numRuns: 200, seed: 8 },
+    );
+    const last = bytes.slice();
+    last[Math.floor(bytes.length / 2)]! ^= 1;
+    expect(await verify(asked, last).then(({ verdict }) => verdict ?? 'refused')).not.toBe(
+      'follows',
+    );
+  });
+
+  it('shows each of 200 figures that a forger changes, though he makes every digest anew', async () => {
+    const asked = await shop.ready;
+    const { bundle, document } = asked;
+    const bytes = await bundle();
+    const places = figuresOf(document);
+    expect(places.length).toBeGreaterThan(500);
+    fc.assert(
+      fc.property(fc.nat(places.length - 1), fc.boolean(), (at, up) => {
+        const changed = structuredClone(document);
+        changeAt(changed, places[at]!, up);
+        return differences(changed, document).length > 0;
+      }),
+      { numRuns: 200, seed: 9 },
+    );
+    const raised = await forged(bytes, (told) => {
+      changeAt(told, ['final', 'peakPowerW', 'value'], true);
+      return told;
+    });
+    expect(await verify(asked, raised)).toMatchObject({
+      verdict: 'does not follow',
+      isOurs: false,
+      problems: [],
+      differences: [{ where: 'final.peakPowerW.value' }],
+    });
+  });
+
+  it('is read by strangers: a validator of Table Schema, and DuckDB over CSV and Parquet', async () => {
+    const asked = await shop.ready;
+    const { bundle, document } = asked;
+    const { folder, remove } = temporaryFolder();
+    try {
+      for (const [path, bytes] of unzipped(await bundle())) {
+        mkdirSync(dirname(join(folder, path)), { recursive: true });
+        writeFileSync(join(folder, path), bytes);
       }
-    }));
+      const tables = join(folder, 'tables');
+      const described = await Package.load(join(tables, 'datapackage.json'), { strict: true });
+      expect(described.errors).toEqual([]);
+      for (const resource of described.resources) {
+        const rows = await resource.read({ keyed: true });
+        expect(rows.length).toBeGreaterThan(0);
+        for (const field of resource.schema.fields)
+          if (field.type === 'number')
+            expect(field.descriptor.unit ?? resource.schema.fieldNames).toSatisfy(
+              (unit: string | string[]) => typeof unit === 'string' || unit.includes('unit'),
+            );
+      }
+      const database = await (await DuckDBInstance.create()).connect();
+      const rows = async (sql: string) =>
+        (await database.runAndReadAll(sql)).getRowObjectsJson() as Record<string, number>[];
+      const curve = (ending: string) =>
+        rows(
+          `SELECT count(*)::INT AS points, sum(torqueNm) AS sum, max(powerW) AS most FROM '${join(tables, `curve.${ending}`)}'`,
+        );
+      const [csv] = await curve('csv');
+      expect(await curve('parquet')).toEqual([csv]);
+      const { torqueNm, powerW } = document.final!;
+      expect(csv!.points).toBe(torqueNm.length);
+      expect(csv!.sum).toBeCloseTo(
+        torqueNm.reduce((sum, one) => sum + one, 0),
+        6,
+      );
+      expect(csv!.most).toBeCloseTo(Math.max(...powerW), 6);
+      const [third] = await rows(
+        `SELECT file, "excludedBecause" AS why FROM '${join(tables, 'pulls.csv')}' WHERE pull = 3`,
+      );
+      expect(third).toEqual({ file: `'${HOSTILE}.csv`, why: 'oil was cold' });
+    } finally {
+      remove();
+    }
+  });
+
+  it('is a report whose words are those of the record, with its bundle in it', async () => {
+    const asked = await shop.ready;
+    const { id, document, bundle } = asked;
+    const answer = await asked.ask('GET', `/api/v1/handovers/${id}/report?size=a4`);
+    expect(answer.headers.get('content-type')).toBe('application/pdf');
+    const pdf = new Uint8Array(await answer.arrayBuffer());
+    expect(attachedIn(pdf)).toEqual(await bundle());
+    const { folder, remove } = temporaryFolder();
+    try {
+      const file = join(folder, 'report.pdf');
+      writeFileSync(file, pdf);
+      const read = poppler('pdftotext', ['-layout', file, '-']);
+      const said = read.replace(/[\s\u200b]+/g, '');
+      const has = (words: string) => expect(said).toContain(words.replace(/[\s\u200b]+/g, ''));
+      has('Eight');
+      has('left out: oil was cold');
+      has('a hot summer');
+      has('Ran clean.');
+      for (const { recordingSha256 } of document.days[0]!.pulls) has(recordingSha256!);
+      has((document.final!.peakPowerW.value / 745.69987158).toFixed(1).replace(/\.0$/, ''));
+      expect(said.replace(/\s/g, '')).toContain('=HYPERLINK("x")<script>alert(1)');
+      const fonts = poppler('pdffonts', [file]).trim().split('\n').slice(2);
+      expect(fonts.length).toBeGreaterThan(0);
+      for (const font of fonts) expect(font).toMatch(/ yes (yes|no) +yes /);
+      expect(poppler('pdfinfo', [file])).toMatch(/Tagged: +yes[\s\S]*Page size: +595\.\d* x 841/);
+    } finally {
+      remove();
+    }
+  });
+
+  it('is told apart where a byte of the report was changed', async () => {
+    const asked = await shop.ready;
+    const { id } = asked;
+    const pdf = new Uint8Array(
+      await (await asked.ask('GET', `/api/v1/handovers/${id}/report?language=de`)).arrayBuffer(),
+    );
+    expect(await verify(asked, pdf)).toMatchObject({ verdict: 'follows', isOurs: true });
+    const changed = pdf.slice();
+    changed[Buffer.from(pdf).indexOf('%%EOF')]! ^= 1;
+    expect(await verify(asked, changed)).toMatchObject({ verdict: 'changed' });
+  });
+
+  it('is one page for the owner in which no name from outside is markup', async () => {
+    const asked = await shop.ready;
+    const { id } = asked;
+    const answer = await asked.ask('GET', `/api/v1/handovers/${id}/page`);
+    const page = await answer.text();
+    expect(answer.headers.get('content-disposition')).toMatch(/^attachment/);
+    expect(page).not.toContain('<script>alert');
+    expect(page).toContain('&lt;script&gt;alert(1)&lt;/script&gt;');
+    expect(page.match(/<svg/g)!.length).toBeGreaterThan(1);
+    expect(page).toContain("default-src 'none'");
+  });
 
   it('refuses what is no bundle, and a build that has nothing to hand over', () =>
     withApp(async (asked) => {
@@ -232,6 +310,8 @@ describe('a hand-over', () => {
     }));
 });
 
+const poppler = (program: string, args: readonly string[]): string =>
+  execFileSync(program, args, { encoding: 'utf8' });
 const unzipped = (bytes: Uint8Array) => Object.entries(unzipSync(bytes));
 
 type Path = readonly (string | number)[];

@@ -2100,6 +2100,20 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: Blob;
   };
+  /** The page for the owner: one HTML file whose pictures answer to the cursor. */
+  readonly 'GET /handovers/{id}/page': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly language?: 'en' | 'de' };
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
+  /** The report as a PDF, with the bundle in it. */
+  readonly 'GET /handovers/{id}/report': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly language?: 'en' | 'de'; readonly size?: 'letter' | 'a4' };
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
   /** Whether the server answers, and its version. */
   readonly 'GET /health': {
     readonly params: undefined;

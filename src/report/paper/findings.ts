@@ -83,7 +83,7 @@ function pullNames({ days }: HandOver, ids: readonly string[], tell: Teller): st
   const told = days.flatMap((day) => {
     const own = day.pulls.filter(({ id }) => ids.includes(id)).map(({ number }) => String(number));
     if (own.length === 0) return [];
-    const pulls = `${tell.words.evidence.pull} ${tell.words.list(own)}`;
+    const pulls = tell.words.evidence.pullsNamed(own);
     return [days.length > 1 ? `${pulls} (${tell.day(day)})` : pulls];
   });
   return tell.words.list(told);

@@ -2,9 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { StoreError } from '../../errors.ts';
 import type { DrawFigure } from '../../figures.ts';
 import type { Block, Paper } from './blocks.ts';
+import { spelled, steady } from './signs.ts';
 import { TEMPLATE } from './template.ts';
 
 export interface PdfOptions {
@@ -38,8 +39,25 @@ function fontBlobs(): Buffer[] {
   return fonts;
 }
 
+/** Loaded when a report is set, and not before: it is thirty megabytes of machine code. */
+async function typesetter() {
+  try {
+    return await import('@myriaddreamin/typst-ts-node-compiler');
+  } catch (error) {
+    throw new StoreError(
+      'The part that sets PDF pages does not load on this machine; the page for the owner (HTML) says the same.',
+      {},
+      error,
+    );
+  }
+}
+
 /** The report as a PDF. The same paper gives the same bytes. */
-export function pdfOf(paper: Paper, { size, draw, attached }: PdfOptions): Uint8Array {
+export async function pdfOf(
+  paper: Paper,
+  { size, draw, attached }: PdfOptions,
+): Promise<Uint8Array> {
+  const { NodeCompiler } = await typesetter();
   // A workspace that holds nothing: the template can read what is handed to it here, and no file.
   const workspace = join(import.meta.dirname, 'nothing-is-here');
   const compiler = NodeCompiler.create({ workspace, fontArgs: [{ fontBlobs: fontBlobs() }] });
@@ -64,17 +82,47 @@ export function pdfOf(paper: Paper, { size, draw, attached }: PdfOptions): Uint8
     attached:
       attached === undefined ? null : { name: attached.name, description: attached.description },
   };
-  put('paper.json', JSON.stringify(data));
-  const pdf = compiler.pdf(
-    { mainFileContent: TEMPLATE },
-    {
-      pdfStandard: 'a-3a' as never,
-      creationTimestamp: Math.floor(Date.parse(paper.madeAt) / 1000),
-    },
-  );
-  compiler.evictCache(0);
-  return new Uint8Array(pdf);
+  const options = {
+    pdfStandard: 'a-3a' as never,
+    creationTimestamp: Math.floor(Date.parse(paper.madeAt) / 1000),
+  };
+  let text = JSON.stringify(data);
+  try {
+    for (let tries = 1; ; tries += 1) {
+      put('paper.json', text);
+      try {
+        return new Uint8Array(compiler.pdf({ mainFileContent: TEMPLATE }, options));
+      } catch (error) {
+        const spelled = spelledOut(text, error);
+        if (spelled === null || tries === MOST_TRIES) throw notSet(error);
+        text = spelled;
+      }
+    }
+  } finally {
+    compiler.evictCache(0);
+  }
 }
+
+/** Each try spells out every sign that the one before could not draw. */
+const MOST_TRIES = 4;
+
+/**
+ * PDF/A wants every sign to be drawn. One that no font of ours has (a picture, a script that nobody foresaw) stands as its
+ * number, `[U+1F525]`, so that it can still be read and searched for. Null where that was not the trouble.
+ */
+function spelledOut(text: string, error: unknown): string | null {
+  const missing = [...String(error).matchAll(/the text `\\?"(.+?)\\?"` could not be displayed/g)];
+  if (missing.length === 0) return null;
+  const signs = new Set(missing.flatMap(([, signs]) => [...signs!]));
+  return [...text].map((sign) => (signs.has(sign) ? spelled(sign) : sign)).join('');
+}
+
+const notSet = (error: unknown) =>
+  new StoreError(
+    'The pages of the report could not be set; the page for the owner (HTML) says the same.',
+    { found: String(error).slice(0, 400) },
+    error,
+  );
 
 /** A block with every field that the template reads, and words that can be broken where a line ends. */
 function readable(block: Exclude<Block, { kind: 'figure' }>): object {
@@ -108,20 +156,15 @@ function readable(block: Exclude<Block, { kind: 'figure' }>): object {
 const LONGEST = 22;
 const ZERO_WIDTH_SPACE = '\u200b';
 
-/** Control characters out, and places to break inside words that would run out of their column. */
+/** Nothing that steers, and places to break inside words that would run out of their column. */
 export function breakable(text: string): string {
-  return (
-    text
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
-      .replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/g, '\ufffd')
-      .replace(/\S{23,}/g, (word) => {
-        const letters = [
-          ...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(word),
-        ].map(({ segment }) => segment);
-        const parts: string[] = [];
-        for (let at = 0; at < letters.length; at += LONGEST / 2)
-          parts.push(letters.slice(at, at + LONGEST / 2).join(''));
-        return parts.join(ZERO_WIDTH_SPACE);
-      })
-  );
+  return steady(text).replace(/\S{23,}/g, (word) => {
+    const letters = [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(word)].map(
+      ({ segment }) => segment,
+    );
+    const parts: string[] = [];
+    for (let at = 0; at < letters.length; at += LONGEST / 2)
+      parts.push(letters.slice(at, at + LONGEST / 2).join(''));
+    return parts.join(ZERO_WIDTH_SPACE);
+  });
 }

@@ -81,7 +81,8 @@ export class Teller {
 
   /** What a test day is called: its name, else its date. */
   day({ name, date }: { readonly name: string; readonly date: string | null }): string {
-    return name !== '' ? name : this.date(date);
+    if (name !== '') return name;
+    return date === null ? this.words.evidence.unnamedDay : this.words.date(date);
   }
   settingName(setting: string): string {
     const { lead, lambda } = this.words.settings;

@@ -1,4 +1,5 @@
 /** Hand-overs: frozen, listed, taken away as a bundle, and held against the recordings in them. */
+import { LANGUAGES } from '../../report/index.ts';
 import { airStandard, id, label, list, orNull, text, z } from '../schema/common.ts';
 import { answers, body, byId, createRoute, json, nothing, refusals } from './parts.ts';
 
@@ -118,6 +119,31 @@ export const handOvers = {
     summary: 'The bundle: one zip with everything, signed, that needs no Pullbook to be read',
     request: { params: byId },
     responses: bytesOf('application/zip', 'The bundle'),
+  }),
+  report: createRoute({
+    method: 'get',
+    path: '/handovers/{id}/report',
+    tags,
+    summary: 'The report as a PDF, with the bundle in it',
+    request: {
+      params: byId,
+      query: z.object({
+        language: z.enum(LANGUAGES).optional(),
+        size: z
+          .enum(['letter', 'a4'])
+          .optional()
+          .openapi({ description: 'Left out: letter in US units, else A4.' }),
+      }),
+    },
+    responses: bytesOf('application/pdf', 'The report'),
+  }),
+  page: createRoute({
+    method: 'get',
+    path: '/handovers/{id}/page',
+    tags,
+    summary: 'The page for the owner: one HTML file whose pictures answer to the cursor',
+    request: { params: byId, query: z.object({ language: z.enum(LANGUAGES).optional() }) },
+    responses: bytesOf('text/html', 'The page'),
   }),
   key: createRoute({
     method: 'get',

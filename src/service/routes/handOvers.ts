@@ -5,8 +5,9 @@ import type { PullbookRecord } from '../../record/index.ts';
 import { keyName } from '../../report/index.ts';
 import { handOvers } from '../contract/handOvers.ts';
 import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
+import { ownerPage, reportOf } from '../work/reports.ts';
 import { spool } from '../work/spool.ts';
-import { verifyBundle } from '../work/verify.ts';
+import { verifyFile } from '../work/verify.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
@@ -54,6 +55,27 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
       },
     ) as never;
   });
+  api.openapi(handOvers.report, async (c) => {
+    const kept = await record.handOvers.get(c.req.valid('param').id);
+    const pdf = await reportOf(record, kept.id, c.req.valid('query'));
+    return new Response(pdf as Uint8Array<ArrayBuffer>, {
+      headers: {
+        'content-type': 'application/pdf',
+        'content-disposition': `inline; filename="hand-over-${kept.madeAt.slice(0, 10)}.pdf"`,
+      },
+    }) as never;
+  });
+  api.openapi(handOvers.page, async (c) => {
+    const kept = await record.handOvers.get(c.req.valid('param').id);
+    const page = await ownerPage(record, kept.id, c.req.valid('query').language ?? 'en');
+    // Taken away and opened from a disk: under our own address its script would be refused.
+    return new Response(page, {
+      headers: {
+        'content-type': 'text/html; charset=utf-8',
+        'content-disposition': `attachment; filename="hand-over-${kept.madeAt.slice(0, 10)}.html"`,
+      },
+    }) as never;
+  });
   api.openapi(handOvers.key, async (c) => {
     const { publicKey } = await keyOfShop(record);
     return c.json({ publicKey, name: keyName(publicKey) }, 200);
@@ -68,7 +90,7 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
     try {
       const { source } = spooled;
       const bytes = typeof source === 'string' ? new Uint8Array(await readFile(source)) : source;
-      const verified = await verifyBundle(bytes, name, version, c.req.raw.signal);
+      const verified = await verifyFile(bytes, name, version, c.req.raw.signal);
       const { publicKey } = await keyOfShop(record);
       const isOurs = verified.signedBy?.publicKey === publicKey;
       return c.json({ ...verified, isOurs } as never, 200);

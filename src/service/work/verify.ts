@@ -5,15 +5,18 @@ import { join } from 'node:path';
 import { PullbookError } from '../../errors.ts';
 import { openRecord } from '../../record/index.ts';
 import {
+  attachedIn,
   type BundleProblem,
   type Difference,
   differences,
   type HandOver,
   keyName,
+  LANGUAGES,
   madeOf,
   openBundle,
 } from '../../report/index.ts';
 import { freezeHandOver, type RecordPart } from './handover.ts';
+import { PAPER_SIZES, reportFrom } from './reports.ts';
 
 export interface Verified {
   readonly file: string;
@@ -44,9 +47,55 @@ export interface Verified {
 const MOST_DIFFERENCES = 200;
 
 /**
+ * A bundle, or a report that has one in it: then its pages are set again too, and held against what is printed.
  * @param pullbook  version of the program
- * @throws FormatError  the file is no bundle at all
+ * @throws FormatError  the file is no bundle and has none in it
  */
+export async function verifyFile(
+  bytes: Uint8Array,
+  file: string,
+  pullbook: string,
+  signal?: AbortSignal,
+): Promise<Verified> {
+  const attached = attachedIn(bytes);
+  if (attached === null) return verifyBundle(bytes, file, pullbook, signal);
+  const verified = await verifyBundle(attached, file, pullbook, signal);
+  if (await isAsSet(bytes, attached, file, pullbook)) return verified;
+  const isOther = verified.madeWith !== `Pullbook ${pullbook}`;
+  const sentence = isOther
+    ? 'Another version of Pullbook set these pages, so what is printed on them was not held against the bundle in them.'
+    : 'What is printed on these pages is not what the bundle in them says.';
+  const problems = [...verified.problems, { where: file, sentence }];
+  const verdict =
+    verified.verdict === 'follows' ? (isOther ? 'other version' : 'changed') : verified.verdict;
+  return {
+    ...verified,
+    problems,
+    verdict,
+    sentence: verified.verdict === 'follows' ? sentence : verified.sentence,
+  };
+}
+
+/** Whether a report is, byte for byte, what is set of the bundle in it, in one of the languages and sizes. */
+async function isAsSet(
+  pdf: Uint8Array,
+  bundle: Uint8Array,
+  file: string,
+  pullbook: string,
+): Promise<boolean> {
+  const { handOver, signedBy } = openBundle(bundle, file);
+  const says = handOver as HandOver | null;
+  if (says?.versions?.pullbook !== pullbook || signedBy === null) return false;
+  for (const language of LANGUAGES) {
+    for (const size of PAPER_SIZES) {
+      const again = await reportFrom(says, signedBy, bundle, { language, size }).catch(() => null);
+      if (again !== null && Buffer.from(again).equals(pdf)) return true;
+    }
+  }
+  return false;
+}
+
+/** A bundle by itself. @throws FormatError  the file is no bundle at all */
 export async function verifyBundle(
   bytes: Uint8Array,
   file: string,

@@ -135,6 +135,9 @@ export const de: Words = {
     pullsNote:
       'Faktor: womit das gemessene Drehmoment auf die Luft der Werte gebracht wurde. Rate: des Hochlaufs.',
     pull: 'Lauf',
+    pullsNamed: (numbers) =>
+      numbers.length === 1 ? `Lauf ${numbers[0]}` : `Läufen ${de.list(numbers)}`,
+    unnamedDay: 'ohne Namen und Datum',
     file: 'Datei',
     lead: 'Zündung',
     lambda: 'λ',

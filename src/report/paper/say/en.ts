@@ -136,6 +136,9 @@ export const en: Words = {
     pullsNote:
       'Factor: what observed torque was multiplied by to stand in the air of the figures. Rate: of the sweep.',
     pull: 'Pull',
+    pullsNamed: (numbers) =>
+      numbers.length === 1 ? `pull ${numbers[0]}` : `pulls ${en.list(numbers)}`,
+    unnamedDay: 'without name or date',
     file: 'File',
     lead: 'Lead',
     lambda: 'λ',

@@ -121,6 +121,8 @@ export interface Words {
     pulls: string;
     pullsNote: string;
     pull: string;
+    pullsNamed(numbers: readonly string[]): string;
+    unnamedDay: string;
     file: string;
     lead: string;
     lambda: string;
