@@ -106,7 +106,7 @@ export function DifferenceChart(props: DifferenceChartProps) {
       )}
       {onCursor !== undefined && (
         <Surface
-          plot={plot}
+          plot={{ ...plot, top: head, height: Math.max(8, plot.height - head) }}
           x={x}
           cursor={cursorRpm === null ? null : { x: cursorRpm, y: null }}
           onCursor={(point) => onCursor(point === null ? null : point.x)}

@@ -67,7 +67,7 @@ function Figures({ answer, pair, units }: FindingProps & { readonly pair: PairAn
       </div>
       <div className={ladder.question}>
         <dt>{`Where ${pair.b} is ahead or behind, rpm`}</dt>
-        <dd className={ladder.leaves}>
+        <dd className={`${ladder.leaves} ${styles.where}`}>
           {places.length === 0 && (
             <div>
               <span className={`${ladder.figure} ${styles.place}`} data-unknown="true">

@@ -5,7 +5,7 @@ import ladder from '../ladder/ladder.module.css';
 import styles from './compare.module.css';
 import type { CompareViewProps } from './props.ts';
 
-const BESIDE = 3;
+const BESIDE = 2;
 
 type MindProps = CompareViewProps & { readonly answer: CompareAnswer };
 
