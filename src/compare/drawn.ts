@@ -114,6 +114,38 @@ export function placeOn(
   return { i, part: at - i };
 }
 
+/** Two-sided 95 % of a normal law. */
+const HALF_WIDTHS = 1.96;
+
+/**
+ * Each curve's own 95 % band [N·m], for the eye: what moves all curves alike (a day that they share) is left out, as in
+ * a comparison's picture. A curve alone keeps all of it.
+ */
+export function drawnBands(
+  curves: readonly DrawnCurve[],
+): readonly { readonly lowNm: readonly number[]; readonly highNm: readonly number[] }[] {
+  const together = (a: DrawnCurve, b: DrawnCurve, speed: number) => {
+    const [p, q] = [placeOn(a.speedRpm, speed), placeOn(b.speedRpm, speed)];
+    const off = (draw: Float64Array, { i, part }: ReturnType<typeof placeOn>) =>
+      draw[i]! + part * (draw[i + 1]! - draw[i]!);
+    const sum = a.logOff.reduce((all, draw, d) => all + off(draw, p) * off(b.logOff[d]!, q), 0);
+    return sum / a.logOff.length;
+  };
+  return curves.map((curve) => {
+    const half = curve.speedRpm.map((speed) => {
+      const shared =
+        curves.length < 2 ? 0 : Math.min(...curves.map((other) => together(curve, other, speed)));
+      return (
+        HALF_WIDTHS * Math.sqrt(Math.max(0, together(curve, curve, speed) - Math.max(0, shared)))
+      );
+    });
+    return {
+      lowNm: half.map((width, m) => curve.torqueNm[m]! * Math.exp(-width)),
+      highNm: half.map((width, m) => curve.torqueNm[m]! * Math.exp(width)),
+    };
+  });
+}
+
 /** Speed of peak power, on the mean of the curves [rev/min]: what the chosen uses are laid over. */
 export function peakPowerRpm({ curves }: DrawnCurves): number {
   const peaks = curves.map(({ speedRpm, torqueNm }) => {

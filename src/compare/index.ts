@@ -4,6 +4,7 @@ export {
   type DrawnCurve,
   type DrawnCurves,
   drawnAlone,
+  drawnBands,
   drawnCurves,
   evenly,
   peakPowerRpm,

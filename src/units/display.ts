@@ -37,6 +37,7 @@ export const DISPLAY_KINDS = {
   smallVolume: { us: ['cm³', 2], metric: ['cm³', 2] },
   partMass: { us: ['g', 1], metric: ['g', 1] },
   roadSpeed: { us: ['mph', 1], metric: ['km/h', 1] },
+  dragArea: { us: ['ft²', 2], metric: ['m²', 3] },
   distance: { us: ['ft', 0], metric: ['m', 0] },
   vehicleMass: { us: ['lb', 0], metric: ['kg', 0] },
   acceleration: { us: ['ft/s²', 0], metric: ['m/s²', 0] },

@@ -251,6 +251,7 @@ export const SIMPLE_UNITS: readonly UnitRow[] = [
   unit('area', 'm²', 1, 'SI', ['m2', 'square metre', 'square meter']),
   unit('area', 'cm²', 1e-4, 'SI', ['cm2', 'sq cm', 'square cm']),
   unit('area', 'mm²', 1e-6, 'SI', ['mm2', 'sq mm', 'square mm']),
+  unit('area', 'ft²', FT_M ** 2, '1 ft = 0.3048 m', ['ft2', 'sq ft', 'square foot', 'square feet']),
   unit('area', 'in²', IN_M ** 2, '1 in = 0.0254 m', ['in2', 'sq in', 'square inch', 'square in']),
 
   unit('acceleration', 'm/s²', 1, 'SI', ['m/s2', 'm/s^2']),

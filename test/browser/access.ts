@@ -56,6 +56,11 @@ export const access = (standOf: () => Stand) =>
           .builds.slice(0, 2)
           .map(({ id }) => `build:${id}`)
           .join()}`,
+        'what it is for': `/use?sides=${engines
+          .find((one) => one.builds.length > 1)!
+          .builds.slice(0, 2)
+          .map(({ id }) => `build:${id}`)
+          .join()}`,
         settings: '/settings',
         calibrations: `/cells/${cellId}/calibrations`,
         'a new calibration': `/cells/${cellId}/calibrate/weights`,

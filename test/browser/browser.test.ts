@@ -7,6 +7,7 @@ import { ladderPictures } from './ladder-pictures.ts';
 import { sideBySide } from './side-by-side.ts';
 import type { Stand } from './stand.ts';
 import { wayThrough } from './way-through.ts';
+import { whatItIsFor } from './what-it-is-for.ts';
 
 /** One service with the demo shop and one browser serve all that is tried on the screen. */
 let stand: Stand;
@@ -23,4 +24,5 @@ ladderPictures(() => stand);
 buildSheet(() => stand);
 sideBySide(() => stand);
 calibrations(() => stand);
+whatItIsFor(() => stand);
 access(() => stand);

@@ -2,7 +2,7 @@ import { addressOf, refusalOf, ServiceError, SILENT, signature } from './client.
 import type { Routes } from './types.gen.ts';
 
 /** Routes whose body is the bytes of one file, named in the query. */
-type FileRoute = 'POST /builds/{id}/files' | 'POST /builds/{id}/sheet/read';
+type FileRoute = 'POST /builds/{id}/files' | 'POST /builds/{id}/sheet/read' | 'POST /uses/from-log';
 
 /**
  * Sends the bytes of one file as they are.
@@ -16,7 +16,7 @@ export async function putFile<R extends FileRoute>(
 ): Promise<Routes[R]['answer']> {
   let answer: Response;
   try {
-    answer = await fetch(addressOf(route.slice('POST '.length), params, query), {
+    answer = await fetch(addressOf(route.slice('POST '.length), params ?? {}, query), {
       method: 'POST',
       headers: {
         accept: 'application/json',

@@ -204,6 +204,26 @@ export const partReadingQuery = (id: string) =>
     queryFn: () => ask('GET /part-tests/{id}/reading', { params: { id } }),
   });
 
+/** Builds brought together for a use or a vehicle; one is enough. */
+export const useMembersQuery = (sides: readonly SideWanted[], standard: AirStandard | null) =>
+  queryOptions({
+    queryKey: ['use', sides, standard],
+    queryFn: () => ask('POST /use/members', { body: { sides, ...inStandard(standard) } }),
+    placeholderData: keepPreviousData,
+  });
+
+export const vehiclesQuery = (engineId: string) =>
+  queryOptions({
+    queryKey: ['engines', engineId, 'vehicles'],
+    queryFn: () => ask('GET /engines/{id}/vehicles', { params: { id: engineId } }),
+  });
+
+export const usesQuery = (engineId: string) =>
+  queryOptions({
+    queryKey: ['engines', engineId, 'uses'],
+    queryFn: () => ask('GET /engines/{id}/uses', { params: { id: engineId } }),
+  });
+
 export const comparisonsQuery = (engineId: string) =>
   queryOptions({
     queryKey: ['engines', engineId, 'comparisons'],

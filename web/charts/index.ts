@@ -5,6 +5,7 @@ export { DifferenceChart, type DifferenceChartProps } from './DifferenceChart.ts
 export { type DifferenceRow, differenceTable, differenceUnit } from './difference-words.ts';
 export { GainChart, type GainChartProps } from './GainChart.tsx';
 export { gainTable } from './gain-words.ts';
+export { type ChartLine, LinesChart, type LinesChartProps, linesTable } from './LinesChart.tsx';
 export { LossMap, type LossMapProps } from './LossMap.tsx';
 export { lossTable } from './loss-grid.ts';
 export { ResidualChart, type ResidualChartProps, residualTable } from './ResidualChart.tsx';

@@ -28,7 +28,7 @@ type Tried<T> =
   | { readonly value: T; readonly trouble: null }
   | { readonly value: null; readonly trouble: string };
 
-function tried<T>(work: () => T): Tried<T> {
+export function tried<T>(work: () => T): Tried<T> {
   try {
     return { value: work(), trouble: null };
   } catch (error) {

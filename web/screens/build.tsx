@@ -124,6 +124,22 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
               Compare with the last build
             </Button>
           )}
+          {days.some((day) => day.pullCount > 0) && (
+            <Button
+              variant="default"
+              renderRoot={(props) => (
+                <Link
+                  to="/use"
+                  search={
+                    against === null ? buildsSearch(build.id) : buildsSearch(against.id, build.id)
+                  }
+                  {...props}
+                />
+              )}
+            >
+              What it is for
+            </Button>
+          )}
           <Button onClick={() => setOpen('day')}>New test day</Button>
         </div>
       </div>

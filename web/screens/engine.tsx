@@ -73,6 +73,20 @@ function Engine({ page }: { page: EnginePage }) {
               Side by side
             </Button>
           )}
+          {tested.length > 0 && (
+            <Button
+              variant="default"
+              renderRoot={(props) => (
+                <Link
+                  to="/use"
+                  search={buildsSearch(...tested.slice(-2).map(({ id }) => id))}
+                  {...props}
+                />
+              )}
+            >
+              What it is for
+            </Button>
+          )}
           <Button
             {...(last === undefined ? {} : { variant: 'default' })}
             onClick={() => setOpen('build')}

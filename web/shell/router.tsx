@@ -16,6 +16,7 @@ import { searchOf } from '../screens/compare/side-address.ts';
 import { DayScreen } from '../screens/day/day.tsx';
 import { EngineScreen } from '../screens/engine.tsx';
 import { ShopScreen } from '../screens/shop.tsx';
+import { searchOfUse } from '../screens/use/use-address.ts';
 import { KeysSheet, showKeys, showSearch, useKeys } from './keys.tsx';
 import { Page } from './page.tsx';
 import { usePreferences } from './preferences.tsx';
@@ -149,6 +150,12 @@ const routeTree = rootRoute.addChildren([
     path: '/compare',
     validateSearch: searchOf,
     component: lazyRouteComponent(() => import('../screens/compare/compare.tsx'), 'CompareRoute'),
+  }),
+  createRoute({
+    ...under,
+    path: '/use',
+    validateSearch: searchOfUse,
+    component: lazyRouteComponent(() => import('../screens/use/use.tsx'), 'UseRoute'),
   }),
   createRoute({
     ...under,

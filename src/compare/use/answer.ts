@@ -98,6 +98,26 @@ export function answerUse(
   };
 }
 
+/** A use with another share of its time above a speed, all else in proportion; itself where the speed parts nothing. */
+export function draggedUse(use: Use, aboveRpm: number, shareAbove: number): Use {
+  const now = shareAboveOf(use, aboveRpm);
+  if (now <= 0 || now >= 1) return use;
+  return {
+    ...use,
+    points: use.points.map((point) => ({
+      ...point,
+      share:
+        point.speedRpm > aboveRpm
+          ? (point.share * shareAbove) / now
+          : (point.share * (1 - shareAbove)) / (1 - now),
+    })),
+  };
+}
+
+/** Part of a use's time above a speed. */
+export const shareAboveOf = ({ points }: Use, aboveRpm: number): number =>
+  points.reduce((sum, { speedRpm, share }) => sum + (speedRpm > aboveRpm ? share : 0), 0);
+
 /** Mean power [W] under points, as shown and by draw. */
 function powerUnder(
   curve: DrawnCurve,
@@ -152,7 +172,7 @@ function pairOf(
       curveA,
       curveB,
       points,
-      options.aboveRpm ?? turningSpeed(curveA, curveB, points),
+      options.aboveRpm ?? 50 * Math.round(turningSpeed(curveA, curveB, points) / 50),
     ),
   };
   return { ...pair, finding: findingUnderUse(use, pair, a.middle, b.middle) };

@@ -42,8 +42,21 @@ function dragged(
   const above = `above ${rounded(aboveRpm)} rev/min`;
   const all = points.at(-1)!.value;
   const [more, less] = all > points[0]!.value ? [pair.b, pair.a] : [pair.a, pair.b];
-  if (evenShare === null)
-    return `${points.every(({ value }) => value >= 0) ? pair.b : pair.a} is ahead whatever part of the time is spent ${above} (${partOf(shareNow)} now).`;
+  if (evenShare === null) {
+    const leads = `${points.every(({ value }) => value >= 0) ? pair.b : pair.a} leads whatever part of the time is spent ${above} (${partOf(shareNow)} now)`;
+    const untold = points.filter(({ low, high }) => low <= 0 && high >= 0);
+    if (untold.length === 0) return `${leads}.`;
+    const [first, last] = [untold[0]!.shareAbove, untold.at(-1)!.shareAbove];
+    const where =
+      first === 0
+        ? `where less than ${partOf(last)} is`
+        : last === 1
+          ? `where more than ${partOf(first)} is`
+          : `where ${partOf(first)} to ${partOf(last)} is`;
+    return untold.length === points.length
+      ? `Whatever part of the time is spent ${above}, the two cannot be told apart.`
+      : `${leads}, though ${where} it cannot be told from chance.`;
+  }
   return `${more} is the one where more than ${partOf(evenShare.value)} of the time (${partOf(evenShare.low)} to ${partOf(evenShare.high)}) is spent ${above}, ${less} where less is; this use spends ${partOf(shareNow)} there.`;
 }
 

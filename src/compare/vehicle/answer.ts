@@ -121,3 +121,16 @@ export function differenceOf(
   }, 0);
   return { value: bandedOf(off, middle), chanceBetter: better / off.length };
 }
+
+/** By how much b is behind a [s] at distances from the start, with its 95 % interval; null: not reached by both. */
+export function behindAt(
+  a: DrawnRun,
+  b: DrawnRun,
+  distancesM: readonly number[],
+): readonly (Banded | null)[] {
+  return distancesM.map((distanceM) => {
+    const [first, second] = [a.timeAt(distanceM), b.timeAt(distanceM)];
+    if (first === null || second === null) return null;
+    return differenceOf(first.draws, second.draws, second.value - first.value, 'time').value;
+  });
+}

@@ -1,6 +1,7 @@
 export {
   answerVehicle,
   type BuildRun,
+  behindAt,
   type RunFigure,
   type RunPair,
   type VehicleAnswer,

@@ -1,6 +1,7 @@
 import type { DrawnCurve } from '../drawn.ts';
 import { engineOf } from './engine.ts';
 import { type FiguredRun, figuredRun } from './figures.ts';
+import { timeAtDistance } from './marks.ts';
 import type { Vehicle } from './types.ts';
 
 /*
@@ -21,6 +22,10 @@ const LIFT = 0.01;
 /** A run with each figure's draws; null: not reached. */
 export interface DrawnRun extends FiguredRun {
   readonly draws: readonly (Float64Array | null)[];
+  /** Time [s] at a distance from the start with its draws; null: not reached. */
+  readonly timeAt: (
+    distanceM: number,
+  ) => { readonly value: number; readonly draws: Float64Array } | null;
 }
 
 export const engineOfCurve = ({ speedRpm, torqueNm }: DrawnCurve) =>
@@ -36,14 +41,9 @@ export function drawnRun(vehicle: Vehicle, curve: DrawnCurve): DrawnRun {
       Math.max(0, 1 - Math.abs((m * (HATS - 1)) / (points - 1) - k)),
     ),
   );
-  const slopes = hats.map((hat) => {
-    const lifted = curve.torqueNm.map((torque, m) => torque * (1 + LIFT * hat[m]!));
-    const { values } = figuredRun(vehicle, engineOfCurve({ ...curve, torqueNm: lifted }), {
-      shifts,
-    });
-    return base.values.map((value, f) =>
-      value === null || values[f] === null ? 0 : (values[f]! - value) / LIFT,
-    );
+  const lifted = hats.map((hat) => {
+    const torqueNm = curve.torqueNm.map((torque, m) => torque * (1 + LIFT * hat[m]!));
+    return figuredRun(vehicle, engineOfCurve({ ...curve, torqueNm }), { shifts });
   });
   // What a draw is off by under each hat, on the mean.
   const weights = hats.map((hat) => {
@@ -53,14 +53,21 @@ export function drawnRun(vehicle: Vehicle, curve: DrawnCurve): DrawnRun {
   const offs = curve.logOff.map((draw) =>
     weights.map((weight) => weight.reduce((sum, value, m) => sum + value * draw[m]!, 0)),
   );
+  const drawsOf = (value: number, read: (run: FiguredRun) => number | null) => {
+    const slopes = lifted.map((run) => ((read(run) ?? value) - value) / LIFT);
+    return Float64Array.from(offs, (off) =>
+      off.reduce((sum, one, k) => sum + one * slopes[k]!, value),
+    );
+  };
   return {
     ...base,
     draws: base.values.map((value, f) =>
-      value === null
-        ? null
-        : Float64Array.from(offs, (off) =>
-            off.reduce((sum, one, k) => sum + one * slopes[k]![f]!, value),
-          ),
+      value === null ? null : drawsOf(value, ({ values }) => values[f]!),
     ),
+    timeAt: (distanceM) => {
+      const value = timeAtDistance(base.run, distanceM);
+      if (value === null) return null;
+      return { value, draws: drawsOf(value, ({ run }) => timeAtDistance(run, distanceM)) };
+    },
   };
 }

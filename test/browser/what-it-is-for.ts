@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import type { Stand } from './stand.ts';
+
+/** From the page of a build to what it is for: a vehicle changed, a use typed and undone. */
+export const whatItIsFor = (standOf: () => Stand) =>
+  describe('what it is for', () => {
+    it('is opened from a build, follows the final drive, takes a vehicle and a use, and undoes', async () => {
+      const stand = standOf();
+      const { engines } = await stand.record.summary();
+      const engine = engines.find((one) => one.builds.length > 1)!;
+      const page = await stand.open(`/builds/${engine.builds[1]!.id}`);
+      await page.getByRole('link', { name: 'What it is for' }).click();
+      const finding = page.getByRole('heading', { level: 1 });
+      await finding.waitFor();
+      await expect.poll(() => finding.textContent()).toContain('quicker over the 1/4 mile');
+
+      const before = await finding.textContent();
+      const drive = page.getByRole('slider', { name: /^Final drive/ });
+      for (let i = 0; i < 40; i++) await drive.press('ArrowLeft');
+      await expect.poll(() => finding.textContent()).not.toBe(before);
+
+      await page.getByRole('button', { name: 'Change Hill-climb coupe' }).click();
+      await page.getByRole('textbox', { name: /^Mass/ }).fill('2 kg');
+      await page.getByRole('button', { name: 'Save', exact: true }).click();
+      await page.getByText('mass: found "2 kg"').first().waitFor();
+      await page.getByRole('textbox', { name: /^Mass/ }).fill('1300 kg');
+      await page.getByRole('textbox', { name: /^Mass/ }).press('Enter');
+      await page.getByText('1300 kg, 5 gears').waitFor();
+
+      await page.getByRole('button', { name: 'Type a use' }).click();
+      await page.getByRole('textbox', { name: 'Name' }).fill('her road');
+      await page.getByRole('textbox', { name: 'Speeds and time' }).fill('3000, 80\n5000, 20');
+      await page.getByRole('button', { name: 'Keep the use' }).click();
+      await page.waitForURL(/use=kept/);
+      const kept = () => stand.record.uses.list({ engineId: engine.id });
+      expect((await kept()).map(({ name }) => name)).toEqual(['her road']);
+      await page.getByRole('button', { name: 'Undo' }).last().click();
+      await expect.poll(async () => (await kept()).length).toBe(0);
+      await page.close();
+    });
+  });

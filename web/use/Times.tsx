@@ -1,0 +1,186 @@
+import type { VehicleAnswer } from '../../src/compare/index.ts';
+import type { Banded } from '../../src/pull/types.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
+import { interval, outside, plain, rpm, signed, speed } from '../charts/numbers.ts';
+import styles from '../compare/compare.module.css';
+import { SideMark } from '../compare/SideMark.tsx';
+import { letterOf } from '../compare/words.ts';
+import ladder from '../ladder/ladder.module.css';
+import type { UseViewProps } from './props.ts';
+
+/** Stretches named in the other system's units are left out: each has its like. */
+const isFor = (id: string, units: UnitSystem) => !(units === 'us' ? /kmh$/ : /mph$/).test(id);
+
+/** Times, speeds, shifts and gearing of each build, with what differs. */
+export function Times({
+  vehicle,
+  gearing,
+  units,
+}: UseViewProps & { readonly vehicle: VehicleAnswer }) {
+  const road = outside('roadSpeed', units);
+  const [first] = vehicle.builds;
+  const rows = first!.figures.flatMap((figure, f) =>
+    isFor(figure.id, units) ? [{ figure, f }] : [],
+  );
+  const of = (kind: 'time' | 'speed') => (value: number) =>
+    kind === 'time' ? value : road.of(value);
+  const decimals = (kind: 'time' | 'speed') => (kind === 'time' ? 2 : 1);
+  return (
+    <section aria-labelledby="use-times" className={styles.measures}>
+      <h2 id="use-times" className={ladder.sectionTitle}>
+        {`In ${vehicle.vehicle.name}`}
+      </h2>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className={ladder.tableWrap} tabIndex={0} aria-label="Times and speeds, a table">
+        <table className={ladder.table}>
+          <thead>
+            <tr>
+              <th scope="col" data-left="">
+                95 % intervals beside
+              </th>
+              {vehicle.builds.map(({ name }, at) => (
+                <th key={name} scope="col">
+                  <SideMark side={at} count={vehicle.builds.length} />
+                  <span className={styles.columnName}>{name}</span>
+                </th>
+              ))}
+              {vehicle.pairs.map(({ b }, at) => (
+                <th key={b} scope="col">{`${letterOf(at + 1)} less A`}</th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ figure, f }) => (
+              <tr key={figure.id}>
+                <th scope="row" data-left="" className={styles.measure}>
+                  {figure.name}
+                  <small className={styles.unit}>
+                    {`, ${figure.kind === 'time' ? 's' : road.symbol}`}
+                  </small>
+                </th>
+                {vehicle.builds.map(({ name, figures }) => (
+                  <Value
+                    key={name}
+                    value={figures[f]!.value}
+                    of={of(figure.kind)}
+                    decimals={decimals(figure.kind)}
+                  />
+                ))}
+                {vehicle.pairs.map(({ b, differences }) => (
+                  <Change
+                    key={b}
+                    value={differences[f]!.value}
+                    kind={figure.kind}
+                    of={of(figure.kind)}
+                  />
+                ))}
+              </tr>
+            ))}
+            {first!.shifts.map((_, gear) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a shift is its place
+              <tr key={gear}>
+                <th scope="row" data-left="" className={styles.measure}>
+                  {`shift ${gear + 1} to ${gear + 2}, ${first!.shifts[gear]!.best ? 'best' : 'as said'}`}
+                  <small className={styles.unit}>, rpm</small>
+                </th>
+                {vehicle.builds.map(({ name, shifts }) => (
+                  <td key={name}>
+                    {speed(shifts[gear]!.speedRpm)}
+                    <small
+                      className={styles.under}
+                    >{`drops to ${speed(shifts[gear]!.nextRpm)}${shifts[gear]!.atLimit ? '; as far as it turns' : ''}`}</small>
+                  </td>
+                ))}
+                {vehicle.pairs.map(({ b }) => (
+                  <td key={b} />
+                ))}
+              </tr>
+            ))}
+            {gearing !== null && (
+              <tr>
+                <th scope="row" data-left="" className={styles.measure}>
+                  best final drive
+                  <small>over the 1/4 mile</small>
+                </th>
+                {gearing.builds.map(({ name, finalDrive, asGood }) => (
+                  <td key={name}>
+                    {plain(finalDrive, 2)}
+                    <small className={styles.under}>
+                      {`${interval(asGood[0], asGood[1], 2)} as good`}
+                    </small>
+                  </td>
+                ))}
+                {gearing.pairs.map(({ b, value }) => (
+                  <Change
+                    key={b}
+                    value={value}
+                    kind="time"
+                    of={(one) => one}
+                    under="each its own"
+                  />
+                ))}
+              </tr>
+            )}
+          </tbody>
+        </table>
+      </section>
+      <p className={ladder.quiet}>
+        {`Intervals are the curve’s; what is not known of the vehicle is in none, but is alike for all builds. Torque below ${rpm(Math.round(first!.drawn.run.engine.fromRpm))} was not measured and is held level.`}
+      </p>
+    </section>
+  );
+}
+
+function Value({
+  value,
+  of,
+  decimals,
+}: {
+  readonly value: Banded | null;
+  readonly of: (value: number) => number;
+  readonly decimals: number;
+}) {
+  if (value === null)
+    return (
+      <td>
+        <small>not reached</small>
+      </td>
+    );
+  return (
+    <td>
+      {plain(of(value.value), decimals)}
+      <small className={styles.under}>{interval(of(value.low), of(value.high), decimals)}</small>
+    </td>
+  );
+}
+
+function Change({
+  value,
+  kind,
+  of,
+  under,
+}: {
+  readonly value: Banded | null;
+  readonly kind: 'time' | 'speed';
+  readonly of: (value: number) => number;
+  readonly under?: string;
+}) {
+  if (value === null)
+    return (
+      <td>
+        <small>not known</small>
+      </td>
+    );
+  const told = value.low > 0 || value.high < 0;
+  const better = kind === 'time' ? value.value < 0 : value.value > 0;
+  const decimals = kind === 'time' ? 2 : 1;
+  const text = interval(of(value.low), of(value.high), decimals);
+  return (
+    <td data-told={told} {...(told ? { 'data-way': better ? 'gain' : 'loss' } : {})}>
+      <b>{signed(of(value.value), decimals)}</b>
+      <small className={styles.under}>
+        {[told ? text : `${text}, chance`, under].filter(Boolean).join(', ')}
+      </small>
+    </td>
+  );
+}

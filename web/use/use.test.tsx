@@ -1,0 +1,193 @@
+import { MantineProvider } from '@mantine/core';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, it } from 'vitest';
+import { pullsOf } from '../../src/compare/compared.fixture.ts';
+import { orRefuse, readVehicle } from '../../src/compare/index.ts';
+import type { CompareInput } from '../../src/compare/types.ts';
+import { LinesChart, linesTable } from '../charts/LinesChart.tsx';
+import { readForm, textOf } from '../form/fields.ts';
+import { typedUse } from '../screens/use/typed-use.ts';
+import type { UseScreenProps } from './props.ts';
+import { UseScreen } from './UseScreen.tsx';
+import { NEW_VEHICLE, VEHICLE_FIELDS, vehicleFrom, vehicleValues } from './vehicle-fields.ts';
+
+const WRITTEN = {
+  format: 'vehicle/1',
+  name: 'Hill-climb coupe',
+  mass: '1180 kg',
+  gears: [2.9, 1.95, 1.45, 1.18, 1],
+  finalDrive: 3.9,
+  tyre: { radius: '298 mm', growth: '1 %', growthAt: '200 km/h' },
+  driveline: { lossByGear: ['8 %', '7 %', '7 %', '6 %', '6 %'] },
+  clutch: { launchSpeed: '4000 rpm' },
+  dragArea: '0.72 m^2',
+};
+
+describe('the form of a vehicle', () => {
+  it.each(['us', 'metric'] as const)(
+    'left as it is in %s units, changes nothing that was typed',
+    (units) => {
+      const values = vehicleValues(WRITTEN);
+      const texts = Object.fromEntries(
+        VEHICLE_FIELDS.map((field) => [field.key, textOf(field, values[field.key], units)]),
+      );
+      const { patch, troubles } = readForm(VEHICLE_FIELDS, texts, values, units);
+      expect(troubles).toEqual({});
+      expect(vehicleFrom(WRITTEN, patch, units)).toEqual(WRITTEN);
+    },
+  );
+
+  it.each([
+    ['us', '2601.4 lb'],
+    ['metric', '1180 kg'],
+  ] as const)('filled in anew in %s units, is the same vehicle', (units, mass) => {
+    const { 'driveline.loss': _, ...values } = vehicleValues({ ...WRITTEN, driveline: undefined });
+    const written = vehicleFrom({}, { ...NEW_VEHICLE, ...values }, units);
+    expect(String(written.mass)).toContain(mass.split(' ')[1]!);
+    const [before, after] = [WRITTEN, written].map(
+      (one) => orRefuse(readVehicle({ ...one, driveline: undefined })).vehicle,
+    );
+    expect(after!.massKg).toBeCloseTo(before!.massKg, 2);
+    expect(after!.tyreGrowthS2PerM2 / before!.tyreGrowthS2PerM2).toBeCloseTo(1, 3);
+    expect(after!.tyreRadiusM).toBeCloseTo(before!.tyreRadiusM, 5);
+    expect(after!.gears).toEqual(before!.gears);
+  });
+
+  it('takes a converter in the place of the clutch, and keeps what it cannot read to be named', () => {
+    const changed = vehicleFrom(
+      WRITTEN,
+      {
+        coupling: 'converter',
+        'converter.stallSpeed': 2800,
+        'converter.stallTorque': 400,
+        gears: '2.5 x 1',
+        'shift.speeds': '6000',
+      },
+      'metric',
+    );
+    expect(changed.clutch).toBeUndefined();
+    expect(changed.converter).toMatchObject({ stallSpeed: '2800 rpm', stallTorque: '400 N·m' });
+    expect(changed.shift).toEqual({ speeds: '6000 rpm' });
+    const read = readVehicle(changed);
+    expect('problems' in read && read.problems.map(({ path }) => path)).toContain('gears[1]');
+  });
+});
+
+describe('a use typed in lines', () => {
+  it('takes bare numbers as rpm and per cent', () => {
+    expect(typedUse('road', '3000, 80\n5500 rpm; 20 %; 40\n')).toEqual({
+      format: 'use/1',
+      name: 'road',
+      points: [
+        { speed: '3000 rpm', share: '80 %' },
+        { speed: '5500 rpm', share: '20 %', load: '40 %' },
+      ],
+    });
+  });
+});
+
+describe('the page of what it is for', () => {
+  const early = (speed: number) => 460 - 1.8e-5 * (speed - 4000) ** 2;
+  const late = (speed: number) => 460 - 1.8e-5 * (speed - 5200) ** 2;
+  const input: CompareInput = {
+    groups: [
+      { name: 'Build 1', pulls: pullsOf(early, [0, 2, 4], 1) },
+      { name: 'Build 2', pulls: pullsOf(late, [1, 3, 5], 2) },
+    ],
+    bandRpm: [3000, 7000],
+    reference: [],
+    repeatabilityPercent: null,
+    calibrationRelSd: {},
+    worthPercent: 0.75,
+  };
+  const kept = { id: 'v1', engineId: 'e', name: 'the coupe', who: '', keptAt: '' };
+  const page = (more: Partial<UseScreenProps>) =>
+    renderToStaticMarkup(
+      <MantineProvider>
+        <UseScreen
+          input={input}
+          sides={input.groups.map(({ name }) => ({ name, aside: '3 pulls', pulls: [] }))}
+          units="us"
+          standard="SAE J1349"
+          taken="Taken were 3 pulls of each."
+          warnings={[]}
+          uses={[]}
+          vehicles={[{ ...kept, written: WRITTEN }]}
+          chosen={{ use: null, vehicle: null }}
+          onChoose={() => {}}
+          {...more}
+        />
+      </MantineProvider>,
+    ).replaceAll('\u202f', ' ');
+
+  it('says which build suits a use, and that times need a vehicle', () => {
+    const markup = page({ chosen: { use: 'circuit', vehicle: null } });
+    expect(markup).toMatch(/For circuit, Build 2 has [\d.]+ % more/);
+    expect(markup).toContain('no vehicle is chosen');
+    expect(markup).not.toContain('NaN');
+  });
+
+  it('says who is quicker in a vehicle, in words, figures and caution, in both unit systems', () => {
+    const us = page({ chosen: { use: null, vehicle: 'v1' } });
+    expect(us).toMatch(/Build 2 is quicker over the 1\/4 mile by 0\.\d\d s/);
+    expect(us).toContain('not a promise');
+    expect(us).toContain('0 to 60 mph');
+    expect(us).not.toContain('0 to 100 km/h');
+    expect(us).not.toContain('NaN');
+    const metric = page({ chosen: { use: null, vehicle: 'v1' }, units: 'metric' });
+    expect(metric).toContain('0 to 100 km/h');
+  });
+
+  it('says why a use is not answered and why a vehicle cannot move', () => {
+    const use = { ...kept, id: 'u', name: 'idling', written: typedUse('idling', '900, 100') };
+    expect(page({ uses: [use], chosen: { use: 'kept:u', vehicle: null } })).toContain(
+      'Only 0 % of the use',
+    );
+    const heavy = { ...kept, written: { ...WRITTEN, mass: '50000 kg', grade: '30 %' } };
+    expect(page({ vehicles: [heavy], chosen: { use: null, vehicle: 'v1' } })).toContain(
+      'cannot move away',
+    );
+  });
+});
+
+describe('lines over a common foot', () => {
+  const lines = [
+    {
+      id: 'a',
+      label: 'A',
+      colour: () => '#000',
+      x: [0, 1, 2],
+      y: [1, 2, 3],
+      low: [0.5, 1, 2],
+      high: [1.5, 2, 4],
+    },
+  ];
+  const [x, y] = [
+    { label: 'time', unit: 's', decimals: 0, step: 1 },
+    { label: 'speed', unit: 'mph', decimals: 1 },
+  ];
+
+  it('draw with bands, marks and a cursor, and tell the same as a table', () => {
+    const markup = renderToStaticMarkup(
+      <LinesChart
+        width={400}
+        height={300}
+        says="A by time."
+        {...{ lines, x, y }}
+        marks={[{ at: 1, label: 'here' }]}
+        cursor={2}
+        zero
+      />,
+    );
+    expect(markup).toContain('here');
+    expect(markup).not.toContain('NaN');
+    expect(linesTable(lines, x, y, 1)).toEqual({
+      columns: ['time, s', 'A, mph', 'A, 95 %, mph'],
+      rows: [
+        ['0', '1.0', '0.5 to 1.5'],
+        ['1', '2.0', '1.0 to 2.0'],
+        ['2', '3.0', '2.0 to 4.0'],
+      ],
+    });
+  });
+});
