@@ -1,5 +1,5 @@
 import { tBelow, tQuantile } from '../numerics/studentT.ts';
-import { REPEAT_LOG_SD, REPEAT_MEDIAN, STATED_LOG_SD } from './priors.ts';
+import { REPEAT_LOG_SD, REPEAT_MEDIAN } from './priors.ts';
 
 /*
  * The drift of a day told apart from the part.
@@ -157,11 +157,14 @@ export function byLeastSquares(
   };
 }
 
-/** What is known of a cell's pull-to-pull sd [%] before the test, and how many degrees of freedom that is worth. */
-function knownBefore(statedPercent: number | null) {
-  const logSd = statedPercent === null ? REPEAT_LOG_SD : STATED_LOG_SD;
-  return { sd: statedPercent ?? 100 * REPEAT_MEDIAN, freedom: 1 / (2 * logSd ** 2) };
-}
+/**
+ * What is known of a cell's pull-to-pull sd [%] before the test, and how many degrees of freedom that is worth. What is
+ * stated moves the middle and counts for no more: a test rests on its own scatter, and a cell can have a worse day.
+ */
+const knownBefore = (statedPercent: number | null) => ({
+  sd: statedPercent ?? 100 * REPEAT_MEDIAN,
+  freedom: 1 / (2 * REPEAT_LOG_SD ** 2),
+});
 
 /** One kind of day, and what the gain is on it. */
 interface OnDay extends Estimate {

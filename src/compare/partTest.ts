@@ -19,8 +19,6 @@ import { tQuantile } from '../numerics/studentT.ts';
 const ERROR = 0.05;
 /** Planned for a little more than the 80 % promised: taking out the drift and small changes of the day cost some. */
 const POWER = 0.85;
-/** Of one look: what is stated of the cell's repeatability counts in it too, and the plan leaves that out. */
-const ONE_LOOK_POWER = 0.8;
 /** A block or two have no scatter to speak of. */
 export const FIRST_LOOK = 3;
 const MOST_BLOCKS = 60;
@@ -83,7 +81,7 @@ export function planPartTest(
   }
   const most = isAba ? `${blocks} pulls of each` : `At most ${blocks} pulls of each`;
   const guard = isAba
-    ? ' The part is changed twice only; a steady drift of the day is taken out, a sudden change within the day is not, so watch that both halves of A agree.'
+    ? ' The part is changed twice only; a steady drift of the day is taken out, but a sudden change within it can look like the part: watch that both halves of A agree. By turns is safer.'
     : '';
   return {
     blocks,
@@ -104,7 +102,7 @@ function isEnoughInBlocks(blocks: number, gain: number, repeatability: number): 
 /** One look at the two means, with the drift's one degree of freedom gone. */
 function isEnoughOnce(pulls: number, gain: number, repeatability: number): boolean {
   const freedom = 2 * pulls - 3;
-  const needed = tQuantile(1 - ERROR / 2, freedom) + tQuantile(ONE_LOOK_POWER, freedom);
+  const needed = tQuantile(1 - ERROR / 2, freedom) + tQuantile(POWER, freedom);
   return (gain / (Math.SQRT2 * repeatability)) * Math.sqrt(pulls) >= needed;
 }
 
