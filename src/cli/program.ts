@@ -24,6 +24,8 @@ Examples:
   pullbook ladder day-b --table map.csv          lead and lambda at once, and their table by speed
   pullbook compare before/session.json after/session.json   what was gained and given up, from where to where
   pullbook use before/session.json after/session.json --use circuit --vehicle vehicle.json   which suits this owner
+  pullbook compare day:2026-05-17@28 day:2026-05-17@30   two rungs in the shop
+  pullbook parttest --gain 1                     how many pulls show a gain of 1 %, and in which order
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
   pullbook import --engine "Inline six" *.csv    into the shop's record

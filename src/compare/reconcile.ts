@@ -16,8 +16,7 @@ export interface SidePull {
   /** As messages call it; where it is given, `cell` tells its states of calibration apart too. */
   readonly cellName?: string;
   readonly calibrationRelSd: number;
-  /** Null: nobody has said. */
-  readonly fuel: string | null;
+  readonly fuel: string;
   readonly order: number;
   readonly excludedBecause: string | null;
   readonly configuration: string | null;
@@ -174,7 +173,7 @@ function doubts(sides: readonly Side[], counted: readonly (readonly SidePull[])[
     cellName === undefined ? String(calibrationRelSd) : differs(cells) ? '' : cell,
   );
   if (differs(states)) out.push(`${names} were made in different calibration states of the cell.`);
-  const fuels = said(({ fuel }) => fuel ?? 'not said');
+  const fuels = said(({ fuel }) => fuel);
   if (differs(fuels)) out.push(`The fuel differs: ${fuels.join(' against ')}.`);
   const lagged = said(({ fit }) => (fit.asRecorded.lagS > 0 ? 'taken out' : 'left in'));
   if (differs(lagged))

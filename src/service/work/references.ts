@@ -34,7 +34,8 @@ export async function referencesOn(
     ({ id, cellId }) => cellIds.has(cellId) && (among?.has(id) ?? true),
   );
   const marked = days.filter(({ isReference }) => isReference);
-  const looked = marked.length > 0 ? marked : days;
+  // The newest first: a cell changes with the years.
+  const looked = (marked.length > 0 ? marked : days).toReversed();
   const ofBuild = new Map<string, typeof looked>();
   for (const day of looked) {
     const key = `${day.buildId} ${day.cellId}`;
