@@ -5,7 +5,7 @@ import type { ResponsePoint } from './form.ts';
 import { bestOf, intervalOf, NOTHING } from './interval.ts';
 import { kneesOf } from './knee.ts';
 import { LEAST_RUNGS, usesOf } from './leave.ts';
-import { findLimit, limitForUse } from './limit.ts';
+import { exhaustLimitOf, findLimit, limitForUse } from './limit.ts';
 import { limitAnswer, limitBySpeed } from './limitAnswer.ts';
 import { isMixture, mixtureOf } from './mixture.ts';
 import { nextMove } from './next.ts';
@@ -85,7 +85,7 @@ export function answerLadder(input: LadderInput): LadderAnswer {
   const { draws } = posterior;
   const chosen = new Set<LadderPull>(counted.map((one) => one.pull));
   const limit = findLimit(input, chosen, mirror, rung);
-  const bandLimit = limitForUse(limit, chosen, input.bandRpm, mirror, input.exhaustLimitK);
+  const bandLimit = limitForUse(limit, chosen, input.bandRpm, mirror, exhaustLimitOf(input));
   const best = posterior.bestQuantile(0.5);
   const knees = kneesOf(draws, rung, input.worthPercent / 100).sort();
 

@@ -1,5 +1,5 @@
 import { settingForUse } from './decide.ts';
-import { type LimitFinding, limitForUse, type UseLimit } from './limit.ts';
+import { exhaustLimitOf, type LimitFinding, limitForUse, type UseLimit } from './limit.ts';
 import type { Move } from './next.ts';
 import type { ResponsePosterior } from './posterior.ts';
 import { useAnswerOf } from './sentences.ts';
@@ -34,7 +34,7 @@ export function usesOf(
         chosen,
         rule.speedsRpm ?? input.bandRpm,
         mirror,
-        input.exhaustLimitK,
+        exhaustLimitOf(input),
       );
       const setting = settingForUse(rule, extra, posterior, useLimit, input.step);
       const located = useLimit.draws !== null;

@@ -33,6 +33,15 @@ export const tooHot = (pull: LadderPull, exhaustLimitK: number | null | undefine
   (pull.exhaustPeakK ?? null) !== null &&
   (exhaustLimitK ?? null) !== null &&
   pull.exhaustPeakK! > exhaustLimitK!;
+/**
+ * The exhaust's limit as this ladder meets it: leaner is hotter, so it stands in the way of a mixture. More lead is
+ * cooler: there a hot exhaust is a warning, and no limit on the side to which the ladder climbs.
+ */
+export const exhaustLimitOf = ({
+  kind,
+  exhaustLimitK,
+}: Pick<LadderInput, 'kind' | 'exhaustLimitK'>): number | null =>
+  kind.name === 'lambda' ? (exhaustLimitK ?? null) : null;
 /** Somebody or something saw the limit. */
 export const reached = (pull: LadderPull, exhaustLimitK: number | null | undefined): boolean =>
   pull.knockHeard !== false || tooHot(pull, exhaustLimitK);
@@ -53,8 +62,9 @@ export function findLimit(
   rung: number,
 ): LimitFinding {
   const pulls = input.pulls.filter((pull) => Number.isFinite(pull.setting));
-  const heard = (pull: LadderPull) => reached(pull, input.exhaustLimitK);
-  const isSeen = (pull: LadderPull) => isWatched(pull, input.exhaustLimitK);
+  const exhaustLimitK = exhaustLimitOf(input);
+  const heard = (pull: LadderPull) => reached(pull, exhaustLimitK);
+  const isSeen = (pull: LadderPull) => isWatched(pull, exhaustLimitK);
   const watched = pulls.some(isSeen);
   const channel = locateKnock(
     pulls.flatMap(({ knock, setting }) =>
@@ -93,7 +103,7 @@ export function findLimit(
         : pulls.some(
               (pull) =>
                 mirror * pull.setting === lowestKnock &&
-                (pull.knockHeard !== false || !tooHot(pull, input.exhaustLimitK)),
+                (pull.knockHeard !== false || !tooHot(pull, exhaustLimitK)),
             )
           ? 'knock'
           : 'exhaust',

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { answerLadder, LAMBDA, type LadderInput, SHIPPED_MIXTURE_USES } from './index.ts';
+import {
+  answerLadder,
+  LAMBDA,
+  type LadderInput,
+  SHIPPED_MIXTURE_USES,
+  SPARK_LEAD,
+} from './index.ts';
 import { SHAPES } from './shape.ts';
 
 const power = (lambda: number) => 3e5 * (1 - SHAPES.linex.loss(lambda - 0.88, 1.8, 3));
@@ -80,6 +86,21 @@ describe('a ladder of mixture', () => {
     expect(hot.next).toMatchObject({ action: 'back', value: 0.83 });
     expect(hot.next.why).toContain('The exhaust was too hot at 0.86');
     for (const use of Object.values(hot.uses)) expect(use.value ?? 0).toBeLessThanOrEqual(0.81);
+  });
+
+  it('warns of a hot exhaust on a ladder of lead, whose more is cooler', () => {
+    const lead = answerLadder(
+      question(
+        [24, 26, 28].map((setting) => ({
+          setting,
+          peakPowerW: 3e5 * (1 - 8e-4 * (setting - 29) ** 2),
+          exhaustPeakK: setting < 25 ? 1230 : 1150,
+        })),
+        { kind: SPARK_LEAD, step: 1, uses: [], exhaustLimitK: 1200 },
+      ),
+    );
+    expect(lead.limit?.value ?? null).toBeNull();
+    expect(lead.warnings.join(' ')).toContain('Exhaust hotter than its limit at 24°');
   });
 
   it('is less sure where lambda was read with an error', () => {

@@ -1,5 +1,5 @@
 import type { BandReading } from './band.ts';
-import type { LimitFinding } from './limit.ts';
+import { type LimitFinding, tooHot } from './limit.ts';
 import type { Move } from './next.ts';
 import type { Rung } from './steps.ts';
 import type { LadderInput, LadderPull } from './types.ts';
@@ -7,7 +7,7 @@ import { settingText } from './words.ts';
 
 /** What the person should know beside the answer, one sentence each. */
 export function warningsOf(
-  { kind, bandRpm, remarks = [] }: LadderInput,
+  { kind, bandRpm, pulls, exhaustLimitK, remarks = [] }: LadderInput,
   reading: BandReading,
   limit: LimitFinding,
   strays: readonly LadderPull[],
@@ -22,6 +22,12 @@ export function warningsOf(
     );
   }
   if (limit.disagreement !== null) warnings.push(limit.disagreement);
+  const hot = kind.name === 'lead' ? pulls.filter((pull) => tooHot(pull, exhaustLimitK)) : [];
+  if (hot.length > 0) {
+    warnings.push(
+      `Exhaust hotter than its limit at ${hot.map((pull) => say(pull.setting)).join(', ')}: less lead makes it hotter still, a richer mixture cooler.`,
+    );
+  }
   for (const pull of strays) {
     warnings.push(
       `Pulls disagree: the one at ${say(pull.setting)} is off by more than this cell repeats and counts for little.`,

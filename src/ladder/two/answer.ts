@@ -106,7 +106,7 @@ export function answerTwo(input: TwoInput): TwoAnswer {
   });
   const said = (why: string) => (cleared.watched || pulls.length === 0 ? why : unwatched(why));
   const known = bestLeadDeg.value !== null && bestLambda.value !== null;
-  const uses = input.uses.map((use) => useOf(input, use, draws, cleared, known, said));
+  const uses = input.uses.map((use) => useOf(input, use, draws, cleared, rungs, known, said));
   const speeds = twoSpeeds(reading, pulls, draws, rungs);
   const bests =
     speeds === null || !known
@@ -121,7 +121,16 @@ export function answerTwo(input: TwoInput): TwoAnswer {
     if (uses[i]!.leadDeg === null) return none(uses[i]!.why);
     if (bests === null)
       return none('Typed peaks say nothing speed by speed: a table needs recorded curves.');
-    const rows = tableOf(use, bests, cleared, steps, input.extraHoldbackDeg, input.table);
+    const { leadDeg, lambda: at } = uses[i]!;
+    const rows = tableOf(
+      use,
+      { leadDeg: leadDeg!, lambda: at! },
+      bests,
+      cleared,
+      steps,
+      input.extraHoldbackDeg,
+      input.table,
+    );
     if (rows === null)
       return none('Not known yet: nothing that ran clean clears a setting at every speed.');
     return {
@@ -213,6 +222,7 @@ function useOf(
   use: TwoUse,
   draws: SurfaceDraws,
   cleared: Cleared,
+  rungs: readonly [number, number],
   known: boolean,
   said: (why: string) => string,
 ): TwoUseAnswer {
@@ -239,9 +249,17 @@ function useOf(
     cleared,
     [input.stepDeg, input.stepLambda],
     input.extraHoldbackDeg,
+    // At most one rung short of all that was run.
+    {
+      leadDeg: cleared.lowest!.leadDeg - rungs[0],
+      lambda: cleared.lowest!.lambda - rungs[1],
+      isStrict: true,
+    },
   );
   if (found === null)
-    return nothing('Not known yet: nothing that ran clean clears a setting with this holdback.');
+    return nothing(
+      'Not known yet: nothing that was run clears a setting on the safe side of the best with this holdback; make pulls with less lead or richer.',
+    );
   let givesUp = 0;
   for (let d = 0; d < draws.count; d++)
     givesUp += (100 * surfaceLoss(draws, d, found.leadDeg, found.lambda)) / draws.count;

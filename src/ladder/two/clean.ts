@@ -6,8 +6,9 @@ import type { Place, TwoInput, TwoPull } from './types.ts';
 /*
  * What ran clean, and what may be run next. More lead and a leaner mixture both bring an engine nearer to knock, and
  * leaner a hot exhaust too, so a pull that ran clean clears every place with no more lead and no leaner mixture, and one
- * that reached its limit bars every place with as much lead and as lean a mixture. Less lead makes the exhaust hotter and
- * a very rich mixture fouls, so a place far to that side of all that was run is not cleared by it either.
+ * that reached its limit bars every place with as much lead and as lean a mixture (a hot exhaust: as lean, at any lead).
+ * Less lead makes the exhaust hotter and a very rich mixture fouls, so a place far to that side of all that was run is not
+ * cleared by it either.
  * What may be run next is at most one rung past one clean pull, and past it in one setting only.
  */
 
@@ -45,10 +46,6 @@ export function clearedBy(
       lambda,
       sign: knockHeard === false && !knocked.has(id) ? ('exhaust' as const) : ('knock' as const),
     }));
-  const bars = (place: Place) =>
-    limits.some(
-      (limit) => place.leadDeg >= limit.leadDeg - CLOSE && place.lambda >= limit.lambda - CLOSE,
-    );
   const clean = pulls
     .filter(
       ({ pull, one }) =>
@@ -56,7 +53,7 @@ export function clearedBy(
         !reached(one, exhaustLimitK) &&
         !knocked.has(pull.id) &&
         (!watched || isWatched(one, exhaustLimitK)) &&
-        !bars(pull),
+        !isBarred(limits, pull),
     )
     .map(({ pull: { leadDeg, lambda } }) => ({ leadDeg, lambda }));
   const run = pulls.filter(({ pull }) => counted.has(pull.id)).map(({ pull }) => pull);
@@ -99,11 +96,20 @@ function knockedByChannel(
   );
 }
 
+/** Knock bars more lead and leaner; a hot exhaust bars leaner at any lead, for less lead is hotter still. */
+function isBarred(limits: Cleared['limits'], { leadDeg, lambda }: Place): boolean {
+  return limits.some(
+    (limit) =>
+      lambda >= limit.lambda - CLOSE &&
+      (limit.sign === 'exhaust' || leadDeg >= limit.leadDeg - CLOSE),
+  );
+}
+
 /** Whether a place may stand in the engine: cleared by a clean pull, barred by none that reached its limit. */
 export function isCleared({ clean, limits }: Cleared, { leadDeg, lambda }: Place): boolean {
   return (
     clean.some((one) => leadDeg <= one.leadDeg + CLOSE && lambda <= one.lambda + CLOSE) &&
-    !limits.some((one) => leadDeg >= one.leadDeg - CLOSE && lambda >= one.lambda - CLOSE)
+    !isBarred(limits, { leadDeg, lambda })
   );
 }
 
@@ -121,8 +127,6 @@ export function mayRun(cleared: Cleared, place: Place, rungs: readonly [number, 
     past &&
     place.leadDeg >= lowest.leadDeg - x - CLOSE &&
     place.lambda >= lowest.lambda - z - CLOSE &&
-    !limits.some(
-      (one) => place.leadDeg >= one.leadDeg - CLOSE && place.lambda >= one.lambda - CLOSE,
-    )
+    !isBarred(limits, place)
   );
 }

@@ -3,13 +3,13 @@ import type { SettingInterval } from '../types.ts';
 import { bestAtSpeed, bestLeadAtSpeed, type TwoSpeeds } from './bySpeed.ts';
 import { type Cleared, isCleared } from './clean.ts';
 import type { SurfaceDraws } from './surface.ts';
-import type { TableRow, TableRules, TwoUse } from './types.ts';
+import type { Place, TableRow, TableRules, TwoUse } from './types.ts';
 
 /*
  * Lead and mixture by speed. At each speed the mixture stands the use's holdback richer than the lowest of the best there
  * and what ran clean, then the lead its own holdback below the lowest of the best for that mixture and what ran clean
- * with it; both lower by whole steps until the chance to stand past the best is what the use permits, but never below what
- * was run: where a speed's best is hardly known, an untried rich mixture or late spark is no safer. Then the table is
+ * with it; both lower by whole steps until the chance to stand past the best is what the use permits, but in a table never
+ * below what was run: where a speed's best is hardly known, an untried rich mixture or late spark is no safer. Then the table is
  * made to be driven: smoothed, its slope limited, and each of the two only ever lowered by that, so that no entry of the
  * table is less safe than the figure it came from.
  */
@@ -92,10 +92,16 @@ export function chanceBelow(sorted: Float64Array, value: number): number {
 }
 
 const floorTo = (value: number, step: number) => step * Math.floor(value / step + 1e-6);
-const MOST_STEPS = 80;
+
+/** How far a setting may be lowered for the chance to stand past the best, and what is said where that is not enough. */
+export interface Floor extends Place {
+  /** null where the chance is not held at the floor; otherwise the setting stays there. */
+  readonly isStrict: boolean;
+}
 
 /**
- * The setting for a use from the bests: mixture first, then lead for it. Null where nothing that ran clean clears it.
+ * The setting for a use from the bests: mixture first, then lead for it. Null where nothing that ran clean clears it, or
+ * the floor is strict and too high.
  */
 export function settingFrom(
   use: TwoUse,
@@ -104,44 +110,39 @@ export function settingFrom(
   cleared: Cleared,
   steps: readonly [leadDeg: number, lambda: number],
   extraHoldbackDeg: number,
+  floor: Floor,
 ): { leadDeg: number; lambda: number; chancePastBest: number } | null {
-  const { clean, lowest } = cleared;
-  if (clean.length === 0 || lowest === null) return null;
-  const leanest = Math.max(...clean.map(({ lambda }) => lambda));
+  const { clean } = cleared;
+  if (clean.length === 0) return null;
   const heldDeg = use.holdbackDeg + extraHoldbackDeg;
-  const asRun = (value: number, least: number, step: number) =>
-    Math.max(value, floorTo(least, step));
-  let lambda = asRun(
-    floorTo(Math.min(quantileOf(lambdas, 0.5), leanest) - use.holdbackLambda, steps[1]),
-    Math.min(lowest.lambda, leanest - use.holdbackLambda),
+  const leanest = Math.max(...clean.map(({ lambda }) => lambda));
+  const lambda = lowered(
+    Math.min(quantileOf(lambdas, 0.5), leanest) - use.holdbackLambda,
     steps[1],
+    floor.lambda,
+    (at) => chanceBelow(lambdas, at) <= use.chancePastBest,
   );
-  for (
-    let i = 0;
-    i < MOST_STEPS &&
-    lambda > lowest.lambda + steps[1] / 2 &&
-    chanceBelow(lambdas, lambda) > use.chancePastBest;
-    i++
-  )
-    lambda = floorTo(lambda - steps[1], steps[1]);
+  if (floor.isStrict && chanceBelow(lambdas, lambda) > use.chancePastBest) return null;
   const leads = leadsAt(lambda);
-  // Clean with this mixture and its holdback; a richer one is tried where no lead is.
+  const held = (leadDeg: number) => ({
+    leadDeg: leadDeg + heldDeg,
+    lambda: lambda + use.holdbackLambda,
+  });
+  // The most lead that ran clean with this mixture and its holdback, or leaner.
   const most = Math.max(
     ...clean
       .filter((one) => one.lambda >= lambda + use.holdbackLambda - 1e-9)
       .map(({ leadDeg }) => leadDeg),
   );
   if (!Number.isFinite(most)) return null;
-  let leadDeg = floorTo(Math.min(quantileOf(leads, 0.5), most) - heldDeg, steps[0]);
-  for (let i = 0; i < MOST_STEPS; i++) {
-    const held = { leadDeg: leadDeg + heldDeg, lambda: lambda + use.holdbackLambda };
-    const sure =
-      chanceBelow(leads, leadDeg) <= use.chancePastBest || leadDeg <= lowest.leadDeg + steps[0] / 2;
-    if (sure && isCleared(cleared, held)) break;
-    leadDeg = floorTo(leadDeg - steps[0], steps[0]);
-  }
-  const held = { leadDeg: leadDeg + heldDeg, lambda: lambda + use.holdbackLambda };
-  if (!isCleared(cleared, held)) return null;
+  const leadDeg = lowered(
+    Math.min(quantileOf(leads, 0.5), most) - heldDeg,
+    steps[0],
+    floor.leadDeg,
+    (at) => chanceBelow(leads, at) <= use.chancePastBest && isCleared(cleared, held(at)),
+  );
+  if (floor.isStrict && chanceBelow(leads, leadDeg) > use.chancePastBest) return null;
+  if (!isCleared(cleared, held(leadDeg))) return null;
   return {
     leadDeg,
     lambda,
@@ -149,17 +150,37 @@ export function settingFrom(
   };
 }
 
-/** The table of one use, or null where a speed has no setting. */
+/** Down to a whole step, then by steps until it is sure enough or the next would pass the floor. */
+function lowered(
+  from: number,
+  step: number,
+  floor: number,
+  isSure: (at: number) => boolean,
+): number {
+  let at = floorTo(from, step);
+  while (!isSure(at) && at - step >= floor - 1e-9) at = floorTo(at - step + 1e-6 * step, step);
+  return at;
+}
+
+/** The table of one use, or null where a speed has no setting. @param setting  the use's own over the whole band */
 export function tableOf(
   use: TwoUse,
+  setting: Place,
   bests: readonly SpeedBests[],
   cleared: Cleared,
   steps: readonly [number, number],
   extraHoldbackDeg: number,
   rules: TableRules,
 ): readonly TableRow[] | null {
+  const { lowest } = cleared;
+  if (lowest === null) return null;
+  const floor: Floor = {
+    leadDeg: Math.min(lowest.leadDeg, setting.leadDeg),
+    lambda: Math.min(lowest.lambda, setting.lambda),
+    isStrict: false,
+  };
   const raw = bests.map(({ lambdas, leadsAt }) =>
-    settingFrom(use, lambdas, leadsAt, cleared, steps, extraHoldbackDeg),
+    settingFrom(use, lambdas, leadsAt, cleared, steps, extraHoldbackDeg, floor),
   );
   if (raw.length === 0 || raw.some((one) => one === null)) return null;
   const speeds = bests.map(({ speedRpm }) => speedRpm);

@@ -14,6 +14,7 @@ import {
 import { RequestRefused } from '../errors.ts';
 import { type CurveWish, contextOf, engineSetup } from './context.ts';
 import type { Curves } from './curves.ts';
+import { exhaustLimitOn } from './exhaustLimit.ts';
 import { dayPullOf, settingsOf, usesFor } from './ladders.ts';
 
 export interface TwoReading {
@@ -79,6 +80,7 @@ export async function readBoth(
     pulls,
     {
       ...lead,
+      exhaustLimitK: await exhaustLimitOn(record, dayId),
       uses: twoUses(lead.uses, usesFor('lambda', context.shop)),
       stepLambda: LAMBDA.defaultStep,
     },

@@ -21,6 +21,7 @@ import {
 } from '../../report/index.ts';
 import { type CurveWish, contextOf, type DayContext } from './context.ts';
 import type { Curves } from './curves.ts';
+import { exhaustLimitOn } from './exhaustLimit.ts';
 
 export interface LadderReading {
   readonly ladderId: Id;
@@ -87,6 +88,7 @@ export async function readLadder(
   }
   const input = ladderInputOf(pulls, {
     ...settingsOf(ladder, context, pulls),
+    exhaustLimitK: await exhaustLimitOn(record, ladder.dayId),
     remarks: context.calibration.state.remarks.map(({ sentence }) => sentence),
   });
   return { ladderId, standard, input, answer: answerLadder(input), whyNone: null };
