@@ -39,7 +39,8 @@ export function DifferenceChart(props: DifferenceChartProps) {
   const plot: Plot = {
     left,
     top: 0,
-    width: Math.max(10, width - left - 14),
+    // The figure of a band's end stands half beyond it.
+    width: Math.max(10, width - left - small * 1.7),
     height: Math.max(10, height - foot),
   };
   const rowHeight = plot.height / Math.max(1, rows.length);

@@ -222,7 +222,8 @@ export function DifferenceHead({
   readonly y: number;
   readonly cursorRpm: number | null;
 }) {
-  const { palette, label } = useChartStyle();
+  const { palette, label, small } = useChartStyle();
+  const end = width - small * 1.7;
   const reading = cursorRpm === null ? null : differenceAt(row, unit, cursorRpm);
   const figure =
     reading === null
@@ -244,12 +245,12 @@ export function DifferenceHead({
       <Label x={0} y={y} bold>
         {`${row.letter} less ${row.against}`}
       </Label>
-      <Label x={width - 14 - wordWidth} y={y} bold anchor="end">
+      <Label x={end - wordWidth} y={y} bold anchor="end">
         {figure}
       </Label>
       {word !== '' && (
         <Label
-          x={width - 14}
+          x={end}
           y={y}
           anchor="end"
           colour={!told ? palette.muted : ahead ? palette.gain : palette.loss}

@@ -18,6 +18,7 @@ export function CompareScreen(props: CompareScreenProps) {
     <CompareView
       {...props}
       {...{ bandRpm, answer, trouble }}
+      speedsRpm={prepared.value?.speedsRpm ?? null}
       settling={settled !== bandRpm}
       onBand={setBand}
     />

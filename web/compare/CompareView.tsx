@@ -1,3 +1,4 @@
+import { Button } from '@mantine/core';
 import { inUnitsOf } from '../../src/units/sentences.ts';
 import ladder from '../ladder/ladder.module.css';
 import styles from './compare.module.css';
@@ -9,10 +10,11 @@ import { Mind } from './Mind.tsx';
 import { Pictures } from './Pictures.tsx';
 import type { CompareViewProps } from './props.ts';
 import { Sides } from './Sides.tsx';
+import { bandInWords } from './words.ts';
 
 /** Side by side for a given answer: the sides, the finding, two pictures, the figures, and what they stand on. */
 export function CompareView(props: CompareViewProps) {
-  const { answer, trouble, units } = props;
+  const { answer, trouble, units, speedsRpm, onBand } = props;
   if (answer === null)
     return (
       <article className={ladder.page}>
@@ -23,6 +25,13 @@ export function CompareView(props: CompareViewProps) {
             <p className={ladder.summary} role="alert">
               {inUnitsOf(trouble ?? '', units)}
             </p>
+            {speedsRpm !== null && onBand !== undefined && (
+              <p>
+                <Button variant="default" size="xs" onClick={() => onBand(speedsRpm)}>
+                  {`Compare from ${bandInWords(speedsRpm)}, which all cover`}
+                </Button>
+              </p>
+            )}
           </div>
         </header>
       </article>

@@ -10,7 +10,7 @@ import {
 } from '../charts/numbers.ts';
 import ladder from '../ladder/ladder.module.css';
 import styles from './compare.module.css';
-import { MindBeside } from './Mind.tsx';
+import { MindBeside, mindOf } from './Mind.tsx';
 import type { CompareViewProps } from './props.ts';
 import { Ranking } from './Ranking.tsx';
 import { bandInWords, headline, lead, regionFigures } from './words.ts';
@@ -24,7 +24,7 @@ export function Finding(props: FindingProps) {
   const [pair] = answer.pairs;
   return (
     <header className={ladder.answer} data-settling={settling}>
-      <div className={ladder.said} data-warned="true">
+      <div className={ladder.said} data-warned={mindOf(props).length > 0}>
         <h1 className={ladder.headline} aria-live="polite">
           {headline(answer, units)}
         </h1>

@@ -10,7 +10,7 @@ const BESIDE = 2;
 type MindProps = CompareViewProps & { readonly answer: CompareAnswer };
 
 /** What makes the sides less alike: what else differed first, as it stands beside every gain. */
-const mindOf = ({ answer, warnings, units }: MindProps): readonly string[] => {
+export const mindOf = ({ answer, warnings, units }: MindProps): readonly string[] => {
   const besides = answer.pairs.flatMap(({ besides: also }) => also ?? []);
   return [...new Set([...besides, ...warnings, ...answer.warnings])].map((one) =>
     inUnitsOf(one, units),

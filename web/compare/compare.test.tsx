@@ -107,6 +107,7 @@ const shown = (of: CompareInput, more: object) =>
         answer={compareGroups(of)}
         trouble={null}
         settling={false}
+        speedsRpm={[2500, 7500]}
         sides={of.groups.map(({ name, pulls }) => ({
           name,
           aside: '',
@@ -171,5 +172,11 @@ describe('side by side', () => {
     const said = shown(two, { answer: null, trouble: 'Inertia is out of one and in the other.' });
     expect(said).toContain('Not comparable as they stand');
     expect(said).toContain('Inertia is out of one');
+    expect(said).not.toContain('which all cover');
+  });
+
+  it('offers the speeds that all cover where the band is not', () => {
+    const more = { answer: null, trouble: 'Too narrow.', onBand: () => undefined };
+    expect(shown(two, more)).toContain('Compare from 2 500 to 7 500 rpm, which all cover');
   });
 });

@@ -62,6 +62,8 @@ export interface CompareScreenProps extends CompareProps {
 export interface CompareViewProps extends CompareProps {
   readonly answer: CompareAnswer | null;
   readonly trouble: string | null;
+  /** Speeds that all pulls cover; null where the sides cannot be brought together at all. */
+  readonly speedsRpm: Span | null;
   /** The answer is of a band that has moved on meanwhile. */
   readonly settling: boolean;
 }

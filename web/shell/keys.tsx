@@ -74,6 +74,7 @@ const KEYS: readonly (readonly [string, readonly string[], string])[] = [
   ['Table of pulls', ['Ctrl', 'V'], 'Paste a column or a block from a spreadsheet'],
   ['Table of pulls', ['Esc'], 'Leave the cell as it was'],
   ['Charts', ['←', '→'], 'Move the cursor; with Shift in larger steps'],
+  ['Ends of a band', ['←', '→'], 'Move the end; with Shift in larger steps'],
 ];
 
 /** The sheet that names every key. */

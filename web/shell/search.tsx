@@ -9,6 +9,12 @@ import { findPlaces, type Place, placesOf } from './places.ts';
 import styles from './search.module.css';
 
 const SHOWN = 12;
+const SIDE_BY_SIDE: Place = {
+  label: 'Side by side',
+  beside: 'page',
+  to: '/compare',
+  words: 'side by side compare builds settings',
+};
 
 /** The sheet that finds an engine, a build, a test day or a part by any word of its name. */
 export function SearchSheet() {
@@ -28,7 +34,7 @@ function Search({ close }: { close: () => void }) {
   const shop = useQuery(shopQuery);
   const navigate = useNavigate();
   const parts = useQuery(partsQuery);
-  const places = shop.data ? placesOf(shop.data, parts.data) : [];
+  const places = shop.data ? [...placesOf(shop.data, parts.data), SIDE_BY_SIDE] : [];
   const found = findPlaces(places, words).slice(0, SHOWN);
   const go = ({ to, serial }: Place) => {
     close();

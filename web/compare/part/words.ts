@@ -18,13 +18,16 @@ export function partHeadline(answer: PartAnswer, { a, b }: Names): string {
 }
 
 /** The gain as a figure, and what stands under it. */
-export function gainFigure({ gain, word, chanceAhead }: PartAnswer, { b }: Names) {
+export function gainFigure({ gain, word, chanceAhead, action }: PartAnswer, { b }: Names) {
   if (gain === null) return { figure: 'not yet', aside: 'too few pulls of each', known: false };
-  const odds = chanceAhead === null ? '' : `, ${chance(chanceAhead)} that ${b} is ahead`;
+  const known = word !== 'cannot be told from chance';
+  const said = known || action === 'stop' ? word : 'not decided yet';
+  const odds =
+    chanceAhead === null ? '' : `; the chance that ${b} is ahead is ${chance(chanceAhead)}`;
   return {
     figure: signedPercent(gain.value),
-    aside: `${withUnit(interval(gain.low, gain.high), '%')}, ${word}${odds}`,
-    known: word !== 'cannot be told from chance',
+    aside: `${withUnit(interval(gain.low, gain.high), '%')}, ${said}${odds}`,
+    known,
   };
 }
 

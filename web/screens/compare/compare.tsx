@@ -68,14 +68,14 @@ export function CompareRoute() {
           onBand={(next) => go(sides, next, true)}
         />
       ) : (
-        <>
+        <div className="stack">
           <Sides sides={words} {...acts} />
           {members.isError ? (
             <Trouble error={members.error} retry={() => void members.refetch()} />
           ) : (
             <Waiting what="the sides" lines={8} />
           )}
-        </>
+        </div>
       )}
       {picking !== null && (
         <SidePicker

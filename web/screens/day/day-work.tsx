@@ -25,6 +25,7 @@ import { InertiaQuestion } from './inertia-question.tsx';
 import { Ladders } from './ladders.tsx';
 import { LeadTable } from './lead-table.tsx';
 import { Overlay } from './overlay.tsx';
+import { PartTestsOfDay } from './part-tests-of-day.tsx';
 import { TailHead, usePullRows } from './pull-rows.tsx';
 import { Questions } from './questions.tsx';
 import { Remarks } from './remarks.tsx';
@@ -151,6 +152,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
       />
       <Remarks all={all} />
       {!empty && <Ladders page={page} />}
+      <PartTestsOfDay dayId={day.id} />
       <section className="panel" aria-labelledby="facts-of-day">
         <header>
           <h2 id="facts-of-day">The day</h2>

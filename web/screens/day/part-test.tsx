@@ -1,14 +1,16 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useParams } from '@tanstack/react-router';
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { dayPageQuery, partReadingQuery } from '../../api/queries.ts';
-import type { DayPage, PartReading, Pull } from '../../api/types.gen.ts';
+import type { DayPage, PartReading, PartTestPatch, Pull } from '../../api/types.gen.ts';
 import { setting } from '../../charts/numbers.ts';
 import { partPicture } from '../../compare/part/dots.ts';
 import { type PartPull, PartTestView } from '../../compare/part/PartTestView.tsx';
+import { ChangeSheet } from '../../form/change-sheet.tsx';
+import type { Field, Values } from '../../form/fields.ts';
 import { Page } from '../../shell/page.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
@@ -45,6 +47,7 @@ function PartTestPage({
 }) {
   const { units } = usePreferences();
   const navigate = useNavigate();
+  const [editing, setEditing] = useState(false);
   const { partTest, look: answer, input } = reading;
   const params = { id: partTest.id };
   const names = { a: partTest.groupA, b: partTest.groupB };
@@ -77,9 +80,14 @@ function PartTestPage({
       title={name}
       crumbs={dayCrumbs(page, name)}
       scenario={
-        <Button variant="subtle" size="compact-xs" onClick={() => remove.mutate(undefined)}>
-          Remove the test
-        </Button>
+        <>
+          <Button variant="subtle" size="compact-xs" onClick={() => setEditing(true)}>
+            Edit
+          </Button>
+          <Button variant="subtle" size="compact-xs" onClick={() => remove.mutate(undefined)}>
+            Remove
+          </Button>
+        </>
       }
     >
       <PartTestView
@@ -92,8 +100,45 @@ function PartTestPage({
         dayHref={`/days/${page.day.id}`}
         onSide={(pull, side) => put.mutate({ pull, side })}
       />
+      {editing && (
+        <ChangeSheet
+          title={`Edit ${name}`}
+          fields={EDIT_FIELDS}
+          values={{
+            name: partTest.name,
+            fromRpm: partTest.bandRpm?.[0] ?? null,
+            toRpm: partTest.bandRpm?.[1] ?? null,
+          }}
+          sendUntouched
+          save={(values) => ask('PATCH /part-tests/{id}', { params, body: edited(values) })}
+          done={`${name} is changed.`}
+          onClose={() => setEditing(false)}
+        />
+      )}
     </Page>
   );
+}
+
+const speed = (key: string, label: string): Field => ({
+  key,
+  label,
+  kind: 'number',
+  nullable: true,
+  low: 200,
+  high: 25_000,
+});
+const EDIT_FIELDS: readonly Field[] = [
+  { key: 'name', label: 'Name', kind: 'text', required: true },
+  speed('fromRpm', 'Judged from, rpm (empty: as the day)'),
+  speed('toRpm', 'to, rpm'),
+];
+
+/** Half a band is none: then the day's holds. */
+function edited({ name, fromRpm, toRpm }: Values): PartTestPatch {
+  return {
+    name: String(name),
+    bandRpm: typeof fromRpm === 'number' && typeof toRpm === 'number' ? [fromRpm, toRpm] : null,
+  };
 }
 
 const nameOf = (pull: Pull | undefined, place: number) => `pull ${(pull?.order ?? place) + 1}`;

@@ -1,24 +1,19 @@
 import { Button, NumberInput, SegmentedControl, TextInput } from '@mantine/core';
 import { useDebouncedValue } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
-import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
-import {
-  dayPageQuery,
-  partPreviewQuery,
-  partTestsQuery,
-  shopSettingsQuery,
-} from '../../api/queries.ts';
-import type { DayPage, PartTest, PartWanted, Shop } from '../../api/types.gen.ts';
-import { percent } from '../../charts/numbers.ts';
+import { dayPageQuery, partPreviewQuery, shopSettingsQuery } from '../../api/queries.ts';
+import type { DayPage, PartWanted, Shop } from '../../api/types.gen.ts';
 import styles from '../../compare/part/part.module.css';
 import { Page } from '../../shell/page.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
-import { count, dateInWords, kept } from '../../shell/words.ts';
+import { kept } from '../../shell/words.ts';
 import { dayCrumbs } from './day.tsx';
+import { PartTestsOfDay } from './part-tests-of-day.tsx';
 
 const CRUMB = 'Part tests';
 
@@ -26,10 +21,9 @@ const CRUMB = 'Part tests';
 export function PartTestsScreen() {
   const { id } = useParams({ from: '/days/$id/part-tests' });
   const day = useQuery(dayPageQuery(id));
-  const tests = useQuery(partTestsQuery(id));
   const shop = useQuery(shopSettingsQuery);
-  const error = day.error ?? tests.error ?? shop.error;
-  if (error !== null || !day.data || !tests.data || !shop.data)
+  const error = day.error ?? shop.error;
+  if (error !== null || !day.data || !shop.data)
     return (
       <Page title={CRUMB} crumbs={[{ label: 'Shop', to: '/' }, { label: CRUMB }]}>
         {error === null ? (
@@ -50,46 +44,10 @@ export function PartTestsScreen() {
             when the number pleases.
           </p>
         </div>
-        {tests.data.length > 0 && <Made tests={tests.data} />}
+        <PartTestsOfDay dayId={id} />
         <Plan page={day.data} shop={shop.data} />
       </div>
     </Page>
-  );
-}
-
-function Made({ tests }: { readonly tests: readonly PartTest[] }) {
-  return (
-    <section className="panel" aria-labelledby="part-tests-made">
-      <header>
-        <h2 id="part-tests-made">Tests of this day</h2>
-      </header>
-      <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Test</th>
-            <th scope="col">To be seen</th>
-            <th scope="col">Planned</th>
-            <th scope="col">Made</th>
-          </tr>
-        </thead>
-        <tbody>
-          {tests.map((test) => (
-            <tr key={test.id}>
-              <th scope="row">
-                <Link to="/part-tests/$id" params={{ id: test.id }}>
-                  {test.name || `${test.groupB} against ${test.groupA}`}
-                </Link>
-              </th>
-              <td>{percent(test.gainPercent)}</td>
-              <td>{`at most ${count(test.plan.order.length, 'pull')}`}</td>
-              <td className="quiet">
-                {[dateInWords(test.madeAt.slice(0, 10)), test.who].filter(Boolean).join(', ')}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
   );
 }
 
@@ -134,7 +92,11 @@ function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
     enabled: asked !== null,
   });
   const start = useChange(
-    (body: PartWanted) => ask('POST /days/{id}/part-tests', { params: { id: dayId }, body }),
+    (asked: PartWanted) =>
+      ask('POST /days/{id}/part-tests', {
+        params: { id: dayId },
+        body: { ...asked, name: `${asked.groupB} against ${asked.groupA}` },
+      }),
     {
       done: 'The part test is planned; it is kept with the day.',
       after: ({ id }) => void navigate({ to: '/part-tests/$id', params: { id } }),
