@@ -4,9 +4,16 @@ import * as contract from '../contract/compare.ts';
 import { RequestRefused } from '../errors.ts';
 import { bringTogether, comparisonOf, membersOf, saidBy } from '../work/compared.ts';
 import type { Curves } from '../work/curves.ts';
-import { planOn, putPulls, readPart, repeatabilityOfDay } from '../work/partTests.ts';
+import {
+  type FreshPartTest,
+  makePartTest,
+  planOn,
+  putPulls,
+  readPart,
+  repeatabilityOfDay,
+} from '../work/partTests.ts';
 import type { Api } from './api.ts';
-import { changeOf } from './shelves.ts';
+import { changeOf, serveShelf } from './shelves.ts';
 
 export function serveCompare(api: Api, record: PullbookRecord, curves: Curves): void {
   const { sideBySide, comparisons } = contract;
@@ -107,43 +114,10 @@ export function servePartTests(api: Api, record: PullbookRecord, curves: Curves)
     );
     return c.json(preview, 200);
   });
-  api.openapi(partTests.list, async (c) => {
-    const { id } = await record.days.get(c.req.valid('param').id);
-    return c.json(await record.partTests.list({ dayId: id }), 200);
-  });
-  api.openapi(partTests.create, async (c) => {
-    const { id: dayId } = c.req.valid('param');
-    const { name, bandRpm = null, ...wanted } = c.req.valid('json');
-    const { plan, percent } = await planOn(record, curves, dayId, wanted);
-    const { gainPercent, groupA, groupB } = wanted;
-    const change = changeOf(c);
-    const made = await record.partTests.create(
-      {
-        dayId,
-        gainPercent,
-        groupA,
-        groupB,
-        bandRpm,
-        plan,
-        repeatabilityPercent: percent,
-        who: change.who ?? '',
-        ...(name === undefined || name === '' ? {} : { name }),
-      },
-      change,
-    );
-    return c.json(made, 201);
-  });
-  api.openapi(partTests.get, async (c) =>
-    c.json(await record.partTests.get(c.req.valid('param').id), 200),
-  );
-  api.openapi(partTests.update, async (c) => {
-    const { id } = c.req.valid('param');
-    const patch = c.req.valid('json');
-    return c.json(await record.partTests.update(id, patch as never, changeOf(c)), 200);
-  });
-  api.openapi(partTests.remove, async (c) => {
-    await record.partTests.remove(c.req.valid('param').id, changeOf(c));
-    return c.body(null, 204);
+  serveShelf(api, partTests, record.partTests, 'dayId', {
+    // What crosses asks for a plan; what is kept has one.
+    create: (fresh, change) =>
+      makePartTest(record, curves, fresh as unknown as FreshPartTest, change),
   });
   api.openapi(partTests.reading, async (c) =>
     c.json((await reading(c.req.valid('param').id)) as never, 200),

@@ -10,7 +10,7 @@ import {
 import { InputError, PullbookError } from '../../errors.ts';
 import { isSameGroup } from '../../ladder/index.ts';
 import type { AirStandard } from '../../pull/index.ts';
-import type { Id, PartTest, Pull, PullbookRecord } from '../../record/index.ts';
+import type { BandRpm, Change, Id, PartTest, Pull, PullbookRecord } from '../../record/index.ts';
 import {
   answerQuestion,
   type CompareQuestion,
@@ -81,6 +81,38 @@ export async function planOn(
   const seed = wanted.seed ?? randomInt(2 ** 31 - 1);
   const plan = planPartTest(gainPercent, percent, order, provenClean, seed);
   return { plan, repeatability, provenClean, whyNotProven, percent };
+}
+
+/** A part test as it is asked for. */
+export interface FreshPartTest extends PartWanted {
+  readonly dayId: Id;
+  readonly name?: string | undefined;
+  readonly bandRpm?: BandRpm | null | undefined;
+}
+
+/** Plans a part test and keeps it with its day. @throws InputError  as `planOn` */
+export async function makePartTest(
+  record: PullbookRecord,
+  curves: Curves,
+  { dayId, name, bandRpm = null, ...wanted }: FreshPartTest,
+  change: Change = {},
+): Promise<PartTest> {
+  const { plan, percent } = await planOn(record, curves, dayId, wanted);
+  const { gainPercent, groupA, groupB } = wanted;
+  return record.partTests.create(
+    {
+      dayId,
+      gainPercent,
+      groupA,
+      groupB,
+      bandRpm,
+      plan,
+      repeatabilityPercent: percent,
+      who: change.who ?? '',
+      ...(name === undefined || name === '' ? {} : { name }),
+    },
+    change,
+  );
 }
 
 /** A side is proven clean by a pull that somebody or something watched, in which nothing knocked. */
