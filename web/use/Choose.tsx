@@ -1,8 +1,11 @@
 import { NativeSelect } from '@mantine/core';
-import { SHAPE_NAMES } from '../../src/compare/index.ts';
+import { FIGURES, isGoal, SHAPE_NAMES } from '../../src/compare/index.ts';
 import type { UseViewProps } from './props.ts';
 import styles from './use.module.css';
 import { vehicleWords } from './vehicle-fields.ts';
+import { isFor } from './words.ts';
+
+const GOALS = FIGURES.filter(({ kind }) => kind === 'time');
 
 /** The use and the vehicle that the builds are judged by. */
 export function Choose({
@@ -63,6 +66,22 @@ export function Choose({
         </p>
         {vehicleActs}
       </div>
+      {vehicle !== null && (
+        <div>
+          <NativeSelect
+            label="Judged over"
+            value={chosen.goal}
+            onChange={(event) => {
+              const goal = event.currentTarget.value;
+              if (isGoal(goal)) onChoose({ ...chosen, goal });
+            }}
+            data={GOALS.filter(({ id }) => id === chosen.goal || isFor(id, units)).map(
+              ({ id, name }) => ({ value: id, label: name }),
+            )}
+          />
+          <p className={styles.why}>The time by which the builds and their gearing are judged.</p>
+        </div>
+      )}
     </section>
   );
 }

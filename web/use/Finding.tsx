@@ -16,7 +16,7 @@ import compare from '../compare/compare.module.css';
 import ladder from '../ladder/ladder.module.css';
 import type { UseViewProps } from './props.ts';
 import styles from './use.module.css';
-import { differenceOf, headline, withoutCaution } from './words.ts';
+import { differenceOf, goalName, headline, withoutCaution } from './words.ts';
 
 /** The finding first: one line for the room, what it means, and the figures it stands on. */
 export function Finding(props: UseViewProps) {
@@ -81,7 +81,7 @@ function Power({ answer, units }: UseViewProps) {
   );
 }
 
-function Quicker({ vehicle, units }: UseViewProps) {
+function Quicker({ vehicle, units, chosen }: UseViewProps) {
   const road = outside('roadSpeed', units);
   if (vehicle === null)
     return (
@@ -95,13 +95,13 @@ function Quicker({ vehicle, units }: UseViewProps) {
   const figures = (id: string) =>
     vehicle.builds.map((build) => build.figures.find((one) => one.id === id)!.value);
   const [pair] = vehicle.pairs;
-  const over = pair === undefined ? undefined : differenceOf(pair, 'quarterMile');
+  const over = pair === undefined ? undefined : differenceOf(pair, chosen.goal);
   const trap = pair === undefined ? undefined : differenceOf(pair, 'quarterMileTrap');
-  const [own] = figures('quarterMile');
+  const [own] = figures(chosen.goal);
   const [ownTrap] = figures('quarterMileTrap');
   return (
     <div className={ladder.question}>
-      <dt>{`1/4 mile, ${vehicle.vehicle.name}`}</dt>
+      <dt>{`${goalName(chosen.goal)}, ${vehicle.vehicle.name}`}</dt>
       <dd className={ladder.leaves}>
         <div>
           <span
@@ -129,7 +129,7 @@ function Quicker({ vehicle, units }: UseViewProps) {
               ? withUnit(signed(road.of(trap.value.value)), road.symbol)
               : withUnit(plain(ownTrap == null ? null : road.of(ownTrap.value)), road.symbol)}
           </span>
-          <span className={ladder.aside}>trap speed</span>
+          <span className={ladder.aside}>trap speed, 1/4 mile</span>
         </div>
       </dd>
     </div>

@@ -1,21 +1,19 @@
 import type { VehicleAnswer } from '../../src/compare/index.ts';
 import type { Banded } from '../../src/pull/types.ts';
-import type { UnitSystem } from '../../src/units/types.ts';
 import { interval, outside, plain, rpm, signed, speed } from '../charts/numbers.ts';
 import styles from '../compare/compare.module.css';
 import { SideMark } from '../compare/SideMark.tsx';
 import { letterOf } from '../compare/words.ts';
 import ladder from '../ladder/ladder.module.css';
 import type { UseViewProps } from './props.ts';
-
-/** Stretches named in the other system's units are left out: each has its like. */
-const isFor = (id: string, units: UnitSystem) => !(units === 'us' ? /kmh$/ : /mph$/).test(id);
+import { goalName, isFor } from './words.ts';
 
 /** Times, speeds, shifts and gearing of each build, with what differs. */
 export function Times({
   vehicle,
   gearing,
   units,
+  chosen,
 }: UseViewProps & { readonly vehicle: VehicleAnswer }) {
   const road = outside('roadSpeed', units);
   const [first] = vehicle.builds;
@@ -100,7 +98,7 @@ export function Times({
               <tr>
                 <th scope="row" data-left="" className={styles.measure}>
                   best final drive
-                  <small>over the 1/4 mile</small>
+                  <small>{goalName(chosen.goal)}</small>
                 </th>
                 {gearing.builds.map(({ name, finalDrive, asGood }) => (
                   <td key={name}>

@@ -45,16 +45,17 @@ export function UseScreen(props: UseScreenProps) {
                 finalDrive: settled.finalDrive ?? read.value.vehicle.finalDrive,
               },
               curves.value,
+              chosen.goal,
             ),
           ),
-    [read, curves, settled.finalDrive],
+    [read, curves, settled.finalDrive, chosen.goal],
   );
   const gearing = useMemo(
     () =>
       read?.value == null || curves.value === null
         ? null
-        : tried(() => answerGearing(read.value.vehicle, curves.value.curves)),
-    [read, curves],
+        : tried(() => answerGearing(read.value.vehicle, curves.value.curves, chosen.goal)),
+    [read, curves, chosen.goal],
   );
   const use = useMemo(
     () =>

@@ -14,6 +14,7 @@ import type { Palette } from '../theme/palette.ts';
 import type { UseViewProps } from './props.ts';
 import { Slide } from './Slide.tsx';
 import styles from './use.module.css';
+import { goalName } from './words.ts';
 
 type Props = UseViewProps & { readonly vehicle: VehicleAnswer };
 
@@ -194,13 +195,13 @@ function differenceLines(vehicle: VehicleAnswer, of: (metres: number) => number)
   });
 }
 
-function Gearing({ gearing, vehicle, dragged, own, onDrag, scenario }: PictureProps) {
+function Gearing({ gearing, vehicle, dragged, own, onDrag, scenario, chosen }: PictureProps) {
   const [cursor, setCursor] = useState<number | null>(null);
   if (gearing === null || own.finalDrive === null)
     return (
       <section>
         <h2>Final drive</h2>
-        <p className="quiet">Not every build reaches the 1/4 mile in this vehicle.</p>
+        <p className="quiet">{`Not every build reaches ${goalName(chosen.goal)} in this vehicle.`}</p>
       </section>
     );
   const now = dragged.finalDrive ?? own.finalDrive;
@@ -220,12 +221,12 @@ function Gearing({ gearing, vehicle, dragged, own, onDrag, scenario }: PicturePr
     Math.ceil(100 * Math.max(...places, now)) / 100,
   ] as const;
   const x = { label: 'final drive', unit: '', decimals: 2, step: 0.05 };
-  const y = { label: '1/4 mile', unit: 's', decimals: 2 };
+  const y = { label: goalName(chosen.goal), unit: 's', decimals: 2 };
   return (
     <>
       <ChartFrame
         title="The gearing that suits each"
-        subtitle="Time over the 1/4 mile by final drive, best shift speeds at each."
+        subtitle={`${goalName(chosen.goal)} by final drive, best shift speeds at each.`}
         scenario={scenario}
         table={() => linesTable(lines, x, y, 1)}
         className={styles.canvas!}
@@ -233,7 +234,7 @@ function Gearing({ gearing, vehicle, dragged, own, onDrag, scenario }: PicturePr
         {(box) => (
           <LinesChart
             {...box}
-            says={`Time over the 1/4 mile by final drive. ${gearing.finding}`}
+            says={`${goalName(chosen.goal)} by final drive. ${gearing.finding}`}
             {...{ lines, x, y, cursor }}
             marks={[{ at: now, label: plain(now, 2) }]}
             onCursor={setCursor}

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type {
   DrawnCurves,
   GearingAnswer,
+  GoalId,
   Use,
   UseAnswer,
   VehicleAnswer,
@@ -17,6 +18,8 @@ export interface Chosen {
   readonly use: string | null;
   /** Id of a kept vehicle; null: none. */
   readonly vehicle: string | null;
+  /** The time by which builds are judged in a vehicle. */
+  readonly goal: GoalId;
 }
 
 export interface UseProps {

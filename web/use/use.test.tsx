@@ -113,7 +113,7 @@ describe('the page of what it is for', () => {
           warnings={[]}
           uses={[]}
           vehicles={[{ ...kept, written: WRITTEN }]}
-          chosen={{ use: null, vehicle: null }}
+          chosen={{ use: null, vehicle: null, goal: 'quarterMile' }}
           onChoose={() => {}}
           {...more}
         />
@@ -121,32 +121,35 @@ describe('the page of what it is for', () => {
     ).replaceAll('\u202f', ' ');
 
   it('says which build suits a use, and that times need a vehicle', () => {
-    const markup = page({ chosen: { use: 'circuit', vehicle: null } });
+    const markup = page({ chosen: { use: 'circuit', vehicle: null, goal: 'quarterMile' } });
     expect(markup).toMatch(/For circuit, Build 2 has [\d.]+ % more/);
     expect(markup).toContain('no vehicle is chosen');
     expect(markup).not.toContain('NaN');
   });
 
   it('says who is quicker in a vehicle, in words, figures and caution, in both unit systems', () => {
-    const us = page({ chosen: { use: null, vehicle: 'v1' } });
+    const us = page({ chosen: { use: null, vehicle: 'v1', goal: 'quarterMile' } });
     expect(us).toMatch(/Build 2 is quicker over the 1\/4 mile by 0\.\d\d s/);
     expect(us).toContain('not a promise');
     expect(us).toContain('0 to 60 mph');
     expect(us).not.toContain('0 to 100 km/h');
     expect(us).not.toContain('NaN');
-    const metric = page({ chosen: { use: null, vehicle: 'v1' }, units: 'metric' });
-    expect(metric).toContain('0 to 100 km/h');
+    const metric = page({
+      chosen: { use: null, vehicle: 'v1', goal: '0-100kmh' },
+      units: 'metric',
+    });
+    expect(metric).toMatch(/(quicker|told apart) from 0 to 100 km\/h/);
   });
 
   it('says why a use is not answered and why a vehicle cannot move', () => {
     const use = { ...kept, id: 'u', name: 'idling', written: typedUse('idling', '900, 100') };
-    expect(page({ uses: [use], chosen: { use: 'kept:u', vehicle: null } })).toContain(
-      'Only 0 % of the use',
-    );
+    expect(
+      page({ uses: [use], chosen: { use: 'kept:u', vehicle: null, goal: 'quarterMile' } }),
+    ).toContain('Only 0 % of the use');
     const heavy = { ...kept, written: { ...WRITTEN, mass: '50000 kg', grade: '30 %' } };
-    expect(page({ vehicles: [heavy], chosen: { use: null, vehicle: 'v1' } })).toContain(
-      'cannot move away',
-    );
+    expect(
+      page({ vehicles: [heavy], chosen: { use: null, vehicle: 'v1', goal: 'quarterMile' } }),
+    ).toContain('cannot move away');
   });
 });
 

@@ -1,5 +1,6 @@
-import { ROAD_CAUTION, type RunPair } from '../../src/compare/index.ts';
+import { FIGURES, type GoalId, ROAD_CAUTION, type RunPair } from '../../src/compare/index.ts';
 import { inUnitsOf } from '../../src/units/sentences.ts';
+import type { UnitSystem } from '../../src/units/types.ts';
 import { percent, plain, withUnit } from '../charts/numbers.ts';
 import type { UseViewProps } from './props.ts';
 
@@ -15,17 +16,17 @@ export function paragraphs({ answer, vehicle, gearing, taken, units }: UseViewPr
 }
 
 /** What is read from across the shop. */
-export function headline({ answer, vehicle, trouble, sides }: UseViewProps): string {
+export function headline({ answer, vehicle, trouble, sides, chosen }: UseViewProps): string {
   const [run] = vehicle?.pairs ?? [];
   const [pair] = answer?.pairs ?? [];
   if (run !== undefined) {
-    const over = differenceOf(run, 'quarterMile');
+    const over = differenceOf(run, chosen.goal);
     if (over?.value != null) {
       const { value, low, high } = over.value;
       const by = withUnit(plain(Math.abs(value), 2), 's');
       return low > 0 || high < 0
-        ? `${value < 0 ? run.b : run.a} is quicker over the 1/4 mile by ${by}`
-        : 'Over the 1/4 mile the two cannot be told apart';
+        ? `${value < 0 ? run.b : run.a} is quicker ${overGoal(chosen.goal)} by ${by}`
+        : `The two cannot be told apart ${overGoal(chosen.goal)}`;
     }
   }
   if (pair !== undefined) {
@@ -35,14 +36,25 @@ export function headline({ answer, vehicle, trouble, sides }: UseViewProps): str
       : `For ${answer!.use.name}, ${value > 0 ? pair.b : pair.a} has ${percent(Math.abs(value))} more`;
   }
   if (vehicle !== null) {
-    const quarter = vehicle.builds[0]!.figures.find(({ id }) => id === 'quarterMile')!.value;
-    return quarter === null
+    const time = vehicle.builds[0]!.figures.find(({ id }) => id === chosen.goal)!.value;
+    return time === null
       ? `In ${vehicle.vehicle.name}`
-      : `The 1/4 mile in ${withUnit(plain(quarter.value, 2), 's')}`;
+      : `${goalName(chosen.goal)} in ${withUnit(plain(time.value, 2), 's')}`;
   }
   if (trouble !== null) return 'Not answered';
   return `What ${sides[0]?.name ?? 'it'} is for`;
 }
+
+/** Stretches named in the other system's units are left out: each has its like. */
+export const isFor = (id: string, units: UnitSystem): boolean =>
+  !(units === 'us' ? /kmh$/ : /mph$/).test(id);
+
+/** `1/4 mile`, `0 to 60 mph`. */
+export const goalName = (goal: GoalId): string => FIGURES.find(({ id }) => id === goal)!.name;
+
+/** `over the 1/4 mile`, `from 0 to 60 mph`. */
+const overGoal = (goal: GoalId): string =>
+  goal.includes('-') ? `from ${goalName(goal)}` : `over the ${goalName(goal)}`;
 
 export const differenceOf = (pair: RunPair, id: string) =>
   pair.differences.find((one) => one.id === id);

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useMemo, useState } from 'react';
+import { isGoal } from '../../../src/compare/index.ts';
 import {
   enginePageQuery,
   shopQuery,
@@ -43,7 +44,8 @@ export function UseRoute() {
     search.vehicle === undefined
       ? (kept[0]?.id ?? null)
       : (kept.find(({ id }) => id === search.vehicle)?.id ?? null);
-  const chosen: Chosen = { use: search.use ?? null, vehicle: vehicleId };
+  const goal = search.over !== undefined && isGoal(search.over) ? search.over : 'quarterMile';
+  const chosen: Chosen = { use: search.use ?? null, vehicle: vehicleId, goal };
 
   const go = (next: readonly SideWanted[], to: Chosen) =>
     void navigate({
@@ -52,6 +54,7 @@ export function UseRoute() {
         sides: sidesToText(next),
         ...(to.use === null ? {} : { use: to.use }),
         vehicle: to.vehicle ?? 'none',
+        ...(to.goal === 'quarterMile' ? {} : { over: to.goal }),
       },
       replace: true,
       resetScroll: false,
