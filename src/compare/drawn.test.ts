@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fitOf, pullsOf } from './compared.fixture.ts';
-import { compareGroups, drawnAlone, drawnBands, drawnCurves, peakPowerRpm } from './index.ts';
+import { drawnAlone } from './drawn.fixture.ts';
+import { compareGroups, drawnBands, drawnCurves, peakPowerRpm } from './index.ts';
 import type { CompareGroup, CompareInput } from './types.ts';
 
 const torque = (speed: number) => 480 - 1.6e-5 * (speed - 4600) ** 2;

@@ -73,24 +73,6 @@ export function drawnCurves(input: CompareInput): DrawnCurves {
   };
 }
 
-/**
- * A curve of which only its table is known, as typed from paper: it is off by nothing that anybody knows.
- * @param speedRpm  evenly spaced
- */
-export function drawnAlone(
-  name: string,
-  speedRpm: readonly number[],
-  torqueNm: ArrayLike<number>,
-): DrawnCurve {
-  const none = new Float64Array(speedRpm.length);
-  return {
-    name,
-    speedRpm,
-    torqueNm: Float64Array.from(torqueNm),
-    logOff: Array.from({ length: DRAWS }, () => none),
-  };
-}
-
 function rangeOf(pulls: readonly ComparePull[]): readonly [number, number] {
   return [
     Math.max(...pulls.map(({ torque }) => torque.low)),

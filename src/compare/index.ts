@@ -3,7 +3,6 @@ export { type Difference, type DifferenceIn, differenceIn } from './difference.t
 export {
   type DrawnCurve,
   type DrawnCurves,
-  drawnAlone,
   drawnBands,
   drawnCurves,
   evenly,
@@ -33,4 +32,4 @@ export { type TypedGroup, type TypedTable, typedGroup } from './typedTable.ts';
 export type * from './types.ts';
 export * from './use/index.ts';
 export * from './vehicle/index.ts';
-export { orRefuse, type ReadWritten, type WrittenProblem, writtenSentence } from './written.ts';
+export { orRefuse, type ReadWritten, type WrittenProblem } from './written.ts';

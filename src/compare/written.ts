@@ -115,7 +115,7 @@ export function readWritten<T>(
 }
 
 /** `tyre.radius: found "12 kg"; expected a length such as "88.4 mm", from 0.1 to 1 m`. */
-export const writtenSentence = ({ path, found, expected }: WrittenProblem): string =>
+const writtenSentence = ({ path, found, expected }: WrittenProblem): string =>
   `${path}: found ${found}; expected ${expected}`;
 
 /** @throws FormatError  naming the first field that is wrong, and how many more there are */

@@ -1,9 +1,6 @@
-import { Button } from '@mantine/core';
-import { useState } from 'react';
 import { inUnitsOf } from '../../src/units/sentences.ts';
-import { kept } from '../charts/numbers.ts';
 import styles from '../compare/compare.module.css';
-import { copyText } from '../compare/copy.ts';
+import { OwnerText } from '../compare/OwnerText.tsx';
 import { Sides } from '../compare/Sides.tsx';
 import { Warnings } from '../ladder/Answer.tsx';
 import ladder from '../ladder/ladder.module.css';
@@ -12,13 +9,13 @@ import { Finding } from './Finding.tsx';
 import type { UseViewProps } from './props.ts';
 import { Times } from './Times.tsx';
 import { UsePictures } from './UsePictures.tsx';
-import own from './use.module.css';
 import { VehiclePictures } from './VehiclePictures.tsx';
 import { paragraphs } from './words.ts';
 
 /** What it is for, for given answers: builds, choice, finding, pictures, times, and what they stand on. */
 export function UseView(props: UseViewProps) {
   const { vehicle, answer, warnings, assumed, units } = props;
+  const said = paragraphs(props);
   const mind = [
     ...warnings,
     ...(answer?.warnings ?? []),
@@ -35,7 +32,7 @@ export function UseView(props: UseViewProps) {
       <div className={styles.below}>
         {vehicle === null ? <NoVehicle {...props} /> : <Times {...props} vehicle={vehicle} />}
         <div className={ladder.side}>
-          <ForOwner {...props} />
+          {said !== '' && <OwnerText id="use-owner" text={said} />}
           {mind.length > 0 && (
             <section aria-labelledby="use-mind">
               <h2 id="use-mind" className={ladder.sectionTitle}>
@@ -66,42 +63,6 @@ function NoVehicle({ vehicleTrouble, vehicleActs, vehicles, units }: UseViewProp
         </p>
       )}
       {vehicles.length === 0 && vehicleActs}
-    </section>
-  );
-}
-
-/** All that was found, as paragraphs that can be handed to the owner. */
-function ForOwner(props: UseViewProps) {
-  const [said, setSaid] = useState<string | null>(null);
-  const text = paragraphs(props);
-  if (text === '') return null;
-  const copy = () =>
-    copyText(text).then(
-      () => setSaid('Copied'),
-      () => setSaid('Mark the text and copy it by hand'),
-    );
-  return (
-    <section aria-labelledby="use-owner">
-      <header className={styles.head}>
-        <h2 id="use-owner" className={ladder.sectionTitle}>
-          For the owner
-        </h2>
-        <Button
-          variant="default"
-          size="compact-sm"
-          onClick={() => void copy()}
-          onBlur={() => setSaid(null)}
-        >
-          <span aria-live="polite">{said ?? 'Copy the text'}</span>
-        </Button>
-      </header>
-      <div className={own.paragraphs}>
-        {text.split('\n').map((one) => (
-          <p key={one} className={styles.owner}>
-            {kept(one)}
-          </p>
-        ))}
-      </div>
     </section>
   );
 }

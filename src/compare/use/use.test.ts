@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pullsOf } from '../compared.fixture.ts';
-import { drawnAlone, drawnCurves, evenly } from '../drawn.ts';
+import { drawnAlone } from '../drawn.fixture.ts';
+import { drawnCurves, evenly } from '../drawn.ts';
 import { answerUse, chosenUse, loggedUse, readUse, SHAPE_NAMES, type Use } from './index.ts';
 
 const speed = evenly(2500, 7500, 61);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pullsOf } from '../compared.fixture.ts';
-import { drawnAlone, drawnCurves, evenly } from '../drawn.ts';
+import { drawnAlone } from '../drawn.fixture.ts';
+import { drawnCurves, evenly } from '../drawn.ts';
 import { answerGearing, answerVehicle } from './index.ts';
 import { COUPE, humpNm } from './made.fixture.ts';
 import { marksOf } from './marks.ts';

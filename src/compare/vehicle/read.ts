@@ -23,7 +23,7 @@ const KEYS = [
 ] as const;
 
 /** What is taken where a vehicle says nothing (common practice, no source), in words for whoever reads the answer. */
-export const USUAL = {
+const USUAL = {
   /** Of each of four wheels with tyre and brake. */
   wheelInertiaKgM2: 4,
   engineInertiaKgM2: 0.2,
@@ -34,7 +34,7 @@ export const USUAL = {
 } as const;
 
 /** Usual shape of a passenger vehicle's converter over speed ratio (from memory; give the maker's curve where known). */
-export const USUAL_CONVERTER: Converter['curve'] = [
+const USUAL_CONVERTER: Converter['curve'] = [
   { speedRatio: 0, torqueRatio: 2, capacity: 1 },
   { speedRatio: 0.4, torqueRatio: 1.58, capacity: 0.98 },
   { speedRatio: 0.7, torqueRatio: 1.22, capacity: 0.9 },
