@@ -1,3 +1,4 @@
+import { REPEAT_LOG_SD, REPEAT_MEDIAN } from '../compare/priors.ts';
 import type { Banded } from '../pull/index.ts';
 
 /** How far two pulls of one setting differ, as sd of mean power [%]. */
@@ -16,9 +17,6 @@ interface Repeats {
   readonly cell: string;
 }
 
-/** The prior of a comparison: median 0.4 %, 95 % between 0.15 and 1.0 % (common practice, no source). */
-const MEDIAN = 0.004;
-const LOG_SD = Math.log(0.01 / 0.0015) / (2 * 1.96);
 const GRID = 400;
 const REACH = 4;
 
@@ -65,11 +63,11 @@ export const planPercent = ({ percent }: Repeatability) =>
 function posterior(square: number, freedom: number): Banded {
   const logs = Array.from(
     { length: GRID + 1 },
-    (_, i) => Math.log(MEDIAN) + LOG_SD * REACH * ((2 * i) / GRID - 1),
+    (_, i) => Math.log(REPEAT_MEDIAN) + REPEAT_LOG_SD * REACH * ((2 * i) / GRID - 1),
   );
   const densities = logs.map(
     (log) =>
-      -0.5 * ((log - Math.log(MEDIAN)) / LOG_SD) ** 2 -
+      -0.5 * ((log - Math.log(REPEAT_MEDIAN)) / REPEAT_LOG_SD) ** 2 -
       freedom * log -
       square / (2 * Math.exp(2 * log)),
   );

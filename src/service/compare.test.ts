@@ -267,6 +267,38 @@ describe('side by side from the record', () => {
       await json('GET', '/health');
     }));
 
+  it('compares builds of which only peaks were typed by these, and says what stays unknown', () =>
+    withApp(async (asked) => {
+      const { record } = asked;
+      const shop = await shopOf(asked);
+      const sides: SideWanted[] = [];
+      for (const [name, horsepower, speed] of [
+        ['Earlier', [721, 733], 6300],
+        ['Later', [823], 6900],
+      ] as const) {
+        const build = await shop.build(name);
+        const { id: dayId } = await record.days.create({ buildId: build.id, cellId: shop.cell.id });
+        for (const [at, value] of horsepower.entries())
+          await record.pulls.create({
+            dayId,
+            leadDeg: 30 + 2 * at,
+            peakPowerW: value * 745.69987158,
+            peakPowerSpeedRpm: speed,
+            peaksAre: { air: 'SAE J1349', inertia: 'in' },
+          });
+        sides.push({ kind: 'build', buildId: build.id });
+      }
+      const { answer, peaks, finding, sides: told } = await shop.compare(sides);
+      expect([answer, peaks.length]).toEqual([null, 1]);
+      // 823 / 733.
+      expect(finding).toContain('Later has 12.3 % more');
+      expect(finding).toContain('How the two differ elsewhere is not known');
+      expect(told[0]!.pulls.map(({ why }) => why)).toEqual([
+        'its typed peaks are of another setting than the strongest',
+        null,
+      ]);
+    }));
+
   it('learns how days differ from the shop’s own repeated pulls, or from days that it marks', () =>
     withApp(async (asked) => {
       const { json } = asked;
