@@ -17,12 +17,13 @@ interface PlotProps {
   readonly x: Scale;
   readonly range: Span;
   readonly clip: string;
-  readonly band: Span;
+  /** Ends of the band [px]. */
+  readonly ends: Span;
   readonly cursorPx: number | null;
 }
 
 /** One difference over speed: what chance could do in grey, the line and its band along the ramp where it can be told. */
-export function DifferencePlot({ row, unit, plot, x, range, clip, band, cursorPx }: PlotProps) {
+export function DifferencePlot({ row, unit, plot, x, range, clip, ends, cursorPx }: PlotProps) {
   const { palette, small, stroke } = useChartStyle();
   const ramp = useId().replace(/\W/g, '');
   const { left, top, width, height } = plot;
@@ -31,7 +32,6 @@ export function DifferencePlot({ row, unit, plot, x, range, clip, band, cursorPx
   const inPlot = (value: number) => Math.min(Math.max(y(unit.of(value)), top - 3), foot + 3);
   const { difference } = row;
   const xs = difference.speedRpm.map((speed) => x(speed));
-  const ends = band.map((at) => Math.min(Math.max(x(at), left), left + width));
   const paint = { gain: `url(#${ramp})`, loss: `url(#${ramp})`, chance: palette.chanceLine };
   return (
     <g>
@@ -41,7 +41,7 @@ export function DifferencePlot({ row, unit, plot, x, range, clip, band, cursorPx
       ))}
       <rect
         x={ends[0]}
-        width={Math.max(0, ends[1]! - ends[0]!)}
+        width={Math.max(0, ends[1] - ends[0])}
         y={top}
         height={height}
         fill={palette.band}
@@ -212,18 +212,18 @@ function Crossing({
 export function DifferenceHead({
   row,
   unit,
-  width,
+  right: end,
   y,
   cursorRpm,
 }: {
   readonly row: DifferenceRow;
   readonly unit: Outside;
-  readonly width: number;
+  /** Where its words end [px]. */
+  readonly right: number;
   readonly y: number;
   readonly cursorRpm: number | null;
 }) {
-  const { palette, label, small } = useChartStyle();
-  const end = width - small * 1.7;
+  const { palette, label } = useChartStyle();
   const reading = cursorRpm === null ? null : differenceAt(row, unit, cursorRpm);
   const figure =
     reading === null

@@ -142,14 +142,15 @@ export function RowHead({
   step,
   unit,
   settings,
-  width,
+  right,
   y,
   cursorRpm,
 }: {
   step: StepAnswer;
   unit: string;
   settings: Span;
-  width: number;
+  /** Where its words end [px]. */
+  right: number;
   y: number;
   cursorRpm: number | null;
 }) {
@@ -170,7 +171,7 @@ export function RowHead({
   const whole = `${signedPercent(gain)} (${interval(low, high)})`;
   const wide = (figure: string, word: string) =>
     textWidth(figure, label, true) + (word === '' ? 0 : textWidth(word, label) + 12);
-  const room = width - afterTo - 30;
+  const room = right - afterTo - 16;
   // What fits beside the step's name, from the fullest to the shortest; the table holds the rest.
   const choices = [
     [whole, long],
@@ -214,12 +215,12 @@ export function RowHead({
           )}
         </g>
       )}
-      <Label x={width - 14 - wordWidth} y={y} bold anchor="end">
+      <Label x={right - wordWidth} y={y} bold anchor="end">
         {figure}
       </Label>
       {word !== '' && (
         <Label
-          x={width - 14}
+          x={right}
           y={y}
           anchor="end"
           colour={wordColour(step.word, reading !== null, palette)}

@@ -1,4 +1,4 @@
-import { Button, SegmentedControl } from '@mantine/core';
+import { SegmentedControl } from '@mantine/core';
 import { useState } from 'react';
 import type { PartAnswer, PartPlan } from '../../../src/compare/index.ts';
 import { inUnitsOf } from '../../../src/units/sentences.ts';
@@ -8,9 +8,9 @@ import { kept } from '../../charts/numbers.ts';
 import { PartChart, partTable } from '../../charts/PartChart.tsx';
 import { Warnings } from '../../ladder/Answer.tsx';
 import ladder from '../../ladder/ladder.module.css';
+import { CopyButton } from '../../shell/copy-button.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
 import compare from '../compare.module.css';
-import { copyText } from '../copy.ts';
 import { SideMark, sideColour } from '../SideMark.tsx';
 import type { PartPicture } from './dots.ts';
 import styles from './part.module.css';
@@ -96,28 +96,9 @@ export function PartTestView(props: PartTestProps) {
         <p className={ladder.quiet}>
           {`Order: ${plan.order.map((side) => side.toUpperCase()).join(' ')}`}
         </p>
-        <Copy text={finding} />
+        <CopyButton text={finding} label="Copy the finding" />
       </section>
     </article>
-  );
-}
-
-function Copy({ text }: { readonly text: string }) {
-  const [said, setSaid] = useState<string | null>(null);
-  return (
-    <Button
-      variant="default"
-      size="compact-sm"
-      onBlur={() => setSaid(null)}
-      onClick={() =>
-        void copyText(text).then(
-          () => setSaid('Copied'),
-          () => setSaid('Mark the text and copy it by hand'),
-        )
-      }
-    >
-      <span aria-live="polite">{said ?? 'Copy the finding'}</span>
-    </Button>
   );
 }
 

@@ -1,10 +1,11 @@
-import { Button, Checkbox, TextInput } from '@mantine/core';
+import { Button, Checkbox } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { dayPageQuery, enginePageQuery, shopQuery } from '../../api/queries.ts';
 import type { Pull, SideWanted } from '../../api/types.gen.ts';
 import { setting } from '../../charts/numbers.ts';
 import { Sheet } from '../../form/sheet.tsx';
+import { FindList } from '../../shell/find-list.tsx';
 import search from '../../shell/search.module.css';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { PaperSide } from './paper-side.tsx';
@@ -58,78 +59,47 @@ function Sources({
   readonly choose: (source: Source | 'paper') => void;
   readonly pick: Pick;
 }) {
-  const [words, setWords] = useState('');
-  const [chosen, setChosen] = useState(0);
   const shop = useQuery(shopQuery);
-  const found = findSources(shop.data ? sourcesOf(shop.data) : [], words).slice(0, SHOWN);
-  const recent = words === '' ? recentSides() : [];
+  const sources = shop.data ? sourcesOf(shop.data) : [];
+  const recent = recentSides();
   return (
     <>
-      <TextInput
-        data-autofocus
-        aria-label="Words of a build or a test day"
+      <FindList
+        id="side-found"
+        label="Words of a build or a test day"
         placeholder="Engine, build, owner, date …"
-        role="combobox"
-        aria-expanded={found.length > 0}
-        aria-controls="side-found"
-        aria-activedescendant={found[chosen] ? `side-${chosen}` : undefined}
-        value={words}
-        onChange={(event) => {
-          setWords(event.currentTarget.value);
-          setChosen(0);
-        }}
-        onKeyDown={(event) => {
-          if (event.key === 'ArrowDown') setChosen(Math.min(found.length - 1, chosen + 1));
-          else if (event.key === 'ArrowUp') setChosen(Math.max(0, chosen - 1));
-          else if (event.key === 'Enter' && found[chosen]) choose(found[chosen]);
-          else return;
-          event.preventDefault();
-        }}
-      />
-      {recent.length > 0 && (
-        <section aria-label="Picked lately" className={styles.recent}>
-          <span className="quiet">Lately:</span>
-          {recent.map(({ text, label }) => (
-            <Button
-              key={text}
-              variant="default"
-              size="compact-sm"
-              onClick={() => {
-                const [side] = sidesFromText(text);
-                if (side !== undefined) pick(side, label);
-              }}
-            >
-              {label}
-            </Button>
-          ))}
-        </section>
-      )}
-      <div id="side-found" role="listbox" aria-label="Found" className={search.found}>
-        {found.map((one, index) => (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: keys are handled by the field that owns the list
-          <div
-            key={one.key}
-            id={`side-${index}`}
-            role="option"
-            tabIndex={-1}
-            aria-selected={index === chosen}
-            className={search.place}
-            onClick={() => choose(one)}
-          >
-            <span>{one.label}</span>
-            <span className={search.kind}>{one.beside}</span>
-          </div>
-        ))}
-      </div>
-      {found.length === 0 && (
-        <p className={search.none}>
-          {shop.isPending
+        find={(words) => findSources(sources, words).slice(0, SHOWN)}
+        keyOf={({ key }) => key}
+        textOf={(source) => source}
+        onPick={choose}
+        none={(words) =>
+          shop.isPending
             ? 'Fetching the shop …'
             : words === ''
               ? 'No build of the shop has a pull yet. Open a test day and drop its run files in.'
-              : 'No build or day with pulls has these words in its name.'}
-        </p>
-      )}
+              : 'No build or day with pulls has these words in its name.'
+        }
+        first={
+          recent.length > 0 && (
+            <section aria-label="Picked lately" className={styles.recent}>
+              <span className="quiet">Lately:</span>
+              {recent.map(({ text, label }) => (
+                <Button
+                  key={text}
+                  variant="default"
+                  size="compact-sm"
+                  onClick={() => {
+                    const [side] = sidesFromText(text);
+                    if (side !== undefined) pick(side, label);
+                  }}
+                >
+                  {label}
+                </Button>
+              ))}
+            </section>
+          )
+        }
+      />
       <Button variant="subtle" size="compact-sm" mt="sm" onClick={() => choose('paper')}>
         Type a curve from paper …
       </Button>
