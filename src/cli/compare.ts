@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { UsageError } from '../errors.ts';
 import type { SideWanted } from '../record/index.ts';
 import {
+  answerQuestion,
   type CompareOptions,
   type CompareWork,
   compareObjects,
@@ -96,7 +97,7 @@ async function compareWithShop(
     at,
     side: inOrder[i]!,
   }));
-  const { answerQuestion } = await import('../report/index.ts');
+  // The server's side of the program is loaded only where the shop is asked.
   const { bringTogether, Curves, Readings } = await import('../service/work/index.ts');
   return readingShop(folder, async (record) => {
     const wanted: SideWanted[] = [];

@@ -10,6 +10,8 @@ import { type ChosenPull, dayName, type Sides } from './sides.ts';
 /** More reference pulls tell little more and make a comparison slow. */
 const MOST_PULLS = 24;
 const MOST_A_DAY = 2;
+/** As many repeated pulls say how far two differ to within a tenth of it. */
+const ENOUGH_REPEATS = 60;
 
 /** Pulls of one unchanged build at one setting on one cell, of several days. */
 export interface References {
@@ -94,7 +96,7 @@ function stateOf({ pull, context: { day, engine } }: ChosenPull): string {
 
 /**
  * How far two pulls of one setting differ on the cell of a day: as the shop states it, else from all pulls that were
- * repeated within a day on that cell, else as usual.
+ * repeated within a day on that cell, the newest first, else as usual.
  */
 export async function repeatabilityOn(
   record: PullbookRecord,
@@ -106,7 +108,9 @@ export async function repeatabilityOn(
     return repeatabilityFrom({ statedPercent: shop.repeatabilityPercent });
   const squares: { square: number; freedom: number }[] = [];
   let counted = 0;
-  for (const day of (await record.days.list()).filter(({ cellId }) => cellId === cell.id)) {
+  const days = (await record.days.list()).filter(({ cellId }) => cellId === cell.id);
+  for (const day of days.toReversed()) {
+    if (counted >= ENOUGH_REPEATS) break;
     const context = await sides.contextOf(day.id);
     const byState = new Map<string, ChosenPull[]>();
     for (const pull of await sides.pullsOf(day.id)) {
