@@ -76,4 +76,25 @@ export const ladderPictures = (standOf: () => Stand) =>
       await page.keyboard.press('Escape');
       await drawer.waitFor({ state: 'hidden' });
     });
+
+    it('show lead and lambda at once: read by the keys, left for another use, its table taken away', async () => {
+      const stand = standOf();
+      const { latestDays } = await stand.record.summary();
+      const four = latestDays.find((day) => day.engineName === 'Sports four')!;
+      await page.goto(`${stand.url}/days/${four.id}`);
+      await page.getByRole('link', { name: 'Lead and lambda', exact: true }).click();
+      const plane = page.getByRole('slider', { name: /^Spark lead and lambda/ });
+      await plane.focus();
+      await plane.press('ArrowLeft');
+      expect(await plane.getAttribute('aria-valuetext')).toMatch(/° at lambda 0\.\d{3}: /);
+      await page.getByRole('radio', { name: /^sustained/ }).check();
+      await page.getByRole('heading', { name: /by speed, for sustained/ }).waitFor();
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('link', { name: 'Save as CSV' }).click(),
+      ]);
+      const csv = (await readFile(await download.path())).toString();
+      expect(csv).toMatch(/^engine speed \(rpm\),spark lead \(degrees before top centre\),lambda/);
+      expect(csv.trim().split('\r\n').length).toBeGreaterThan(6);
+    });
   });
