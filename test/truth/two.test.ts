@@ -12,9 +12,10 @@ import { MIXTURE_SHAPES, type TwoDay, twoDay } from './two-cell.ts';
 
 /*
  * Lead and lambda against known truth, on a cell whose shapes are published ones and none of them the model's.
- * Run once with 134 seeds a mixture (402 days, 26 November 2026; DAYS=134 of this test): best lead held 95.5 %, best
- * lambda 97.9, ridge 95.1, loss on the map 95.9, best lead by speed 96.2, best lambda by speed 97.6; past the true best
- * with what is left in it 0.2 % of settings. With few days a share scatters: the bounds here are three sds of it wide.
+ * Run once with 134 seeds a mixture (402 days, 26 November 2026; TRUTH_DAYS=134 of this test): best lead held 95.5 %,
+ * best lambda 98.0, ridge 94.9, loss on the map 95.9, best lead by speed 96.6, best lambda by speed 97.3; settings left
+ * past the true best 0.5 %. Ladders of mixture over the same seeds: best held 97.9 %, steps 96.8, settings past the best
+ * 0.3 %. With few days a share scatters: the lower bounds here are three sds of it wide.
  */
 const DAYS = Number(process.env.TRUTH_DAYS ?? 3);
 

@@ -33,7 +33,7 @@ export function PlaneMap({ width, height, answer, left, cursor, onCursor }: Plan
   const { map, ridge, dots, next } = answer;
   const leads = extentOf(map.leadDeg) ?? [0, 1];
   const lambdas = extentOf(map.lambda) ?? [0, 1];
-  const side = sideRoom(lambdas, height, small, (tick) => plain(tick, 2));
+  const side = sideRoom(lambdas, height, small, (tick) => plain(tick, 3));
   const plot: Plot = {
     left: side,
     top: small * 2,
@@ -133,7 +133,7 @@ export function PlaneMap({ width, height, answer, left, cursor, onCursor }: Plan
         )}
       </g>
       <rect {...frame} fill="none" stroke={palette.line} />
-      <YAxis plot={plot} scale={y} grid={false} every={56} format={(tick) => plain(tick, 2)} />
+      <YAxis plot={plot} scale={y} grid={false} every={56} />
       {cursor === null && (
         <Label x={0} y={plot.top - small * 1.1} size={small} colour={palette.muted}>
           lambda, leaner upward

@@ -203,7 +203,7 @@ function moveText({ next }: TwoAnswer): string {
 
 /** What to do next and why; with the usual cautions wherever that is a pull. */
 function Next({
-  answer: { next, limitWatched, ridgeDegPerTenth: ridge },
+  answer: { next, limitWatched, bestLambda, ridgeDegPerTenth: ridge },
 }: {
   readonly answer: TwoAnswer;
 }) {
@@ -215,7 +215,8 @@ function Next({
       </h2>
       <p>{kept(next.why)}</p>
       <p className={styles.quiet}>
-        {`With each 0.1 of lambda leaner the best lead moves by ${signed(ridge.value)}° (${signed(ridge.low)} to ${signed(ridge.high)}).`}
+        {bestLambda.value !== null &&
+          `With each 0.1 of lambda leaner the best lead moves by ${signed(ridge.value)}° (${signed(ridge.low)} to ${signed(ridge.high)}).`}
         {isPull && !limitWatched
           ? ' Listen, read the plugs or record knock, and note it with the pull.'
           : ''}

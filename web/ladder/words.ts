@@ -4,7 +4,7 @@ import { estimate, interval, percent, plain, rpm, setting, speed } from '../char
 /** What the setting's axis is called. */
 export function axisName(kind: SettingKind): string {
   if (kind.unit === 'deg') return `${kind.word}, degrees before top centre`;
-  if (kind.name === 'lambda') return 'lambda, leaner to the right';
+  if (kind.name === 'lambda') return 'lambda (higher is leaner)';
   return kind.unit === '' ? kind.word : `${kind.word}, ${kind.unit}`;
 }
 

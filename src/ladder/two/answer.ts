@@ -106,7 +106,9 @@ export function answerTwo(input: TwoInput): TwoAnswer {
   });
   const said = (why: string) => (cleared.watched || pulls.length === 0 ? why : unwatched(why));
   const known = bestLeadDeg.value !== null && bestLambda.value !== null;
-  const uses = input.uses.map((use) => useOf(input, use, draws, cleared, rungs, known, said));
+  const uses = input.uses.map((use) =>
+    useOf(input, use, draws, cleared, rungs, { enough, known }, said),
+  );
   const speeds = twoSpeeds(reading, pulls, draws, rungs);
   const bests =
     speeds === null || !known
@@ -119,8 +121,10 @@ export function answerTwo(input: TwoInput): TwoAnswer {
   const tables = input.uses.map((use, i) => {
     const none = (why: string) => ({ use: use.name, rows: null, why: said(why) });
     if (uses[i]!.leadDeg === null) return none(uses[i]!.why);
-    if (bests === null)
+    if (speeds === null)
       return none('Typed peaks say nothing speed by speed: a table needs recorded curves.');
+    if (bests === null)
+      return none('Not known yet: a table needs the best of both, and only a limit is known.');
     const { leadDeg, lambda: at } = uses[i]!;
     const rows = tableOf(
       use,
@@ -223,7 +227,7 @@ function useOf(
   draws: SurfaceDraws,
   cleared: Cleared,
   rungs: readonly [number, number],
-  known: boolean,
+  { enough, known }: { readonly enough: boolean; readonly known: boolean },
   said: (why: string) => string,
 ): TwoUseAnswer {
   const nothing = (why: string): TwoUseAnswer => ({
@@ -239,6 +243,10 @@ function useOf(
       `No rule is shipped for ${input.aspiration === 'boosted' ? 'a boosted engine' : 'an engine on nitrous'}: its knock limit decides, and the shop must set its own.`,
     );
   if (cleared.clean.length === 0) return nothing('Not known yet: no pull has run clean.');
+  if (!enough)
+    return nothing(
+      `Not known yet: it takes both settings varied, at ${LEAST_PLACES} places or more.`,
+    );
   if (!known && cleared.limits.length === 0)
     return nothing('Not known yet: the pulls have not come near enough to the best of both.');
   const lambdas = Float64Array.from(draws.bestLambda).sort();

@@ -96,7 +96,11 @@ describe('lead and lambda at once', () => {
   });
 
   it('answers nothing at all, one pull, and one setting alone without a number that looks sure', () => {
-    for (const pulls of [[], [pull(0, 26, 0.82, 3e5)], netPulls([26, 28, 30], [0.85])]) {
+    const barred = netPulls([26, 28, 30, 32], [0.85]).map((one) => ({
+      ...one,
+      knockHeard: one.leadDeg > 31,
+    }));
+    for (const pulls of [[], [pull(0, 26, 0.82, 3e5)], netPulls([26, 28, 30], [0.85]), barred]) {
       const answer = answerTwo(input(pulls));
       expect(answer.bestLeadDeg.value).toBeNull();
       expect(answer.uses[0]!.leadDeg).toBeNull();
