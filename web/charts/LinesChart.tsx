@@ -80,9 +80,9 @@ export function LinesChart(props: LinesChartProps) {
   const left = Math.max(sideRoom(range, height - head - tail, small), small * 2.4) + 6;
   const plot: Plot = {
     left,
-    top: head + small * 1.4,
+    top: head + small * 2,
     width: Math.max(10, width - left - 14),
-    height: Math.max(10, height - head - tail - small * 1.4),
+    height: Math.max(10, height - head - tail - small * 2),
   };
   const base = plot.top + plot.height;
   const x = linear(props.zoom?.domain ?? full, [plot.left, plot.left + plot.width]);

@@ -91,9 +91,7 @@ function RunPicture({ vehicle, units, scenario }: PictureProps) {
     <ChartFrame
       title="From a standstill"
       subtitle={
-        isDifference
-          ? 'Time behind A at each distance; below zero is quicker.'
-          : 'Over a kilometre, shifts and all.'
+        isDifference ? 'Time behind A; below zero is quicker.' : 'Over a kilometre, shifts and all.'
       }
       scenario={scenario}
       table={() => linesTable(lines, x, y, 8)}

@@ -245,6 +245,16 @@ describe('a run', () => {
     expect(timeAtSpeed(run, 90)).toBeNull();
   });
 
+  it('takes no gear that could not hold the speed, and says where it comes to a stand', () => {
+    const steep = { ...COUPE, grade: 0.22, massKg: 2600 };
+    const run = runVehicle(steep, humpEngine);
+    expect(run.pieces.at(-1)!.phase).toBe('at highest speed');
+    expect(run.pieces.at(-1)!.gear).toBeLessThan(4);
+    expect(Math.abs(run.energy.openPart)).toBeLessThan(1e-3);
+    const hopeless = { ...steep, massKg: 3600, shift: { ...COUPE.shift, timeS: 4 } };
+    expect(() => runVehicle(hopeless, humpEngine)).toThrow('comes to a stand');
+  });
+
   it('refuses a vehicle that cannot move away', () => {
     expect(() => runVehicle({ ...COUPE, massKg: 40_000, grade: 0.3 }, humpEngine)).toThrow(
       'cannot move away',

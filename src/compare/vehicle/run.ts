@@ -100,6 +100,16 @@ export function runVehicle(vehicle: Vehicle, engine: Engine, options: RunOptions
       `${vehicle.name} cannot move away in its first gear: its force there is less than what stands against it.`,
     );
 
+  /** Whether the next gear still accelerates: a driver stays in one that does rather than take one that cannot. */
+  const pulls = (next: number, y: readonly number[]) =>
+    flowLaw(
+      vehicle,
+      engine,
+      coupling.kind === 'clutch' ? 'locked' : 'converter',
+      next,
+      launchRpm,
+    )(y).a > 0;
+
   while (state[X]! < untilM - 1e-9 && timeS < LONGEST_S) {
     if (pieces.length >= MOST_PIECES)
       throw new NoConvergenceError(
@@ -122,6 +132,7 @@ export function runVehicle(vehicle: Vehicle, engine: Engine, options: RunOptions
     const { limited } = law(state);
     const sign = limited > 0 ? -1 : 1;
     const done: Event = (_, y) => y[X]! - untilM;
+    const stand: Event = (_, y) => -y[V]!;
     const grip: Event = vehicle.traction === null ? () => -1 : (_, y) => sign * law(y).limited;
     const turns = (y: readonly number[]) => turningRpm(vehicle, now.phase, now.gear, y);
     const leave: Event = (_, y) =>
@@ -129,10 +140,10 @@ export function runVehicle(vehicle: Vehicle, engine: Engine, options: RunOptions
     const lock: Event = (_, y) => turns(y) - launchRpm;
     const events: Record<string, Event> =
       phase === 'slipping'
-        ? { done, grip, lock }
+        ? { done, stand, grip, lock }
         : phase === 'shifting' || phase === 'at highest speed'
-          ? { done }
-          : { done, grip, leave };
+          ? { done, stand }
+          : { done, stand, grip, leave };
     const names = Object.keys(events);
     // A gear that is due already at its beginning is left at once; behind a converter the engine must come down first.
     const isDue = phase === 'locked' && leave(timeS, state) >= -1e-9;
@@ -159,7 +170,7 @@ export function runVehicle(vehicle: Vehicle, engine: Engine, options: RunOptions
     }
     if (event === 'lock') phase = 'locked';
     else if (event === 'leave') {
-      if (gear === last) phase = 'at highest speed';
+      if (gear === last || !pulls(gear + 1, state)) phase = 'at highest speed';
       else {
         // From here the engine's speed is that of the next gear: a clutch takes the difference out.
         const before = motionJ(withTurning(vehicle, phase, gear, state));
@@ -181,7 +192,7 @@ export function runVehicle(vehicle: Vehicle, engine: Engine, options: RunOptions
       shiftingJ += before - motionJ(state);
       phase = next;
     }
-    if (state[V]! <= 0)
+    if (event === 'stand')
       throw new InputError(
         `${vehicle.name} comes to a stand in gear ${gear + 1}: its force there is less than what stands against it.`,
       );

@@ -114,9 +114,10 @@ export function runWarnings(vehicle: Vehicle, builds: readonly BuildRun[]): stri
       out.push(
         `${percent(timeShare.belowMeasuredShare)} of the quarter mile of ${name} is spent below ${rpm(drawn.run.engine.fromRpm)}, where nothing was measured: torque was held level there.`,
       );
-    if (drawn.run.pieces.some(({ phase }) => phase === 'at highest speed'))
+    const held = drawn.run.pieces.find(({ phase }) => phase === 'at highest speed');
+    if (held !== undefined)
       out.push(
-        `With ${name} the engine reaches its highest speed in the last gear before a kilometre is over; it is held there.`,
+        `With ${name} the engine reaches its highest speed in gear ${held.gear + 1} before a kilometre is over and is held there${held.gear === vehicle.gears.length - 1 ? '' : ': the next gear could not hold that speed'}.`,
       );
     if (topSpeed?.by === 'highest engine speed')
       out.push(
