@@ -8,6 +8,7 @@ import {
   draggedUse,
   drawnCurves,
   isShape,
+  measuredPart,
   orRefuse,
   peakPowerRpm,
   readUse,
@@ -104,11 +105,17 @@ export function UseScreen(props: UseScreenProps) {
 function underUse(curves: DrawnCurves, use: Use, { aboveRpm, shareAbove }: Dragged) {
   const itself = answerUse(curves, use);
   const at = aboveRpm ?? itself.pairs[0]?.sensitivity?.aboveRpm ?? middleOf(use);
-  const own = shareAboveOf(use, at);
+  const measured = measuredPart(use, curves.commonRpm);
+  const own = shareAboveOf(measured, at);
   if (aboveRpm === null && shareAbove === null)
     return { answer: itself, aboveRpm: at, shareAbove: own };
-  const moved = shareAbove === null ? use : draggedUse(use, at, shareAbove);
-  return { answer: answerUse(curves, moved, { aboveRpm: at }), aboveRpm: at, shareAbove: own };
+  const moved = answerUse(
+    curves,
+    shareAbove === null ? measured : draggedUse(measured, at, shareAbove),
+    { aboveRpm: at },
+  );
+  const { coverage, warnings } = itself;
+  return { answer: { ...moved, coverage, warnings }, aboveRpm: at, shareAbove: own };
 }
 
 const middleOf = ({ points }: Use) => points[points.length >> 1]!.speedRpm;

@@ -5,6 +5,7 @@ import { type DrawnCurve, type DrawnCurves, placeOn } from '../drawn.ts';
 import { bandedOf } from '../measures.ts';
 import type { GainWord } from '../types.ts';
 import { findingUnderUse } from './sentences.ts';
+import { normalised } from './shapes.ts';
 import type { Use, UsePoint } from './types.ts';
 
 /*
@@ -60,16 +61,16 @@ export function answerUse(
   use: Use,
   options: { readonly aboveRpm?: number } = {},
 ): UseAnswer {
-  const inside = use.points.filter(
-    ({ speedRpm }) => speedRpm >= commonRpm[0] - 1e-6 && speedRpm <= commonRpm[1] + 1e-6,
-  );
+  const isInside = ({ speedRpm }: UsePoint) =>
+    speedRpm >= commonRpm[0] - 1e-6 && speedRpm <= commonRpm[1] + 1e-6;
   const weight = (points: readonly UsePoint[]) =>
     points.reduce((sum, { share, load }) => sum + share * load, 0);
-  const coverage = weight(inside) / weight(use.points);
+  const coverage = weight(use.points.filter(isInside)) / weight(use.points);
   if (!(coverage >= LEAST_COVERAGE))
     throw new InputError(
       `Only ${Math.round(100 * coverage)} % of the use "${use.name}" lies inside the measured speeds (${Math.round(commonRpm[0])} to ${Math.round(commonRpm[1])} rev/min): these pulls cannot answer for it.`,
     );
+  const inside = measuredPart(use, commonRpm).points;
   const builds = curves.map((curve) => ({
     name: curve.name,
     ...powerUnder(curve, inside),
@@ -115,8 +116,18 @@ export function draggedUse(use: Use, aboveRpm: number, shareAbove: number): Use 
 }
 
 /** Part of a use's time above a speed. */
-export const shareAboveOf = ({ points }: Use, aboveRpm: number): number =>
-  points.reduce((sum, { speedRpm, share }) => sum + (speedRpm > aboveRpm ? share : 0), 0);
+export function shareAboveOf({ points }: Use, aboveRpm: number): number {
+  const time = (of: readonly UsePoint[]) => of.reduce((sum, { share }) => sum + share, 0);
+  return time(points.filter(({ speedRpm }) => speedRpm > aboveRpm)) / time(points);
+}
+
+/** The part of a use that lies inside the measured speeds: what is answered for, and what is dragged. */
+export const measuredPart = (use: Use, [from, to]: readonly [number, number]): Use => ({
+  ...use,
+  points: normalised(
+    use.points.filter(({ speedRpm }) => speedRpm >= from - 1e-6 && speedRpm <= to + 1e-6),
+  ),
+});
 
 /** Mean power [W] under points, as shown and by draw. */
 function powerUnder(

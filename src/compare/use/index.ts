@@ -1,6 +1,7 @@
 export {
   answerUse,
   draggedUse,
+  measuredPart,
   shareAboveOf,
   type UseAnswer,
   type UsePair,

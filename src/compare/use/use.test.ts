@@ -3,7 +3,17 @@ import { describe, expect, it } from 'vitest';
 import { pullsOf } from '../compared.fixture.ts';
 import { drawnAlone } from '../drawn.fixture.ts';
 import { drawnCurves, evenly } from '../drawn.ts';
-import { answerUse, chosenUse, loggedUse, readUse, SHAPE_NAMES, type Use } from './index.ts';
+import {
+  answerUse,
+  chosenUse,
+  draggedUse,
+  loggedUse,
+  measuredPart,
+  readUse,
+  SHAPE_NAMES,
+  shareAboveOf,
+  type Use,
+} from './index.ts';
 
 const speed = evenly(2500, 7500, 61);
 const level = (name: string, torque: (rpm: number) => number) =>
@@ -69,6 +79,27 @@ describe('builds under a use', () => {
     expect(pair!.sensitivity!.shareNow).toBeCloseTo(0.2, 9);
     expect(pair!.gainPercent.value).toBeLessThan(0);
     expect(pair!.finding).toContain('b is the one where more than 33 % of the time');
+  });
+
+  it('dragged to a share, are what the sensitivity says at that share, measured part and all', () => {
+    const curves = {
+      curves: [level('a', () => 300), level('b', (rpm) => (rpm < 4500 ? 290 : 310))],
+      commonRpm,
+    };
+    const use = typed([
+      [2000, 0.3],
+      [3000, 0.5],
+      [6000, 0.2],
+    ]);
+    const itself = answerUse(curves, use, { aboveRpm: 4500 });
+    const { shareNow, points } = itself.pairs[0]!.sensitivity!;
+    const measured = measuredPart(use, commonRpm);
+    expect(shareAboveOf(measured, 4500)).toBeCloseTo(shareNow, 9);
+    for (const at of [4, 10, 17]) {
+      const { shareAbove, value } = points[at]!;
+      const moved = answerUse(curves, draggedUse(measured, 4500, shareAbove));
+      expect(moved.pairs[0]!.gainPercent.value).toBeCloseTo(value, 9);
+    }
   });
 
   it('are not answered for where less than half of the use was measured', () => {
