@@ -27,13 +27,13 @@ export const LADDER_VERSION = 3;
 const STRAY_CHANCE = 0.6;
 /**
  * Usual distance between neighbouring rungs: the median, or the kind's own where there are fewer than two. Wide gaps are
- * no reason to leap: at most twice the kind's own.
+ * no reason to leap: at most twice the kind's own. Where settings were read, gaps within the readings' error are none.
  */
-function usualRung(us: readonly number[], fallback: number): number {
+function usualRung(us: readonly number[], fallback: number, readSd: number): number {
   const gaps = us.slice(1).map((u, i) => u - us[i]!);
   if (gaps.length === 0) return fallback;
   gaps.sort((a, b) => a - b);
-  return Math.min(gaps[gaps.length >> 1]!, 2 * fallback);
+  return Math.min(Math.max(gaps[gaps.length >> 1]!, 2 * readSd), 2 * fallback);
 }
 
 function checkInput({ bandRpm, step, uses, worthPercent }: LadderInput): void {
@@ -67,7 +67,8 @@ export function answerLadder(input: LadderInput): LadderAnswer {
   const counted = [...reading.counted].sort((a, b) => a.pull.order - b.pull.order);
   const rungs = rungsOf(counted);
   const us = rungs.map((rung) => rung.u);
-  const rung = usualRung(us, kind.defaultRung);
+  const readSd = Math.max(0, ...counted.map(({ pull }) => pull.settingSd ?? 0));
+  const rung = usualRung(us, kind.defaultRung, readSd);
   const lowest = us[0] ?? 0;
   const highest = us.at(-1) ?? 0;
   const meanPower =

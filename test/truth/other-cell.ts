@@ -1,4 +1,4 @@
-import { GRID, propagate, SEGMENTS, splineOperator } from '../../demo/curve-day.ts';
+import { GRID } from '../../demo/curve-day.ts';
 import { Chance } from '../../demo/random.ts';
 import { SPARK_LEAD } from '../../src/ladder/kinds.ts';
 import type { LadderInput, LadderPull } from '../../src/ladder/types.ts';
@@ -8,6 +8,7 @@ import {
   SHIPPED_USES,
   WORTH_PERCENT,
 } from '../../src/ladder/uses.ts';
+import { curvesOver, UNSEEN } from './curve-pull.ts';
 
 /*
  * A second simulated cell, of which no prior was ever settled: what holds on the first (demo/) must hold here. Other
@@ -78,10 +79,7 @@ export function otherDay(shape: OtherShape, repeatPercent: number, seed: number)
   if (chance.uniform() < 0.3) leads.push(chance.pick(leads));
   const driftPercent = (chance.uniform() < 0.2 ? 0.12 : 0.02) * chance.normal();
   const whiteNm = (middleNm * chance.between(0.1, 0.4)) / 100;
-  const operator = splineOperator(SEGMENTS, GRID);
-  const variance = new Float64Array(GRID * GRID);
-  for (let g = 0; g < GRID; g++) variance[g * GRID + g] = whiteNm ** 2;
-  const covariance = propagate(operator, variance);
+  const curveOf = curvesOver(fromRpm, toRpm, whiteNm);
   const pulls = leads.map((lead, order): LadderPull => {
     const offset = (repeatPercent * chance.normal() + driftPercent * order) / 100;
     const wander = wanderOf(chance);
@@ -94,24 +92,8 @@ export function otherDay(shape: OtherShape, repeatPercent: number, seed: number)
       id: `pull-${order + 1}`,
       setting: lead,
       order,
-      torque: {
-        low: fromRpm,
-        high: toRpm,
-        segments: SEGMENTS,
-        coefficients: Array.from({ length: SEGMENTS + 3 }, (_, j) =>
-          observed.reduce((sum, value, g) => sum + operator[j * GRID + g]! * value, 0),
-        ),
-        covariance,
-      },
-      peakPowerW: null,
-      peakTorqueNm: null,
-      excludedBecause: null,
-      watched: 'not',
-      knockHeard: false,
-      aborted: false,
-      knock: null,
-      airTemperatureK: null,
-      configuration: null,
+      torque: curveOf(observed),
+      ...UNSEEN,
     };
   });
   const bestW = meanPowerW(bestLead);

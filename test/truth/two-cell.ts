@@ -1,7 +1,8 @@
-import { GRID, propagate, SEGMENTS, splineOperator } from '../../demo/curve-day.ts';
+import { GRID } from '../../demo/curve-day.ts';
 import { Chance } from '../../demo/random.ts';
 import { SHIPPED_TABLE, type TwoInput, type TwoPull } from '../../src/ladder/two/index.ts';
 import { SHIPPED_MIXTURE_USES, SHIPPED_USES, WORTH_PERCENT } from '../../src/ladder/uses.ts';
+import { curvesOver, UNSEEN } from './curve-pull.ts';
 
 /*
  * A simulated cell on which lead and lambda both vary and whose surface is known. None of its shapes is the model's:
@@ -111,10 +112,7 @@ export function twoDay({ mixture, seed, repeatPercent, size = [4, 4] }: TwoDayOp
   const repeat = repeatPercent ?? chance.logBetween(0.2, 0.7);
   const driftPercent = (chance.uniform() < 0.3 ? 0.15 : 0.02) * chance.normal();
   const whiteNm = (middleNm * chance.between(0.1, 0.3)) / 100;
-  const operator = splineOperator(SEGMENTS, GRID);
-  const variance = new Float64Array(GRID * GRID);
-  for (let g = 0; g < GRID; g++) variance[g * GRID + g] = whiteNm ** 2;
-  const covariance = propagate(operator, variance);
+  const curveOf = curvesOver(fromRpm, toRpm, whiteNm);
   const pulls = places.map(({ leadDeg, lambda }, order): TwoPull => {
     const offset = (repeat * chance.normal() + driftPercent * order) / 100;
     const [height, waves, phase] = [
@@ -134,24 +132,9 @@ export function twoDay({ mixture, seed, repeatPercent, size = [4, 4] }: TwoDayOp
       lambdaSd: 0,
       day: 0,
       order,
-      torque: {
-        low: fromRpm,
-        high: toRpm,
-        segments: SEGMENTS,
-        coefficients: Array.from({ length: SEGMENTS + 3 }, (_, j) =>
-          observed.reduce((sum, value, g) => sum + operator[j * GRID + g]! * value, 0),
-        ),
-        covariance,
-      },
-      peakPowerW: null,
-      peakTorqueNm: null,
-      excludedBecause: null,
+      torque: curveOf(observed),
+      ...UNSEEN,
       watched: 'ear',
-      knockHeard: false,
-      aborted: false,
-      knock: null,
-      airTemperatureK: null,
-      configuration: null,
     };
   });
   return {

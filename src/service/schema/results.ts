@@ -144,6 +144,24 @@ export const useRule = z
   })
   .openapi('UseRule', { description: 'What a use asks of a setting, in the setting’s unit.' });
 
+/** Of a pull in a question: all but what was set. */
+export const pullSeen = {
+  setBy: z.string().nullable().optional(),
+  exhaustPeakK: numberOrNull.optional(),
+  bsfcKgPerJ: numberOrNull.optional(),
+  order: z.number(),
+  torque: orNull(splineFit),
+  peakPowerW: numberOrNull,
+  peakTorqueNm: numberOrNull,
+  excludedBecause: z.string().nullable(),
+  watched: z.enum(['ear', 'plug', 'sensor', 'not']).nullable(),
+  knockHeard: z.union([z.boolean(), z.number()]),
+  aborted: z.boolean(),
+  knock: z.object({ speedRpm: numbers, level: gappy }).nullable(),
+  airTemperatureK: numberOrNull,
+  configuration: z.string().nullable(),
+};
+
 export const ladderInput = z
   .object({
     kind: z.object({
@@ -165,20 +183,7 @@ export const ladderInput = z
         id,
         setting: z.number(),
         settingSd: z.number().optional(),
-        setBy: z.string().nullable().optional(),
-        exhaustPeakK: numberOrNull.optional(),
-        bsfcKgPerJ: numberOrNull.optional(),
-        order: z.number(),
-        torque: orNull(splineFit),
-        peakPowerW: numberOrNull,
-        peakTorqueNm: numberOrNull,
-        excludedBecause: z.string().nullable(),
-        watched: z.enum(['ear', 'plug', 'sensor', 'not']).nullable(),
-        knockHeard: z.union([z.boolean(), z.number()]),
-        aborted: z.boolean(),
-        knock: z.object({ speedRpm: numbers, level: gappy }).nullable(),
-        airTemperatureK: numberOrNull,
-        configuration: z.string().nullable(),
+        ...pullSeen,
       }),
     ),
     bandRpm: z.tuple([z.number(), z.number()]).readonly(),

@@ -1,6 +1,6 @@
 /** Lead and lambda at once as they cross HTTP. */
 import { airStandard, banded, id, list, numberOrNull, orNull, z } from './common.ts';
-import { settingInterval, splineFit } from './results.ts';
+import { pullSeen, settingInterval } from './results.ts';
 
 const numbers = list(z.number());
 const band = z.tuple([z.number(), z.number()]).readonly();
@@ -13,20 +13,7 @@ const twoInput = z
         id,
         lambdaSd: z.number(),
         day: z.number(),
-        setBy: z.string().nullable().optional(),
-        exhaustPeakK: numberOrNull.optional(),
-        bsfcKgPerJ: numberOrNull.optional(),
-        order: z.number(),
-        torque: orNull(splineFit),
-        peakPowerW: numberOrNull,
-        peakTorqueNm: numberOrNull,
-        excludedBecause: z.string().nullable(),
-        watched: z.enum(['ear', 'plug', 'sensor', 'not']).nullable(),
-        knockHeard: z.union([z.boolean(), z.number()]),
-        aborted: z.boolean(),
-        knock: z.object({ speedRpm: numbers, level: list(numberOrNull) }).nullable(),
-        airTemperatureK: numberOrNull,
-        configuration: z.string().nullable(),
+        ...pullSeen,
       }),
     ),
     bandRpm: band,
