@@ -30,7 +30,7 @@ function fill(folder: string): void {
   const db = new Database(join(folder, 'pullbook.sqlite'));
   db.transaction(() => {
     db.exec(`
-      INSERT INTO cell VALUES ('cell', 'Cell', '', NULL, NULL, 1, '{}', 0.005);
+      INSERT INTO cell (id, name, notes, ratio, torque_is, calibration_rel_sd) VALUES ('cell', 'Cell', '', 1, '{}', 0.005);
       WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 199)
         INSERT INTO engine SELECT 'engine_' || i, 'Engine ' || i, i, '', '', 8, 0.0057, NULL, 10, 4, 'natural', 'gasoline' FROM n;
       WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 399)

@@ -3,6 +3,7 @@ import type { Transaction } from 'kysely';
 import { columnOf, fromRow, type Row, TABLES, toRow } from './codec.ts';
 import { ConflictError, NotInRecordError } from './errors.ts';
 import type { Change } from './repository.ts';
+import { keepFindable } from './search/index.ts';
 import { type Connections, storeErrorOf, type Tables } from './store.ts';
 import type { EntityName, EntityTypes, Id, RecordEvent, Touched } from './types.ts';
 
@@ -145,6 +146,7 @@ export async function writeEvent(
   about: Change & { readonly kind?: RecordEvent['kind']; readonly of?: number },
   summary: string,
 ): Promise<number> {
+  await keepFindable(draft.trx, draft.touched);
   const { insertId } = await draft.trx
     .insertInto('event')
     .values({

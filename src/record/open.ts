@@ -37,6 +37,7 @@ import { makePortions } from './portion.ts';
 import { makeUpdateMany, nextOrder } from './pulls.ts';
 import { makeRecordings } from './recordings.ts';
 import type { PullbookRecord } from './repository.ts';
+import { makeAsk, makePeaks, refillFindable } from './search/index.ts';
 import { sentenceFor } from './sentences.ts';
 import { makeSheets } from './sheets.ts';
 import { makeShelf } from './shelf.ts';
@@ -87,6 +88,7 @@ export async function openRecord(
       now,
       newId: options.newId ?? ((kind) => makeId(kind, now().getTime())),
     };
+    await refillFindable(at);
     const closeAll = () => {
       // Kysely closes only connections it has used.
       for (const db of open) db.close();
@@ -218,6 +220,8 @@ function recordOver(
     }),
     handOvers: makeHandOvers(at),
     portions: makePortions(at),
+    search: makeAsk(at),
+    peaks: makePeaks(at),
     calibrations: makeShelf(at, 'calibration', {
       defaults: { ...NEW_CALIBRATION },
       check: checkCalibration,
@@ -228,6 +232,7 @@ function recordOver(
     daysOfEngine: (engineId) => daySummaries(at.reading, engineId),
     check: async () => checkOpen(opened.reader, at.file),
     backup: (toFile, progress) => backupRecord(opened.folder, toFile, progress),
+    isClosed: () => closed,
     async close() {
       if (closed) return;
       closed = true;

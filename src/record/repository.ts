@@ -3,7 +3,9 @@
  * Every writing method is one transaction, writes its event in it, and has reached the disk when it resolves.
  */
 import type { PartLine, Sheet } from '../build/sheet/types.ts';
+import type { UnitSystem } from '../units/types.ts';
 import type { Comparison, PartTest } from './compared.ts';
+import type { Finding, PullPeak } from './search/index.ts';
 import type {
   Build,
   BuildFile,
@@ -271,6 +273,17 @@ export interface PullbookRecord {
       change?: Change,
     ): Promise<{ readonly taken: number; readonly known: number }>;
   };
+  /** Anything in the shop by words, days and peaks, whatever signs the text has. */
+  search(
+    text: string,
+    how: { readonly units: UnitSystem; readonly limit: number },
+  ): Promise<Finding>;
+  /** The peaks that pulls are found by. */
+  readonly peaks: {
+    put(peaks: readonly PullPeak[]): Promise<void>;
+    /** Days with pulls whose peaks are to be computed. */
+    daysWithout(): Promise<readonly Id[]>;
+  };
   readonly handOvers: Pick<
     Shelf<HandOverKept, never, { buildId: Id }>,
     'list' | 'get' | 'find' | 'remove'
@@ -310,5 +323,6 @@ export interface PullbookRecord {
   check(): Promise<void>;
   /** Writes a whole, consistent copy to a new file while the record stays in use. */
   backup(toFile: string, progress?: (share: number) => void): Promise<void>;
+  isClosed(): boolean;
   close(): Promise<void>;
 }

@@ -14,6 +14,7 @@ import { serveFiles } from './routes/files.ts';
 import { serveHandOvers } from './routes/handOvers.ts';
 import { serveParts } from './routes/partHistory.ts';
 import { serveRecordings } from './routes/recordings.ts';
+import { serveSearch } from './routes/search.ts';
 import { serveSheetFiles } from './routes/sheetFiles.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
@@ -77,6 +78,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   serveUses(api, record, curves);
   serveCalibrations(api, record);
   serveParts(api, record);
+  serveSearch(api, record, curves, report);
   serveCurves(api, record, readings, curves);
   serveRecordings(api, record, readings, {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,

@@ -1,4 +1,5 @@
 import { keepPreviousData, QueryClient, queryOptions } from '@tanstack/react-query';
+import type { UnitSystem } from '../../src/units/index.ts';
 import { ask, ServiceError } from './client.ts';
 import type { AirStandard, LadderReading, PartWanted, SideWanted } from './types.gen.ts';
 
@@ -77,6 +78,16 @@ export const partsQuery = queryOptions({
   queryKey: ['parts'],
   queryFn: () => ask('GET /parts', {}),
 });
+
+/** What was found before stays until the new finds are there. */
+export const searchQuery = (q: string, units: UnitSystem) =>
+  queryOptions({
+    queryKey: ['search', q, units],
+    queryFn: () => ask('GET /search', { query: { q, units } }),
+    placeholderData: keepPreviousData,
+    // Peaks are computed behind the first question; a second one has more of them.
+    refetchInterval: ({ state }) => ((state.data?.peaksNotKnown ?? 0) > 0 ? 1500 : false),
+  });
 
 export const partHistoryQuery = (serial: string) =>
   queryOptions({

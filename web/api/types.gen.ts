@@ -465,6 +465,43 @@ export type ErrorBody = {
 };
 /** Why a file was not taken. */
 export type FileRefusal = ErrorBody & { readonly understood?: Understood };
+export type Finding = {
+  readonly found: readonly Found[] /** All that fit, also those not told. */;
+  readonly total: number /** The peak range asked for, in W or N·m; a null end is open. */;
+  readonly peaks: {
+    readonly of: 'power' | 'torque';
+    readonly low: number | null;
+    readonly high: number | null;
+  } | null;
+  readonly days:
+    | readonly [string | null, string | null]
+    | null /** Pulls whose peaks are still to be computed; asking begins it. */;
+  readonly peaksNotKnown: number | null;
+};
+export type Found = {
+  readonly kind:
+    | 'engine'
+    | 'build'
+    | 'part'
+    | 'test day'
+    | 'ladder'
+    | 'decision'
+    | 'part test'
+    | 'comparison'
+    | 'use'
+    | 'vehicle'
+    | 'cell'
+    | 'calibration'
+    | 'sheet'
+    | 'file'
+    | 'pull';
+  readonly label: string /** What it stands under, outermost first. */;
+  readonly trail: string /** Address of its page in the workbook. */;
+  readonly page: string;
+  readonly date: string | null /** Of a pull, in the air of its day. */;
+  readonly peakPowerW: number | null;
+  readonly peakTorqueNm: number | null;
+};
 /** Every figure that was handed over; see docs/handover.md. */
 export type HandOver = { readonly format: 'handover/1' };
 /** A hand-over as it was frozen. */
@@ -2293,6 +2330,17 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: RecordEvent;
+  };
+  /** Everything of the shop that has these words: engines, builds, parts and serials, days, ladders, decisions, uses, notes, files, pulls; with peaks (`power 700-800`, `torque over 500 lb-ft`) and days (`2026-05`, `2026-01..2026-05`). */
+  readonly 'GET /search': {
+    readonly params: undefined;
+    readonly query: {
+      readonly q: string;
+      readonly units?: 'us' | 'metric';
+      readonly limit?: number;
+    };
+    readonly body: undefined;
+    readonly answer: Finding;
   };
   /** The shop and its settings. */
   readonly 'GET /shop': {

@@ -8,20 +8,29 @@ interface FindListProps<T> {
   /** What is typed, for those who hear the page. */
   readonly label: string;
   readonly placeholder: string;
+  /** Told of what is typed, where the finding is done elsewhere. */
+  readonly onWords?: (words: string) => void;
   /** What these words find, as many as are shown. */
   readonly find: (words: string) => readonly T[];
   readonly keyOf: (one: T) => string;
-  readonly textOf: (one: T) => { readonly label: string; readonly beside: string };
+  readonly textOf: (one: T) => {
+    readonly label: string;
+    readonly beside: string;
+    /** What it stands under. */
+    readonly trail?: string;
+  };
   readonly onPick: (one: T) => void;
   /** Said where nothing is found. */
   readonly none: (words: string) => ReactNode;
   /** Between the field and the list, while nothing is typed. */
   readonly first?: ReactNode;
+  /** Under the list. */
+  readonly foot?: ReactNode;
 }
 
 /** A field and what its words find; keys stay in the field, which owns the list. */
 export function FindList<T>(props: FindListProps<T>) {
-  const { id, label, placeholder, find, keyOf, textOf, onPick, none, first } = props;
+  const { id, label, placeholder, find, keyOf, textOf, onPick, none, first, foot, onWords } = props;
   const [words, setWords] = useState('');
   const [chosen, setChosen] = useState(0);
   const found = find(words);
@@ -38,6 +47,7 @@ export function FindList<T>(props: FindListProps<T>) {
         value={words}
         onChange={(event) => {
           setWords(event.currentTarget.value);
+          onWords?.(event.currentTarget.value);
           setChosen(0);
         }}
         onKeyDown={(event) => {
@@ -57,19 +67,30 @@ export function FindList<T>(props: FindListProps<T>) {
             <div
               key={keyOf(one)}
               id={`${id}-${index}`}
+              ref={index === chosen ? (row) => row?.scrollIntoView({ block: 'nearest' }) : null}
               role="option"
               tabIndex={-1}
               aria-selected={index === chosen}
               className={styles.place}
               onClick={() => onPick(one)}
             >
-              <span>{text.label}</span>
+              <span className={styles.label}>
+                {text.label}
+                {text.trail !== undefined && text.trail !== '' && (
+                  <span className={styles.trail}>{text.trail}</span>
+                )}
+              </span>
               <span className={styles.kind}>{text.beside}</span>
             </div>
           );
         })}
       </div>
       {found.length === 0 && <p className={styles.none}>{none(words)}</p>}
+      {foot !== undefined && foot !== '' && (
+        <p className={styles.none} role="status">
+          {foot}
+        </p>
+      )}
     </>
   );
 }

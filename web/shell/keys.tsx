@@ -61,7 +61,7 @@ export function useKeys(keys: Readonly<Record<string, () => void>>): void {
 
 const KEYS: readonly (readonly [string, readonly string[], string])[] = [
   ['Everywhere', ['?'], 'Show these keys'],
-  ['Everywhere', ['/'], 'Search engines, builds and test days'],
+  ['Everywhere', ['/'], 'Search the whole shop'],
   ['Everywhere', ['u'], 'Switch between US and metric units'],
   ['Everywhere', ['d'], 'Switch between light and dark'],
   ['Everywhere', ['w'], 'Wall size: readable from across the cell'],

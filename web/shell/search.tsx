@@ -1,20 +1,27 @@
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
-import { partsQuery, shopQuery } from '../api/queries.ts';
+import { useState } from 'react';
+import { quantityText, type UnitSystem } from '../../src/units/index.ts';
+import { searchQuery } from '../api/queries.ts';
+import type { Finding, Found } from '../api/types.gen.ts';
 import { Sheet } from '../form/sheet.tsx';
+import { plainName } from './FileName.tsx';
 import { FindList } from './find-list.tsx';
 import { openSheet, useSheet } from './keys.tsx';
-import { findPlaces, type Place, placesOf } from './places.ts';
+import { usePreferences } from './preferences.tsx';
+import { count, dateInWords } from './words.ts';
 
-const SHOWN = 12;
-const SIDE_BY_SIDE: Place = {
-  label: 'Side by side',
-  beside: 'page',
-  to: '/compare',
-  words: 'side by side compare builds settings',
-};
+/** A find, or a page of the workbook that holds no one thing of the shop. */
+type Place = Pick<Found, 'label' | 'page' | 'trail'> & { readonly beside: string };
 
-/** The sheet that finds an engine, a build, a test day or a part by any word of its name. */
+const PAGES: readonly (Place & { readonly words: string })[] = [
+  { label: 'Side by side', page: '/compare', words: 'side by side compare builds settings' },
+  { label: 'Parts', page: '/parts', words: 'parts serials' },
+  { label: 'Settings', page: '/settings', words: 'settings uses windows cells export' },
+  { label: 'Changes', page: '/changes', words: 'changes undo' },
+].map((page) => ({ ...page, trail: '', beside: 'page' }));
+
+/** The sheet that finds anything in the shop: by words, by peaks, by days. */
 export function SearchSheet() {
   const opened = useSheet() === 'search';
   const close = () => openSheet(null);
@@ -27,24 +34,70 @@ export function SearchSheet() {
 }
 
 function Search({ close }: { close: () => void }) {
-  const shop = useQuery(shopQuery);
+  const { units } = usePreferences();
+  const [words, setWords] = useState('');
   const navigate = useNavigate();
-  const parts = useQuery(partsQuery);
-  const places = shop.data ? [...placesOf(shop.data, parts.data), SIDE_BY_SIDE] : [];
-  const go = ({ to, serial }: Place) => {
-    close();
-    void navigate({ to, ...(serial === undefined ? {} : { search: { serial } }) });
-  };
+  const asked = words.trim();
+  const finding = useQuery({ ...searchQuery(asked, units), enabled: asked !== '' });
+  const found = asked === '' ? [] : (finding.data?.found ?? []).map((one) => placeOf(one, units));
   return (
     <FindList
       id="search-found"
-      label="Words of an engine, a build, a test day or a part"
-      placeholder="Engine, build, owner, date, serial …"
-      find={(words) => findPlaces(places, words).slice(0, SHOWN)}
-      keyOf={({ to, serial }) => `${to} ${serial ?? ''}`}
+      label="Words of an engine, a build, a part, a day, a note; peaks; dates"
+      placeholder="Engine, serial, note, date, power 700-800 …"
+      onWords={setWords}
+      find={() => [...found, ...pagesWith(asked)]}
+      keyOf={({ beside, page, label }) => `${beside} ${page} ${label}`}
       textOf={(place) => place}
-      onPick={go}
-      none={() => (shop.isPending ? 'Fetching the shop …' : 'Nothing has these words in its name.')}
+      onPick={({ page }) => {
+        close();
+        void navigate({ href: page });
+      }}
+      first={
+        <p className="quiet">
+          Any words of what you look for. Peaks: <em>power 700-800</em>, <em>torque over 500</em>.
+          Dates: <em>14 May</em>, <em>2026-05</em>, <em>2026-01..2026-05</em>.
+        </p>
+      }
+      none={() => {
+        if (asked === '' || finding.isError) return finding.error?.message ?? '';
+        return finding.isPending ? 'Looking …' : 'Nothing in the shop fits this.';
+      }}
+      foot={asked === '' ? '' : footOf(found.length, finding.data)}
     />
   );
+}
+
+function pagesWith(words: string): Place[] {
+  const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+  return wanted.length === 0
+    ? []
+    : PAGES.filter((page) => wanted.every((word) => page.words.includes(word)));
+}
+
+function placeOf({ kind, label, trail, page, date, peakPowerW }: Found, units: UnitSystem): Place {
+  // The day that a thing stands under is told already; what was decided or kept has its own.
+  const own = date !== null && (kind === 'decision' || kind === 'comparison');
+  return {
+    label: plainName(label),
+    page,
+    trail: plainName(own ? `${trail}, ${dateInWords(date)}` : trail),
+    beside:
+      kind === 'pull' && peakPowerW !== null
+        ? `${kind}, ${quantityText(peakPowerW, 'power', units)}`
+        : kind,
+  };
+}
+
+function footOf(shown: number, finding: Finding | undefined): string {
+  if (finding === undefined) return '';
+  const { total, peaksNotKnown } = finding;
+  return [
+    total > shown && shown > 0 ? `${shown} of ${total} are shown; another word narrows it.` : '',
+    (peaksNotKnown ?? 0) > 0
+      ? `The peaks of ${count(peaksNotKnown!, 'pull')} are being computed.`
+      : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

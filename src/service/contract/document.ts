@@ -5,6 +5,7 @@ import { comparisons, partTests, sideBySide } from './compare.ts';
 import { files } from './files.ts';
 import { handOvers } from './handOvers.ts';
 import { parts } from './partHistory.ts';
+import { search } from './search.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import { keptUses, uses, vehicles } from './uses.ts';
@@ -31,6 +32,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(plans) as RouteConfig[]),
   ...(Object.values(parts) as RouteConfig[]),
+  ...(Object.values(search) as RouteConfig[]),
   ...(Object.values(files) as RouteConfig[]),
   ...(Object.values(sideBySide) as RouteConfig[]),
   ...(Object.values(comparisons) as RouteConfig[]),

@@ -11,7 +11,7 @@ import {
   fitPull,
   type PullFit,
 } from '../../pull/index.ts';
-import type { Id, Pull, PullbookRecord } from '../../record/index.ts';
+import type { Id, Pull, PullbookRecord, PullPeak } from '../../record/index.ts';
 import {
   type CurveWish,
   contextOf,
@@ -53,6 +53,9 @@ export class Curves {
     const pulls = await this.#record.pulls.list({ dayId });
     const curves: PullCurve[] = [];
     for (const pull of pulls) curves.push(await this.of(context, pull, wish));
+    const usual = context.day.standard ?? context.shop.standard;
+    if ((wish.standard ?? usual) === usual && wish.correctBoosted !== true)
+      await this.#record.peaks.put(peaksOf(pulls, curves));
     return markedByDay(pulls, curves);
   }
 
@@ -101,6 +104,21 @@ export class Curves {
     this.#running.set(question, started);
     return started;
   }
+}
+
+/** What pulls are found by; typed peaks stand in the record already. */
+function peaksOf(pulls: readonly Pull[], curves: readonly PullCurve[]): PullPeak[] {
+  return pulls.flatMap((pull, at) =>
+    pull.recordingSha256 === null
+      ? []
+      : [
+          {
+            pullId: pull.id,
+            powerW: curves[at]!.curve?.peakPower.value ?? null,
+            torqueNm: curves[at]!.curve?.peakTorque.value ?? null,
+          },
+        ],
+  );
 }
 
 function markedByDay(pulls: readonly Pull[], curves: readonly PullCurve[]): PullCurve[] {
