@@ -57,7 +57,7 @@ export function ChartFrame(props: ChartFrameProps) {
           </h2>
           {subtitle !== undefined && <p className={styles.subtitle}>{subtitle}</p>}
         </div>
-        <div className={styles.tools}>
+        <div className={`${styles.tools} offPaper`}>
           {tools}
           {zoom?.zoomed === true && (
             <button

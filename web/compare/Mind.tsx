@@ -22,7 +22,7 @@ export function MindBeside(props: MindProps) {
   const all = mindOf(props);
   if (all.length === 0) return null;
   return (
-    <div className={`${ladder.warnings} ${styles.mind}`}>
+    <div className={`${ladder.warnings} ${styles.mind} offPaper`}>
       <Warnings warnings={all.slice(0, BESIDE)} />
       <a href="#compare-mind" className={ladder.link}>
         {all.length > BESIDE ? `All ${all.length} in full` : 'In full'}

@@ -113,7 +113,7 @@ function QuickBands({
     return cut[1] - cut[0] >= 0.5 * (to - from) ? [{ name, band: cut }] : [];
   });
   return (
-    <fieldset className={styles.quick}>
+    <fieldset className={`${styles.quick} offPaper`}>
       <legend>Band</legend>
       {inside.map(({ name, band: one }) => {
         const chosen = Math.abs(one[0] - band[0]) < 1 && Math.abs(one[1] - band[1]) < 1;

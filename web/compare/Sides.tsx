@@ -52,7 +52,7 @@ export function Sides({
           </li>
         ))}
       </ol>
-      <div className={styles.sideActs}>
+      <div className={`${styles.sideActs} offPaper`}>
         {onSwap !== undefined && sides.length > 1 && (
           <Tooltip label={sides.length === 2 ? 'Swap A and B' : 'Hold all against the next side'}>
             <ActionIcon

@@ -151,7 +151,7 @@ function Pulls({ names, pulls, answer, onSide, compareHref, dayHref }: PartTestP
         <h2 id="part-pulls" className={ladder.sectionTitle}>
           Which pull is of which
         </h2>
-        <span className={styles.links}>
+        <span className={`${styles.links} offPaper`}>
           <a href={dayHref}>Drop run files on the day</a>
           {compareHref !== null && <a href={compareHref}>Side by side</a>}
         </span>

@@ -29,7 +29,7 @@ const distinct = (texts: readonly (string | null)[]): string[] => [
 ];
 
 /** `3 pulls at 28 degrees of lead, 14 May 2026`. */
-export function asideOf(pulls: readonly SidePull[]): string {
+function asideOf(pulls: readonly SidePull[]): string {
   const used = pulls.filter(({ counted }) => counted);
   if (used.length > 0 && used.every(({ pullId }) => pullId === null)) return 'typed from paper';
   const settings = distinct(used.map(({ setting }) => setting));
