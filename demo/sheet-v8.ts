@@ -69,6 +69,8 @@ export const V8_OVERHAUL = {
         overbalance: '50 %',
       },
       parts: [{ name: 'crank', serial: 'K-108' }],
+      notes:
+        'The bobweight is the one it was balanced with. The new pistons are lighter: to be balanced again at the next strip.',
     },
     rods: {
       values: {
@@ -92,11 +94,11 @@ export const V8_OVERHAUL = {
         pinMass: { value: 118, unit: 'g' },
         ringsMass: '54 g',
         topRingGap: {
-          each: eight(0.018, [0, 1, 0, 0, 0, 0, 1, 0], 0.001, 3),
+          each: eight(0.022, [0, 1, 0, 0, 0, 0, 1, 0], 0.001, 3),
           unit: 'in',
           ...by('feelers'),
         },
-        secondRingGap: { each: eight(0.021, [0, 0, 0, 1, 0, 0, 0, 0], 0.001, 3), unit: 'in' },
+        secondRingGap: { each: eight(0.024, [0, 0, 0, 1, 0, 0, 0, 0], 0.001, 3), unit: 'in' },
       },
     },
     deck: {
@@ -110,7 +112,7 @@ export const V8_OVERHAUL = {
         gasketBore: '4.100 in',
       },
       notes:
-        'Quench a little over the window; the deck was left, to keep the ratio for the hot engine room.',
+        'Quench stays over its window: the deck was left, to keep the ratio for the hot engine room.',
     },
     heads: {
       values: {
@@ -170,7 +172,7 @@ export const V8_OVERHAUL = {
     oiling: {
       values: {
         oil: '15W-40',
-        hotPressure: '46 psi',
+        hotPressure: '52 psi',
         hotPressureSpeed: '5000 rpm',
         idlePressure: '14 psi',
       },
