@@ -17,7 +17,7 @@ import { usePreferences } from '../shell/preferences.tsx';
 import { Nothing } from '../shell/states.tsx';
 import styles from './changes.module.css';
 import { VerdictMark } from './Verdict.tsx';
-import { pathInWords, titleOf } from './words.ts';
+import { HEADLINES, pathInWords, titleOf } from './words.ts';
 
 /** A sheet with the name of its build. */
 export interface NamedSheet {
@@ -50,6 +50,11 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
   const { verdicts, parts, computed, measured, tables } = found;
   const none = Object.values(found).every((changes) => changes.length === 0);
   const moved = computed.filter(({ sentence }) => sentence !== null);
+  const told = verdicts.filter((one) => one.before !== 'not known' || one.after !== 'fine');
+  const nowFine = verdicts.filter((one) => !told.includes(one));
+  const fields = byField(measured);
+  const firstSaid = fields.filter((places) => places.every((one) => one.before.typed === null));
+  const saidAnew = fields.filter((places) => !firstSaid.includes(places));
   const came = computed.filter(({ before: was }) => was === null);
   const went = computed.filter(({ after: is }) => is === null);
   return (
@@ -76,7 +81,7 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
             <h2 id="in-short">In short</h2>
           </header>
           <ul className="marks">
-            {moved.slice(0, SHORT).map((one) => (
+            {inShort(moved).map((one) => (
               <li key={one.id}>{planSentence({ parts: one.sentence! }, units)}</li>
             ))}
           </ul>
@@ -87,22 +92,30 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           <header>
             <h2 id="verdicts">Verdicts that changed</h2>
           </header>
-          <table className="sheet">
-            <Head before={before.name} after={after.name} first="Check" />
-            <tbody>
-              {verdicts.map((one) => (
-                <tr key={one.id}>
-                  <th scope="row">{one.label}</th>
-                  <td>
-                    <VerdictMark verdict={one.before} />
-                  </td>
-                  <td>
-                    <VerdictMark verdict={one.after} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          {told.length > 0 && (
+            <table className="sheet">
+              <Head before={before.name} after={after.name} first="Check" />
+              <tbody>
+                {told.map((one) => (
+                  <tr key={one.id}>
+                    <th scope="row">{one.label}</th>
+                    <td>
+                      <VerdictMark verdict={one.before} />
+                    </td>
+                    <td>
+                      <VerdictMark verdict={one.after} />
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
+          {nowFine.length > 0 && (
+            <p className={styles.nowFine}>
+              <VerdictMark verdict="fine" /> and not known before:{' '}
+              {nowFine.map(({ label }) => label).join('; ')}.
+            </p>
+          )}
         </section>
       )}
       {parts.length > 0 && (
@@ -137,8 +150,8 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
               {moved.map((one) => (
                 <tr key={one.id}>
                   <th scope="row">{one.label}</th>
-                  <td className="figure">{told(one, one.before, units)}</td>
-                  <td className="figure">{told(one, one.after, units)}</td>
+                  <td className="figure">{figureText(one, one.before, units)}</td>
+                  <td className="figure">{figureText(one, one.after, units)}</td>
                   <td className="figure">{by(one, one.by, units)}</td>
                 </tr>
               ))}
@@ -168,10 +181,10 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           ))}
         </section>
       )}
-      {measured.length > 0 && (
+      {saidAnew.length > 0 && (
         <section className="panel" aria-labelledby="measured">
           <header>
-            <h2 id="measured">What was measured or said</h2>
+            <h2 id="measured">What was measured or said anew</h2>
             <span className="quiet">
               by place: smallest to largest, and the mean of the changes
             </span>
@@ -179,7 +192,7 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           <table className="sheet">
             <Head before={before.name} after={after.name} first="Field" by />
             <tbody>
-              {byField(measured).map((places) => {
+              {saidAnew.map((places) => {
                 const [one] = places as [MeasuredChange];
                 return (
                   <tr key={one.path}>
@@ -199,8 +212,36 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           </table>
         </section>
       )}
+      {firstSaid.length > 0 && (
+        <section className="panel" aria-labelledby="first-said">
+          <header>
+            <h2 id="first-said">Measured or said for the first time</h2>
+            <span className="quiet">by place: smallest to largest</span>
+          </header>
+          <ul className={styles.known}>
+            {firstSaid.map((places) => (
+              <li key={places[0]!.path}>
+                <span>{pathInWords(places[0]!.path)}</span>{' '}
+                <strong>{spanText(places.map((place) => place.after))}</strong>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
     </div>
   );
+}
+
+/** What an engine is called by first, then what moved most; what only stands warm is told by its cold twin. */
+function inShort(moved: readonly ComputedChange[]): readonly ComputedChange[] {
+  const place = ({ id }: ComputedChange) => {
+    const at = HEADLINES.indexOf(id);
+    return at < 0 ? HEADLINES.length : at;
+  };
+  return moved
+    .filter(({ id }) => !moved.some((one) => id === `${one.id}Warm`))
+    .sort((a, b) => place(a) - place(b))
+    .slice(0, SHORT);
 }
 
 /** Changes of one field, place by place, in the order of the sheet. */
@@ -233,7 +274,7 @@ function Known({ id, title, all, of }: KnownProps) {
       <ul className={styles.known}>
         {all.map((one) => (
           <li key={one.id}>
-            <span>{one.label}</span> <strong>{told(one, one[of], units)}</strong>
+            <span>{one.label}</span> <strong>{figureText(one, one[of], units)}</strong>
           </li>
         ))}
       </ul>
@@ -276,7 +317,7 @@ const formatOf = ({ decimals, isDifference }: ComputedChange) => ({
   ...(decimals === null ? {} : { decimals }),
   ...(isDifference ? { difference: true as const } : {}),
 });
-const told = (change: ComputedChange, value: number | null, units: UnitSystem) =>
+const figureText = (change: ComputedChange, value: number | null, units: UnitSystem) =>
   value === null
     ? 'not known'
     : quantityText(value, change.shown, units, formatOf(change)).replace(/ 1$/, '');

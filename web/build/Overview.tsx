@@ -7,25 +7,8 @@ import { CheckItem } from './Follows.tsx';
 import styles from './follows.module.css';
 import { MeasureNext } from './MeasureNext.tsx';
 import { VerdictMark } from './Verdict.tsx';
-import { outOfWindow, verdictCounts } from './words.ts';
+import { HEADLINES, outOfWindow, verdictCounts } from './words.ts';
 
-/** What an engine is called by, in the order in which it is said. */
-const HEADLINES = [
-  'displacement',
-  'compressionRatio',
-  'dynamicRatio',
-  'boreStroke',
-  'rodRatio',
-  'meanPistonSpeed',
-  'peakAcceleration',
-  'intakeOpens',
-  'intakeCloses',
-  'exhaustOpens',
-  'exhaustCloses',
-  'overlap',
-  'bobweight',
-  'machIndexPower',
-];
 const VERDICTS: readonly Verdict[] = ['stop', 'look again', 'fine', 'not known'];
 
 interface OverviewProps {

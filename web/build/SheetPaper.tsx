@@ -263,7 +263,12 @@ function Places({ section, sheet, per }: InSection & { readonly per: Place }) {
       </table>
       {said.length > 0 && (
         <p className={`quiet ${styles.said}`}>
-          {said.map(({ field, entry }) => `${field.label}: ${whoOf(entry)}`).join('; ')}.
+          {[...new Set(said.map(({ entry }) => whoOf(entry)))]
+            .map((who) => {
+              const alike = said.filter(({ entry }) => whoOf(entry) === who);
+              return `${alike.map(({ field }) => field.label).join('; ')}: ${who.replace(/\.$/, '')}.`;
+            })
+            .join(' ')}
         </p>
       )}
     </>

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
-import { SHIPPED_WINDOWS, type WindowRule } from '../../src/build/index.ts';
+import { SECTIONS, SHIPPED_WINDOWS, type WindowRule } from '../../src/build/index.ts';
 import { CHECKS } from '../../src/build/topics/index.ts';
 import {
   type DisplayKind,
@@ -25,9 +25,9 @@ interface WindowsViewProps {
 /** Every window with where it comes from; the shop puts its own in the place of a shipped one and takes it away again. */
 export function WindowsView({ own, onChange }: WindowsViewProps) {
   const [editing, setEditing] = useState<WindowRule | null>(null);
-  const { units } = usePreferences();
-  const lines = [...SHIPPED_WINDOWS.map((rule) => own.find((one) => isOwnOf(one, rule)) ?? rule)];
+  const lines = SHIPPED_WINDOWS.map((rule) => own.find((one) => isOwnOf(one, rule)) ?? rule);
   const others = own.filter((one) => !SHIPPED_WINDOWS.some((rule) => isOwnOf(one, rule)));
+  const groups = inSections([...lines, ...others]);
   return (
     <section className="panel" aria-labelledby="windows">
       <header>
@@ -36,62 +36,23 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
           a line of the shop’s own stands in the place of the shipped one
         </span>
       </header>
-      <div className={`${fields.scroll} ${styles.windows}`}>
-        <table className="sheet">
-          <thead>
-            <tr>
-              <th scope="col">Check</th>
-              <th scope="col">Holds for</th>
-              <th scope="col">Window</th>
-              <th scope="col">Stop</th>
-              <th scope="col">From</th>
-              <th scope="col">
-                <span className="unseen">Acts</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {[...lines, ...others].map((rule) => {
-              const mine = own.includes(rule);
-              const name = labelOf(rule);
-              const words = conditionWords(rule);
-              return (
-                <tr key={`${rule.name} ${words}`}>
-                  <th scope="row">{name}</th>
-                  <td className="quiet">{words}</td>
-                  <td>{within(rule, rule.low, rule.high, units)}</td>
-                  <td>{stops(rule, units)}</td>
-                  <td className="quiet">
-                    {mine ? <strong>{rule.source}</strong> : <SourceText {...rule} />}
-                  </td>
-                  <td>
-                    <div className="acts">
-                      <Button
-                        variant="default"
-                        size="compact-xs"
-                        aria-label={`Edit ${name}, ${words}`}
-                        onClick={() => setEditing(rule)}
-                      >
-                        Edit
-                      </Button>
-                      {mine && (
-                        <Button
-                          variant="default"
-                          size="compact-xs"
-                          aria-label={`Reset ${name}, ${words}`}
-                          onClick={() => onChange(withoutOwn(own, rule))}
-                        >
-                          Reset
-                        </Button>
-                      )}
-                    </div>
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
+      {groups.map(({ title, rules }) => {
+        const mine = rules.filter((rule) => own.includes(rule)).length;
+        return (
+          <details key={title} className={styles.group}>
+            <summary>
+              <strong>{title}</strong>{' '}
+              <span className="quiet">
+                {[
+                  rules.length === 1 ? '1 window' : `${rules.length} windows`,
+                  ...(mine === 0 ? [] : [`${mine} of the shop’s own`]),
+                ].join(', ')}
+              </span>
+            </summary>
+            <Lines {...{ rules, own, onChange }} onEdit={setEditing} />
+          </details>
+        );
+      })}
       {editing !== null && (
         <EditSheet
           title={labelOf(editing)}
@@ -111,6 +72,74 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
   );
 }
 
+interface LinesProps extends WindowsViewProps {
+  readonly rules: readonly WindowRule[];
+  readonly onEdit: (rule: WindowRule) => void;
+}
+
+/** The windows of one section of the sheet, a line each. */
+function Lines({ rules, own, onChange, onEdit }: LinesProps) {
+  const { units } = usePreferences();
+  return (
+    <div className={`${fields.scroll} ${styles.windows}`}>
+      <table className="sheet">
+        <thead>
+          <tr>
+            <th scope="col">Check</th>
+            <th scope="col">Holds for</th>
+            <th scope="col">Window</th>
+            <th scope="col">Stop</th>
+            <th scope="col">From</th>
+            <th scope="col">
+              <span className="unseen">Acts</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rules.map((rule) => {
+            const mine = own.includes(rule);
+            const name = labelOf(rule);
+            const words = conditionWords(rule);
+            return (
+              <tr key={`${rule.name} ${words}`}>
+                <th scope="row">{name}</th>
+                <td className="quiet">{words}</td>
+                <td>{within(rule, rule.low, rule.high, units)}</td>
+                <td>{stops(rule, units)}</td>
+                <td className="quiet">
+                  {mine ? <strong>{rule.source}</strong> : <SourceText {...rule} />}
+                </td>
+                <td>
+                  <div className="acts">
+                    <Button
+                      variant="default"
+                      size="compact-xs"
+                      aria-label={`Edit ${name}, ${words}`}
+                      onClick={() => onEdit(rule)}
+                    >
+                      Edit
+                    </Button>
+                    {mine && (
+                      <Button
+                        variant="default"
+                        size="compact-xs"
+                        aria-label={`Reset ${name}, ${words}`}
+                        onClick={() => onChange(withoutOwn(own, rule))}
+                      >
+                        Reset
+                      </Button>
+                    )}
+                  </div>
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
 /** Windows that the test plan prints, which no check of the sheet has. */
 const OF_THE_PLAN: Readonly<Record<string, readonly [string, DisplayKind]>> = {
   limitOilPressure: ['Oil pressure to shut down at', 'gaugePressure'],
@@ -124,6 +153,21 @@ const OF_THE_PLAN: Readonly<Record<string, readonly [string, DisplayKind]>> = {
   pullWater: ['Water temperature for a pull', 'temperature'],
   sweepRate: ['Sweep, rev/min each second', 'speed'],
 };
+
+/** Windows by the section of the sheet whose check they judge, in the order of the sheet; then those of the test plan. */
+function inSections(
+  rules: readonly WindowRule[],
+): readonly { readonly title: string; readonly rules: readonly WindowRule[] }[] {
+  const sectionOf = (rule: WindowRule) =>
+    CHECKS.find(({ window }) => window === rule.name)?.section;
+  return [
+    ...SECTIONS.map(({ id, title }) => ({
+      title,
+      rules: rules.filter((rule) => sectionOf(rule) === id),
+    })),
+    { title: 'Test plan', rules: rules.filter((rule) => sectionOf(rule) === undefined) },
+  ].filter((group) => group.rules.length > 0);
+}
 
 interface Meaning {
   readonly label: string;

@@ -109,3 +109,21 @@ export const isBlank = (sheet: Sheet): boolean => Object.keys(sheet.sections).le
 
 export const titleOf = (section: string): string => sectionOf(section)?.title ?? section;
 export { SECTIONS };
+
+/** What an engine is called by, in the order in which it is said. */
+export const HEADLINES: readonly string[] = [
+  'displacement',
+  'compressionRatio',
+  'dynamicRatio',
+  'boreStroke',
+  'rodRatio',
+  'meanPistonSpeed',
+  'peakAcceleration',
+  'intakeOpens',
+  'intakeCloses',
+  'exhaustOpens',
+  'exhaustCloses',
+  'overlap',
+  'bobweight',
+  'machIndexPower',
+];

@@ -72,7 +72,7 @@ export interface SheetChanges {
 
 /**
  * What changed between two builds: checks whose verdict changed (the gravest first), parts, figures that moved by more
- * than their own ± or 0.1 % (the largest share first), and what was measured, field by field and table by table, in the
+ * than their own ± or 0.1 % (the largest share first, alike in the order of the sheet), and what was measured, field by field and table by table, in the
  * order of the sheet. Pure.
  */
 export function sheetChanges(
@@ -190,7 +190,7 @@ function computedChanges(before: readonly Figure[], after: readonly Figure[]): C
   const is = new Map(after.map((figure) => [figure.id, figure]));
   return [...new Set([...was.keys(), ...is.keys()])]
     .flatMap((id) => computedChange(was.get(id), is.get(id)))
-    .sort((a, b) => Math.abs(b.share ?? 1) - Math.abs(a.share ?? 1) || a.id.localeCompare(b.id));
+    .sort((a, b) => Math.abs(b.share ?? 1) - Math.abs(a.share ?? 1));
 }
 
 function computedChange(was: Figure | undefined, is: Figure | undefined): ComputedChange[] {

@@ -68,6 +68,8 @@ function upper(
   window: Window | null,
 ): PlanItem {
   const stop = window?.stopAbove ?? window?.high ?? null;
+  // No gauge on a cell is read to tenths of a degree.
+  const at = (value: number) => q(value, shown, shown === 'temperature' ? { decimals: 0 } : {});
   if (window === null || stop === null)
     return limit(
       id,
@@ -78,10 +80,8 @@ function upper(
       },
     );
   const watch: readonly PlanPart[] =
-    window.high !== null && window.high < stop
-      ? say`, watch it above ${q(window.high, shown)}`
-      : [];
-  return limit(id, [...say`${what}: shut down above ${q(stop, shown)}`, ...watch, { text: '.' }], {
+    window.high !== null && window.high < stop ? say`, watch it above ${at(window.high)}` : [];
+  return limit(id, [...say`${what}: shut down above ${at(stop)}`, ...watch, { text: '.' }], {
     window: name,
     source: window.source,
   });

@@ -108,6 +108,9 @@ export function preRunItems(
   ];
 }
 
+/** No gauge on a cell is read to tenths of a degree. */
+const warmth = (temperatureK: number) => q(temperatureK, 'temperature', { decimals: 0 });
+
 /** Temperatures to load and to pull at. */
 export function warmUpItems(ask: Ask, rules: readonly WindowRule[]): readonly PlanItem[] {
   const lines = [
@@ -123,14 +126,10 @@ export function warmUpItems(ask: Ask, rules: readonly WindowRule[]): readonly Pl
         return warm(id, say`${what} where the shop wants it: no window is set.`, more);
       const { low, high } = window;
       if (low !== null && high !== null)
-        return warm(
-          id,
-          say`${what} between ${q(low, 'temperature')} and ${q(high, 'temperature')}.`,
-          more,
-        );
+        return warm(id, say`${what} between ${warmth(low)} and ${warmth(high)}.`, more);
       return low === null
-        ? warm(id, say`${what} below ${q(high!, 'temperature')}.`, more)
-        : warm(id, say`${what} above ${q(low, 'temperature')}.`, more);
+        ? warm(id, say`${what} below ${warmth(high!)}.`, more)
+        : warm(id, say`${what} above ${warmth(low)}.`, more);
     }),
     warm(
       'warmUp.same',

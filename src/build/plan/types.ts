@@ -1,7 +1,7 @@
 import type { DisplayKind } from '../../units/display.ts';
 
 /** Rises with any change of what a plan says. */
-export const PLAN_VERSION = 2;
+export const PLAN_VERSION = 3;
 
 /** A stretch of a sentence: words, or a quantity in inside units that each unit system prints its own way. */
 export type PlanPart =

@@ -5,6 +5,8 @@ const COMMON = 'common practice, no source';
 const IN = 0.0254;
 const PSI = 6894.757293168;
 const IN_HG = 3386.389;
+/** A temperature as practice says it [°F], in K. */
+const fahrenheit = (degrees: number): number => (degrees + 459.67) / 1.8;
 
 /** A shipped line with what most lines leave open. */
 const rule = (
@@ -98,9 +100,9 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
     },
   ),
   rule('limitOilPressureIdle', 10 * PSI, null, COMMON),
-  rule('limitWater', null, 366.5, COMMON, { stopAbove: 377.6 }),
-  rule('limitOil', null, 394.3, COMMON, { stopAbove: 408.2 }),
-  rule('limitExhaust', null, 1088.7, COMMON, { stopAbove: 1172 }),
+  rule('limitWater', null, fahrenheit(200), COMMON, { stopAbove: fahrenheit(220) }),
+  rule('limitOil', null, fahrenheit(250), COMMON, { stopAbove: fahrenheit(275) }),
+  rule('limitExhaust', null, fahrenheit(1500), COMMON, { stopAbove: fahrenheit(1650) }),
   rule('limitLean', null, 0.93, `ours, ${COMMON}`, { stopAbove: 0.98 }),
   rule('limitLean', null, 0.85, `ours, ${COMMON}`, {
     when: { 'layout.aspiration': 'boosted' },
@@ -110,9 +112,9 @@ export const SHIPPED_WINDOWS: readonly WindowRule[] = [
     when: { 'layout.aspiration': 'nitrous' },
     stopAbove: 0.9,
   }),
-  rule('loadOil', 333.2, null, COMMON),
-  rule('pullOil', 355.4, 372, COMMON),
-  rule('pullWater', 344.3, 360.9, COMMON),
+  rule('loadOil', fahrenheit(140), null, COMMON),
+  rule('pullOil', fahrenheit(180), fahrenheit(210), COMMON),
+  rule('pullWater', fahrenheit(160), fahrenheit(190), COMMON),
   // rev/min a second
   rule('sweepRate', 200, 400, COMMON),
 ];

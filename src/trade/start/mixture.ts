@@ -39,7 +39,7 @@ export function startingMixture(input: StartInput): StartWindow<MixtureWindow> {
   if (traits === undefined) return { state: 'none', reasons: [unknownFuel(fuel.name)] };
   const reasons: Reason[] = [
     {
-      sentence: `${fuel.name} is begun with on the rich side of its best power, where a few per cent of torque buy a cooler, quieter burn.`,
+      sentence: `${fuel.name.charAt(0).toUpperCase()}${fuel.name.slice(1)} is begun with on the rich side of its best power, where a few per cent of torque buy a cooler, quieter burn.`,
       source: PRACTICE,
     },
   ];
