@@ -45,6 +45,10 @@ export async function ladder(
   let refused = false;
   if (flags.table !== undefined && sessions.length > 1)
     throw new InputError('--table takes one session: each would write over the last.');
+  if (flags.table !== undefined && flags.setting !== undefined && flags.setting !== 'both')
+    throw new InputError(
+      `--table holds lead and lambda by speed; it does not go with --setting ${flags.setting}.`,
+    );
   const setting = flags.setting ?? (flags.table === undefined ? undefined : 'both');
   const progress = new Progress(io);
   for (const [index, given] of sessions.entries()) {

@@ -67,6 +67,35 @@ describe('pullbook ladder with lead and lambda at once', () => {
     }
   });
 
+  it('gives a table a load where pulls were held there, and none with one setting alone', async () => {
+    const pulls = [undefined, '60 %'].flatMap((load) =>
+      PLACES.map(({ lead, lambda }, i) => ({
+        file: `p${i}.csv`,
+        lead: `${lead} deg`,
+        lambda,
+        watched: 'ear',
+        ...(load === undefined ? {} : { load }),
+      })),
+    );
+    const { folder, remove } = folderOf({ pulls });
+    try {
+      const { io, out } = testIo(folder);
+      expect(await run(['ladder', '--json', '--table', 'map.csv', 'session.json'], io)).toBe(0);
+      expect(
+        JSON.parse(out()).loads.map(({ loadPercent }: { loadPercent: number }) => loadPercent),
+      ).toEqual([null, 60]);
+      const [header, ...rows] = readFileSync(join(folder, 'map.csv'), 'utf8').trim().split('\r\n');
+      expect(header).toMatch(/^load \(%\),engine speed \(rpm\),/);
+      expect(new Set(rows.map((row) => row.split(',')[0]))).toEqual(new Set(['100', '60']));
+      const wrong = testIo(folder);
+      const args = ['ladder', '--setting', 'lead', '--table', 'x.csv', 'session.json'];
+      expect(await run(args, wrong.io)).toBe(1);
+      expect(wrong.err()).toContain('does not go with --setting lead');
+    } finally {
+      remove();
+    }
+  });
+
   it('steps one of them where it is told to, and says in plain tables what it found', async () => {
     const { folder, remove } = folderOf();
     try {

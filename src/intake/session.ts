@@ -212,8 +212,14 @@ function readMixture(node: SessionNode): Mixture {
     lambdaMeasured: node.has('lambdaMeasured') ? node.key('lambdaMeasured').number(0.3, 3) : null,
     lambdaErrorSd: node.has('lambdaError') ? node.key('lambdaError').number(0, 0.5) : null,
     jets: node.has('jets') ? readJets(node.key('jets')) : null,
-    loadPercent: node.has('load') ? 100 * node.key('load').quantity('fraction', 0, 1) : null,
+    loadPercent: node.has('load') ? readLoad(node.key('load')) : null,
   };
+}
+
+/** Percent; full throttle is what stands where nobody says. */
+function readLoad(node: SessionNode): number | null {
+  const load = node.quantity('fraction', 0, 1);
+  return load < 1 ? Number((100 * load).toFixed(3)) : null;
 }
 
 /** `"68"`, or by position: `{ "primary": 68, "secondary": 76 }`. */

@@ -1,3 +1,4 @@
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   answerLadder,
@@ -75,6 +76,28 @@ describe('a ladder of mixture', () => {
       const { next } = answerLadder(question(at(RUNGS.slice(0, count))));
       if (next.value !== null) expect(next.value).toBeLessThanOrEqual(RUNGS[count - 1]! + 0.0301);
     }
+  });
+
+  // Property: whatever ran and knocked, a pull that is sent leaner stands one rung past what ran clean, short of knock.
+  it('never sends a pull more than one rung leaner than what ran clean, nor to where it knocked', () => {
+    const one = fc.record({ rung: fc.integer({ min: 0, max: 6 }), knock: fc.boolean() });
+    fc.assert(
+      fc.property(fc.array(one, { minLength: 1, maxLength: 8 }), (made) => {
+        const { next, highestClean } = answerLadder(
+          question(
+            made.map(({ rung, knock }, i) => ({
+              setting: Number((0.78 + 0.03 * rung).toFixed(2)),
+              knockHeard: knock && i % 2 === 1,
+            })),
+          ),
+        );
+        if (next.action !== 'pull' || next.value === null) return;
+        expect(next.value).toBeLessThanOrEqual(highestClean! + 0.04 + 1e-9);
+        for (const [i, { rung, knock }] of made.entries())
+          if (knock && i % 2 === 1) expect(next.value).toBeLessThan(0.78 + 0.03 * rung - 1e-9);
+      }),
+      { numRuns: 15, seed: 6 },
+    );
   });
 
   it('stops at an exhaust that is too hot, and says so, whatever the power', () => {
