@@ -16,7 +16,7 @@ export const whatItIsFor = (standOf: () => Stand) =>
 
       const before = await finding.textContent();
       const drive = page.getByRole('slider', { name: /^Final drive/ });
-      for (let i = 0; i < 40; i++) await drive.press('ArrowLeft');
+      for (let i = 0; i < 12; i++) await drive.press('ArrowLeft');
       await expect.poll(() => finding.textContent()).not.toBe(before);
 
       await page.getByRole('button', { name: 'Change Hill-climb coupe' }).click();
