@@ -61,7 +61,7 @@ export {
   refusedSession,
 } from './lookObject.ts';
 export { attachedIn } from './paper/attachment.ts';
-export { LANGUAGES, type Language, paperOf } from './paper/index.ts';
+export { findingsOf, LANGUAGES, type Language, paperOf } from './paper/index.ts';
 export { pageOf } from './paper/page.ts';
 export { paperSide } from './paperSide.ts';
 export { partNotBegun, readPartTest } from './partRead.ts';

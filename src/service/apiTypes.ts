@@ -47,6 +47,7 @@ const BORROWED: Readonly<Record<string, readonly string[]>> = {
     'PeakSide',
     'PeaksAnswer',
   ],
+  '../../src/figures.ts': ['FigureWanted'],
   '../../src/ladder/types.ts': [
     'LadderAnswer',
     'LadderInput',

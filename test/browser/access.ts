@@ -74,6 +74,10 @@ export const access = (standOf: () => Stand) =>
           .builds.slice(0, 2)
           .map(({ id }) => `build:${id}`)
           .join()}`,
+        // One was handed over in the act before this, the other never.
+        'hand-over': `/builds/${engines.find((one) => one.name === 'Grass-track single')!.builds[0]!.id}/handover`,
+        'hand-over, none yet': `/builds/${boat.buildId}/handover`,
+        'a hand-over checked': '/verify',
         settings: '/settings',
         calibrations: `/cells/${cellId}/calibrations`,
         'a new calibration': `/cells/${cellId}/calibrate/weights`,

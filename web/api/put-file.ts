@@ -2,7 +2,11 @@ import { addressOf, refusalOf, ServiceError, SILENT, signature } from './client.
 import type { Routes } from './types.gen.ts';
 
 /** Routes whose body is the bytes of one file, named in the query. */
-type FileRoute = 'POST /builds/{id}/files' | 'POST /builds/{id}/sheet/read' | 'POST /uses/from-log';
+type FileRoute =
+  | 'POST /builds/{id}/files'
+  | 'POST /builds/{id}/sheet/read'
+  | 'POST /uses/from-log'
+  | 'POST /verify';
 
 /**
  * Sends the bytes of one file as they are.

@@ -241,6 +241,25 @@ export const comparisonsQuery = (engineId: string) =>
     queryFn: () => ask('GET /engines/{id}/comparisons', { params: { id: engineId } }),
   });
 
+export const handOversQuery = (buildId: string) =>
+  queryOptions({
+    queryKey: ['builds', buildId, 'hand-overs'],
+    queryFn: () => ask('GET /builds/{id}/handovers', { params: { id: buildId } }),
+  });
+
+export const findingsQuery = (id: string, language: 'en' | 'de', units: UnitSystem) =>
+  queryOptions({
+    queryKey: ['hand-overs', id, 'findings', language, units],
+    queryFn: () =>
+      ask('GET /handovers/{id}/findings', { params: { id }, query: { language, units } }),
+    placeholderData: keepPreviousData,
+  });
+
+export const shopKeyQuery = queryOptions({
+  queryKey: ['shop', 'key'],
+  queryFn: () => ask('GET /shop/key', {}),
+});
+
 export const EVENTS_A_PAGE = 60;
 
 export const eventsQuery = (before: number | null) =>

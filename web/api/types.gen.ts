@@ -8,6 +8,7 @@ import type {
   PeakSide,
   PeaksAnswer,
 } from '../../src/compare/index.ts';
+import type { FigureWanted } from '../../src/figures.ts';
 import type {
   LadderAnswer,
   LadderInput,
@@ -26,6 +27,7 @@ export type {
   CompareAnswer,
   CompareInput,
   Curve,
+  FigureWanted,
   LadderAnswer,
   LadderInput,
   Mark,
@@ -478,6 +480,24 @@ export type Finding = {
     | null /** Pulls whose peaks are still to be computed; asking begins it. */;
   readonly peaksNotKnown: number | null;
 };
+/** The first page of the report, in words. */
+export type Findings = {
+  readonly title: string;
+  readonly language: string;
+  readonly blocks: readonly (
+    | { readonly kind: 'heading'; readonly level: 1 | 2 | 3; readonly text: string }
+    | { readonly kind: 'paragraph'; readonly text: string; readonly quiet?: boolean }
+    | { readonly kind: 'facts'; readonly rows: readonly (readonly [string, string])[] }
+    | {
+        readonly kind: 'figure';
+        readonly figure: FigureWanted;
+        readonly caption: string;
+        readonly height: number;
+      }
+    | { readonly kind: 'list'; readonly items: readonly string[] }
+    | { readonly kind: 'care'; readonly word: string; readonly items: readonly string[] }
+  )[];
+};
 export type Found = {
   readonly kind:
     | 'engine'
@@ -511,7 +531,16 @@ export type HandOverKept = {
   readonly madeAt: string;
   readonly madeBy: string;
   readonly pullbook: string;
-  readonly choice: { readonly buildId: string; readonly dayIds: readonly string[] };
+  readonly choice: {
+    readonly buildId: string;
+    readonly dayIds: readonly string[];
+    readonly comparedBuildId: string | null;
+    readonly standard: AirStandard;
+    readonly units: 'us' | 'metric';
+    readonly stepRpm: number;
+    readonly notes: string;
+    readonly by: string;
+  };
   readonly documentSha256: string;
   readonly partSha256: string;
 };
@@ -2136,6 +2165,13 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: Blob;
+  };
+  /** What the first page of the report says, as blocks of text and one picture. */
+  readonly 'GET /handovers/{id}/findings': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly language?: 'en' | 'de'; readonly units?: 'us' | 'metric' };
+    readonly body: undefined;
+    readonly answer: Findings;
   };
   /** The page for the owner: one HTML file whose pictures answer to the cursor. */
   readonly 'GET /handovers/{id}/page': {

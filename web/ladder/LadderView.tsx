@@ -52,6 +52,7 @@ export function LadderView(props: LadderViewProps) {
           <NextMoveCard input={input} answer={answer} />
           <LeaveIn
             {...{ input, answer, use, decisions }}
+            handOverHref={props.handOverHref}
             {...some('onUse')}
             {...some('onUses')}
             {...some('onDecide')}

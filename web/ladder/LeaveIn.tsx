@@ -12,10 +12,12 @@ interface LeaveInProps extends Pick<LadderCallbacks, 'onUse' | 'onUses' | 'onDec
   readonly answer: LadderAnswer;
   readonly use: string | null;
   readonly decisions: readonly DecisionNote[];
+  readonly handOverHref?: string | undefined;
 }
 
 /** The setting for each use with what it costs and risks; and the decision, which is a person's. */
-export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide }: LeaveInProps) {
+export function LeaveIn(props: LeaveInProps) {
+  const { input, answer, use, decisions, handOverHref, onUse, onUses, onDecide } = props;
   const rule = input.uses.find((one) => one.name === use) ?? null;
   const unknown = input.aspiration === 'natural' ? 'not known yet' : 'no rule';
   return (
@@ -63,6 +65,12 @@ export function LeaveIn({ input, answer, use, decisions, onUse, onUses, onDecide
         <Decide key={use} {...{ input, answer, use, onDecide }} />
       )}
       <Decisions {...{ decisions, answer }} kind={input.kind} />
+      {decisions.length > 0 && handOverHref !== undefined && (
+        <p className={styles.quiet}>
+          <a href={handOverHref}>Hand it over</a>: a report, a page for the owner and a bundle that
+          anybody can check.
+        </p>
+      )}
     </section>
   );
 }

@@ -106,6 +106,8 @@ export interface LadderScreenProps extends LadderCallbacks {
   readonly use?: string | null;
   /** Where pulls are added, for the state without pulls. */
   readonly addPullsHref?: string;
+  /** Where what was decided is handed over. */
+  readonly handOverHref?: string;
 }
 
 /** As the screen, but the answer is given and every change goes straight up. */

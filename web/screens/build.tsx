@@ -140,6 +140,14 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
               What it is for
             </Button>
           )}
+          {days.some((day) => day.pullCount > 0) && (
+            <Button
+              variant="default"
+              renderRoot={(props) => <Link to="/builds/$id/handover" params={params} {...props} />}
+            >
+              Hand over
+            </Button>
+          )}
           <Button onClick={() => setOpen('day')}>New test day</Button>
         </div>
       </div>

@@ -103,6 +103,21 @@ const routeTree = rootRoute.addChildren([
   }),
   createRoute({
     ...under,
+    path: '/builds/$id/handover',
+    validateSearch: ({ made }: Record<string, unknown>): { made?: string } =>
+      typeof made === 'string' ? { made } : {},
+    component: lazyRouteComponent(
+      () => import('../screens/handover/handover.tsx'),
+      'HandOverScreen',
+    ),
+  }),
+  createRoute({
+    ...under,
+    path: '/verify',
+    component: lazyRouteComponent(() => import('../screens/handover/verify.tsx'), 'VerifyScreen'),
+  }),
+  createRoute({
+    ...under,
     path: '/parts',
     // A serial such as 014 may come as a number.
     validateSearch: ({ serial }: Record<string, unknown>): { serial?: string } =>

@@ -17,6 +17,11 @@ type Place = Pick<Found, 'label' | 'page' | 'trail'> & { readonly beside: string
 const PAGES: readonly (Place & { readonly words: string })[] = [
   { label: 'Side by side', page: '/compare', words: 'side by side compare builds settings' },
   { label: 'Parts', page: '/parts', words: 'parts serials' },
+  {
+    label: 'Check a hand-over',
+    page: '/verify',
+    words: 'check verify a hand-over handover bundle report',
+  },
   { label: 'Settings', page: '/settings', words: 'settings uses windows cells export' },
   { label: 'Changes', page: '/changes', words: 'changes undo' },
 ].map((page) => ({ ...page, trail: '', beside: 'page' }));

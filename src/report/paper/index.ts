@@ -1,12 +1,30 @@
+import type { UnitSystem } from '../../units/index.ts';
 import { keyName } from '../handover/signing.ts';
 import type { HandOver } from '../handover/types.ts';
-import type { Paper } from './blocks.ts';
+import type { Block, Paper } from './blocks.ts';
 import { evidence } from './evidence.ts';
 import { findings } from './findings.ts';
 import { type Language, wordsOf } from './say/index.ts';
 import { Teller } from './tell.ts';
 
 export { LANGUAGES, type Language } from './say/index.ts';
+
+/** The first page alone, for a screen; in other units than the report where those are read there. */
+export function findingsOf(
+  handOver: HandOver,
+  language: Language,
+  units: UnitSystem = handOver.choice.units,
+): { readonly title: string; readonly language: string; readonly blocks: readonly Block[] } {
+  const words = wordsOf(language);
+  return {
+    title: titleOf(handOver, words.title),
+    language: words.language,
+    blocks: findings(handOver, new Teller(words, units)),
+  };
+}
+
+const titleOf = ({ engine, build }: HandOver, title: string) =>
+  `${title}: ${engine.name}, ${build.name}`;
 
 /**
  * A hand-over as a document: findings on one page, then the evidence.
@@ -17,7 +35,7 @@ export function paperOf(handOver: HandOver, language: Language, publicKey: strin
   const tell = new Teller(words, handOver.choice.units);
   const signed = publicKey === null ? null : { publicKey, keyName: keyName(publicKey) };
   return {
-    title: `${words.title}: ${handOver.engine.name}, ${handOver.build.name}`,
+    title: titleOf(handOver, words.title),
     language: words.language,
     author: handOver.shop.name,
     madeAt: handOver.madeAt,

@@ -34,7 +34,16 @@ export const handOverKept = z
     madeAt: z.string(),
     madeBy: z.string(),
     pullbook: z.string(),
-    choice: z.looseObject({ buildId: id, dayIds: list(id) }),
+    choice: z.object({
+      buildId: id,
+      dayIds: list(id),
+      comparedBuildId: id.nullable(),
+      standard: airStandard,
+      units: z.enum(['us', 'metric']),
+      stepRpm: z.number(),
+      notes: z.string(),
+      by: z.string(),
+    }),
     documentSha256: z.string(),
     partSha256: z.string(),
   })
@@ -43,6 +52,43 @@ export const handOverKept = z
 const document = z
   .looseObject({ format: z.literal('handover/1') })
   .openapi('HandOver', { description: 'Every figure that was handed over; see docs/handover.md.' });
+
+const figureWanted = z
+  .looseObject({ kind: z.string() })
+  .openapi('FigureWanted', { description: 'What a picture shows, for the charts of the screens.' });
+
+const findings = z
+  .object({
+    title: z.string(),
+    language: z.string(),
+    blocks: list(
+      z.discriminatedUnion('kind', [
+        z.object({
+          kind: z.literal('heading'),
+          level: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+          text: z.string(),
+        }),
+        z.object({
+          kind: z.literal('paragraph'),
+          text: z.string(),
+          quiet: z.boolean().optional(),
+        }),
+        z.object({
+          kind: z.literal('facts'),
+          rows: list(z.tuple([z.string(), z.string()]).readonly()),
+        }),
+        z.object({
+          kind: z.literal('figure'),
+          figure: figureWanted,
+          caption: z.string(),
+          height: z.number(),
+        }),
+        z.object({ kind: z.literal('list'), items: list(z.string()) }),
+        z.object({ kind: z.literal('care'), word: z.string(), items: list(z.string()) }),
+      ]),
+    ),
+  })
+  .openapi('Findings', { description: 'The first page of the report, in words.' });
 
 const shopKey = z
   .object({
@@ -103,6 +149,23 @@ export const handOvers = {
     summary: 'A hand-over and every figure of it',
     request: { params: byId },
     responses: answers(z.object({ kept: handOverKept, document }), 'The hand-over'),
+  }),
+  findings: createRoute({
+    method: 'get',
+    path: '/handovers/{id}/findings',
+    tags,
+    summary: 'What the first page of the report says, as blocks of text and one picture',
+    request: {
+      params: byId,
+      query: z.object({
+        language: z.enum(LANGUAGES).optional(),
+        units: z
+          .enum(['us', 'metric'])
+          .optional()
+          .openapi({ description: 'Left out: those of the hand-over.' }),
+      }),
+    },
+    responses: answers(findings, 'The findings'),
   }),
   remove: createRoute({
     method: 'delete',

@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import type { PullbookRecord } from '../../record/index.ts';
-import { keyName } from '../../report/index.ts';
+import { findingsOf, keyName } from '../../report/index.ts';
 import { handOvers } from '../contract/handOvers.ts';
 import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
 import { ownerPage, reportOf } from '../work/reports.ts';
@@ -38,6 +38,11 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
     const { id } = c.req.valid('param');
     const kept = await record.handOvers.get(id);
     return c.json({ kept, document: await documentOf(record, id) } as never, 200);
+  });
+  api.openapi(handOvers.findings, async (c) => {
+    const { id } = c.req.valid('param');
+    const { language = 'en', units } = c.req.valid('query');
+    return c.json(findingsOf(await documentOf(record, id), language, units) as never, 200);
   });
   api.openapi(handOvers.remove, async (c) => {
     await record.handOvers.remove(c.req.valid('param').id, changeOf(c));

@@ -101,6 +101,15 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             >
               A fair test of a part
             </Menu.Item>
+            {!empty && (
+              <Menu.Item
+                renderRoot={(props) => (
+                  <Link to="/builds/$id/handover" params={{ id: build.id }} {...props} />
+                )}
+              >
+                Hand over this build
+              </Menu.Item>
+            )}
             {settings !== null && (
               <Menu.Item
                 renderRoot={(props) => <Link to="/compare" search={settings} {...props} />}

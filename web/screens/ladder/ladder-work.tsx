@@ -99,6 +99,7 @@ export function LadderWork({ page, ladder, input }: LadderWorkProps) {
         decisions={decisionNotes(decisions, ladder.id)}
         use={ladder.use ?? day.use}
         addPullsHref={`/days/${day.id}`}
+        handOverHref={`/builds/${build.id}/handover`}
         onBand={setBand}
         onUses={(uses) =>
           offer(

@@ -1,8 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { addressOf } from '../../api/client.ts';
 import { cellsQuery, shopSettingsQuery } from '../../api/queries.ts';
 import { Page } from '../../shell/page.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
+import { SignedWith } from '../handover/signed-with.tsx';
 import { Cells } from './cells.tsx';
 import { ShopRules } from './shop-rules.tsx';
 import { ThisScreen } from './this-screen.tsx';
@@ -33,6 +35,16 @@ export function SettingsScreen() {
         {shop.data && <Uses shop={shop.data} />}
         {cells.data && <Cells cells={cells.data} />}
         {shop.data && <Windows shop={shop.data} />}
+        <section className="panel" aria-labelledby="hand-overs">
+          <header>
+            <h2 id="hand-overs">Hand-overs</h2>
+          </header>
+          <SignedWith />
+          <p>
+            <Link to="/verify">Check a hand-over</Link>{' '}
+            <span className="quiet">of this shop or any other against its own recordings.</span>
+          </p>
+        </section>
         <section className="panel" aria-labelledby="copy">
           <header>
             <h2 id="copy">A copy of the book</h2>

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { dropFiles } from './acts.ts';
+import type { Stand } from './stand.ts';
+
+/** From the page of a build to a hand-over that is made, checked, removed and brought back. */
+export const handOver = (standOf: () => Stand) =>
+  describe('hand-over', () => {
+    it('is made from a build, says what was found, is held against its recordings, and undone', async () => {
+      const stand = standOf();
+      const { engines } = await stand.record.summary();
+      const build = engines.find((one) => one.name === 'Grass-track single')!.builds[0]!;
+      const page = await stand.open(`/builds/${build.id}`);
+      await page.getByRole('link', { name: 'Hand over' }).click();
+      await page.getByRole('button', { name: 'Make the hand-over' }).click();
+      await page.getByLabel('Handed over by').fill('Ann');
+      await page.getByRole('button', { name: 'Make it' }).click();
+      await page.getByText(/^Peak power is /).waitFor();
+      const kept = () => stand.record.handOvers.list({ buildId: build.id });
+      const [made] = await kept();
+      expect(made).toMatchObject({ madeBy: 'Ann' });
+      await page.getByText('Deutsch').click();
+      await page.getByText(/^Die größte Leistung ist /).waitFor();
+
+      const href = await page.getByRole('link', { name: 'Bundle (zip)' }).getAttribute('href');
+      const bytes = await (await page.request.get(`${stand.url}${href}`)).body();
+      await page.getByRole('button', { name: 'Remove' }).click();
+      await page.getByRole('heading', { name: 'Not handed over yet' }).waitFor();
+      await page.getByRole('button', { name: 'Undo' }).last().click();
+      await expect.poll(async () => (await kept()).map(({ id }) => id)).toEqual([made!.id]);
+
+      await page.goto(`${stand.url}/verify`);
+      await dropFiles(page.getByRole('region', { name: 'File to check' }), [
+        { name: 'hand-over.zip', bytes },
+      ]);
+      await page.getByRole('heading', { name: 'Every figure follows' }).waitFor();
+      await page.close();
+    });
+  });
