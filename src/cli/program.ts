@@ -11,6 +11,7 @@ import type { PartFlags } from './parttest.ts';
 import type { RecordFlags } from './record.ts';
 import type { ServeFlags } from './serve.ts';
 import type { SheetFlags } from './sheet.ts';
+import type { ShopFileFlags } from './shopFile.ts';
 import type { UseFlags } from './use.ts';
 import type { VerifyFlags } from './verify.ts';
 import { version } from './version.ts';
@@ -29,6 +30,7 @@ Examples:
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
   pullbook import --engine "Inline six" *.csv    into the shop's record
+  pullbook export shop.zip                       the shop for another machine; there: pullbook take shop.zip
   pullbook serve --open                          the workbook in a browser
 
 Exit codes: 0 all done, 1 an input was refused, 2 wrong usage.
@@ -282,6 +284,27 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (files: string[], flags: ImportFlags) =>
         (await import('./import/index.ts')).importFiles(files, flags, io),
+      ),
+    );
+
+  command('export', 'write the whole shop, or one engine with all under it, to a zip')
+    .argument('<file>', 'new file')
+    .option('--engine <name>', 'only this engine')
+    .addOption(data())
+    .action(
+      act(async (file: string, flags: ShopFileFlags) =>
+        (await import('./shopFile.ts')).exportTo(file, flags, io),
+      ),
+    );
+
+  command('take', 'take a shop, or an engine, from such a zip into the record, in one change')
+    .argument('<file>', 'a zip that pullbook export made')
+    .option('--look', 'only say what would come in')
+    .addOption(data())
+    .addOption(json())
+    .action(
+      act(async (file: string, flags: ShopFileFlags) =>
+        (await import('./shopFile.ts')).take(file, flags, io),
       ),
     );
 

@@ -7,7 +7,7 @@ import { type Draft, type Fields, inOneChange, sameValue } from './draft.ts';
 import { ConflictError } from './errors.ts';
 import { fileIn, storeFile } from './files.ts';
 import { recordingIn, storeBytes } from './recordings.ts';
-import type { Change, Portion, PortionBytes, PullbookRecord } from './repository.ts';
+import type { Change, Portion, PortionBytes, PortionLook, PullbookRecord } from './repository.ts';
 import type { Connections, Store } from './store.ts';
 import { ENTITIES, type EntityName, type Id } from './types.ts';
 
@@ -23,6 +23,7 @@ export function makePortions(at: Connections): PullbookRecord['portions'] {
         const rows = await rowsUnder(trx, engineIds);
         return { rows, ...(await bytesNamedBy(trx, rows)) };
       }),
+    look: (portion) => look(at, portion),
     take: (portion, bytes, change = {}) => take(at, portion, bytes, change),
   };
 }
@@ -150,13 +151,53 @@ async function take(at: Connections, portion: Portion, bytes: PortionBytes, chan
 async function standsAlike(draft: Draft, entity: Kept, fields: Fields): Promise<boolean> {
   const standing = (await draft.find(entity, fields.id as Id)) as Fields | null;
   if (standing === null) return false;
+  const other = otherwise(entity, fields, standing);
+  if (other === null) return true;
+  throw new ConflictError(
+    `${other}; nothing was taken in. Take it into an empty shop, or bring both to the same first.`,
+  );
+}
+
+/** In which way a row stands here otherwise; null: it stands alike. */
+function otherwise(entity: Kept, fields: Fields, standing: Fields): string | null {
   const other = Object.keys(TABLES[entity].kinds).find(
     (field) => field in fields && !sameValue(fields[field], standing[field]),
   );
-  if (other === undefined) return true;
-  throw new ConflictError(
-    `The ${TABLES[entity].one} ${nameOf(standing)} is in this shop already and its ${other} was changed on one side; nothing was taken in. Take it into an empty shop, or bring both to the same first.`,
-  );
+  return other === undefined
+    ? null
+    : `The ${TABLES[entity].one} ${nameOf(standing)} is in this shop already and its ${other} was changed on one side`;
+}
+
+async function look(at: Connections, portion: Portion): Promise<PortionLook> {
+  const fresh: Partial<Record<EntityName, number>> = {};
+  const conflicts: { sentence: string }[] = [];
+  let known = 0;
+  for (const entity of IN_ORDER) {
+    const given = portion.rows[entity] ?? [];
+    for (let from = 0; from < given.length; from += 500) {
+      const slice = given.slice(from, from + 500);
+      const rows = await at.reading
+        .selectFrom(TABLES[entity].table)
+        .selectAll()
+        .where(
+          'id',
+          'in',
+          slice.map((fields) => fields.id as Id),
+        )
+        .execute();
+      const standing = new Map(rows.map((row) => [row.id, fromRow(entity, row)]));
+      for (const fields of slice) {
+        const one = standing.get(fields.id as Id) as unknown as Fields | undefined;
+        if (one === undefined) fresh[entity] = (fresh[entity] ?? 0) + 1;
+        else {
+          const other = otherwise(entity, fields, one);
+          if (other === null) known += 1;
+          else conflicts.push({ sentence: `${other}.` });
+        }
+      }
+    }
+  }
+  return { fresh, known, conflicts };
 }
 
 const nameOf = (fields: Fields): string => String(fields.name || fields.id);

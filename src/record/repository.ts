@@ -155,6 +155,15 @@ export interface Portion {
   readonly recordings: readonly StoredRecording[];
   readonly files: readonly StoredFile[];
 }
+/** What taking a portion in would do. */
+export interface PortionLook {
+  /** Rows by kind of entity that are not here yet. */
+  readonly fresh: Readonly<Partial<Record<EntityName, number>>>;
+  /** Rows that stand here already, alike. */
+  readonly known: number;
+  /** What stands here otherwise: while there is one, nothing is taken in. */
+  readonly conflicts: readonly { readonly sentence: string }[];
+}
 /** The bytes of a recording or file by their SHA-256. */
 export type PortionBytes = (sha256: string) => Promise<Uint8Array | SpooledFile>;
 
@@ -261,6 +270,8 @@ export interface PullbookRecord {
   readonly uses: Shelf<KeptUse, NewKeptUse, { engineId: Id }>;
   readonly partTests: Shelf<PartTest, NewPartTest, { dayId: Id }>;
   readonly portions: {
+    /** What a portion would bring, and what of it stands here otherwise; nothing is written. */
+    look(portion: Portion): Promise<PortionLook>;
     /** These engines, or all, with all under them and the cells they were tested on. */
     of(engineIds: readonly Id[] | 'all'): Promise<Portion>;
     /**

@@ -69,6 +69,12 @@ export { LAMBDA_READ_SD, lambdasOf, recordedLambda } from './pullSettings.ts';
 export { planPercent, type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';
+export {
+  packShop,
+  SHOP_FORMAT,
+  type ShopArchive,
+  unpackShop,
+} from './shop/shopArchive.ts';
 export { type TwoObject, twoObject } from './twoObject.ts';
 export {
   type LoadAnswer,

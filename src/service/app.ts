@@ -18,6 +18,7 @@ import { serveSearch } from './routes/search.ts';
 import { serveSheetFiles } from './routes/sheetFiles.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
+import { serveShopFile } from './routes/shopFile.ts';
 import { serveUses } from './routes/uses.ts';
 import { serveWhole } from './routes/whole.ts';
 import { readWebFiles, serveWeb } from './webFiles.ts';
@@ -62,7 +63,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
   api.use(async (c, next) =>
     // Files have limits of their own, counted while they stream in.
     c.req.method === 'POST' &&
-    /\/(recordings|look|files|sheet\/read|verify|from-log)$/.test(c.req.path)
+    /\/(recordings|look|files|sheet\/read|verify|from-log|take|take\/look)$/.test(c.req.path)
       ? next()
       : jsonLimit(c, next),
   );
@@ -85,6 +86,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
     report,
   });
   serveHandOvers(api, record, options.version ?? '0');
+  serveShopFile(api, record, options.version ?? '0');
   serveEvents(api, record);
   serveWhole(api, record, options.version ?? '0');
   app.route(API_BASE, api);

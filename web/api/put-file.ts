@@ -6,7 +6,9 @@ type FileRoute =
   | 'POST /builds/{id}/files'
   | 'POST /builds/{id}/sheet/read'
   | 'POST /uses/from-log'
-  | 'POST /verify';
+  | 'POST /verify'
+  | 'POST /take'
+  | 'POST /take/look';
 
 /**
  * Sends the bytes of one file as they are.

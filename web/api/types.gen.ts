@@ -1115,6 +1115,16 @@ export type Shop = {
   readonly uses: readonly UseRules[];
   readonly windows: readonly WindowRule[];
 };
+/** What the archive would bring; nothing was written. */
+export type ShopFileLook = {
+  readonly shop: string;
+  readonly madeAt: string /** Rows by kind that are not here yet. */;
+  readonly fresh: Readonly<Record<string, number>>;
+  readonly known: number;
+  readonly conflicts: readonly { readonly sentence: string }[];
+  readonly sentence: string;
+};
+export type ShopFileTaken = { readonly taken: number; readonly known: number };
 export type ShopKey = {
   /** Ed25519, 32 bytes, base64. */ readonly publicKey: string /** Short name of the key, for people to compare. */;
   readonly name: string;
@@ -2124,6 +2134,13 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: RecordEvent;
   };
+  /** The whole shop, or one engine with all under it, as a zip for another machine. */
+  readonly 'GET /export': {
+    readonly params: undefined;
+    readonly query: { readonly engine?: string };
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
   /** Change the caption of a photo or file, or move it to another section. */
   readonly 'PATCH /files/{id}': {
     readonly params: { readonly id: string };
@@ -2405,6 +2422,20 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: ShopSummary;
+  };
+  /** Take such a zip in, in one change; POST /undo takes it back. */
+  readonly 'POST /take': {
+    readonly params: undefined;
+    readonly query: { readonly name: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: ShopFileTaken;
+  };
+  /** What such a zip would bring, and what stands here otherwise. */
+  readonly 'POST /take/look': {
+    readonly params: undefined;
+    readonly query: { readonly name: string };
+    readonly body: Blob | Uint8Array;
+    readonly answer: ShopFileLook;
   };
   /** Take back the newest event that stands. */
   readonly 'POST /undo': {

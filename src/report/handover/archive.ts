@@ -82,10 +82,14 @@ export interface Unpacked {
  * Reads an archive whole.
  * @throws FormatError  no archive, a damaged one, a path that leaves it or stands twice, or more than 1 GiB in it
  */
-export function unpackArchive(bytes: Uint8Array, file: string): Unpacked {
+export function unpackArchive(
+  bytes: Uint8Array,
+  file: string,
+  what = 'a hand-over bundle',
+): Unpacked {
   const refuse = (found: string, cause?: unknown) =>
     new FormatError(
-      `${file} is not a hand-over bundle that can be read: ${found}.`,
+      `${file} is not ${what} that can be read: ${found}.`,
       { file, found, expected: 'a zip archive as Pullbook makes it' },
       cause,
     );

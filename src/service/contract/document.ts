@@ -8,6 +8,7 @@ import { parts } from './partHistory.ts';
 import { search } from './search.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
+import { shopFile } from './shopFile.ts';
 import { keptUses, uses, vehicles } from './uses.ts';
 import * as work from './work.ts';
 
@@ -32,6 +33,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(plans) as RouteConfig[]),
   ...(Object.values(parts) as RouteConfig[]),
+  ...(Object.values(shopFile) as RouteConfig[]),
   ...(Object.values(search) as RouteConfig[]),
   ...(Object.values(files) as RouteConfig[]),
   ...(Object.values(sideBySide) as RouteConfig[]),

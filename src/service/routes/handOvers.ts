@@ -106,7 +106,7 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
 }
 
 /** A stream of what a writer writes, no faster than it is read. */
-function piecesFrom(
+export function piecesFrom(
   work: (write: (piece: Uint8Array) => Promise<void>) => Promise<void>,
 ): Readable {
   let wanted: () => void = () => {};

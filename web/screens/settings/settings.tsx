@@ -5,6 +5,7 @@ import { cellsQuery, shopSettingsQuery } from '../../api/queries.ts';
 import { Page } from '../../shell/page.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { SignedWith } from '../handover/signed-with.tsx';
+import { AnotherMachine } from './another-machine.tsx';
 import { Cells } from './cells.tsx';
 import { ShopRules } from './shop-rules.tsx';
 import { ThisScreen } from './this-screen.tsx';
@@ -45,6 +46,7 @@ export function SettingsScreen() {
             <span className="quiet">of this shop or any other against its own recordings.</span>
           </p>
         </section>
+        <AnotherMachine />
         <section className="panel" aria-labelledby="copy">
           <header>
             <h2 id="copy">A copy of the book</h2>
