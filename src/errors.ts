@@ -14,6 +14,8 @@ export interface ErrorPlace {
   readonly found?: string;
   /** What was expected there instead. */
   readonly expected?: string;
+  /** What else is wrong with the same file, each as a sentence with its own place. */
+  readonly also?: readonly string[];
 }
 
 export type ErrorCode = 'input' | 'format' | 'nonphysical' | 'no-convergence' | 'store' | 'usage';

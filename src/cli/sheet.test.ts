@@ -46,6 +46,36 @@ describe('pullbook sheet', () => {
     expect(out()).toContain('common practice, no source');
   });
 
+  it('names every slip of a file at once, by its path or its row and column', async () => {
+    const files = {
+      'build.json': JSON.stringify({
+        format: 'sheet/1',
+        layout: { cylinders: 4 },
+        sections: {
+          block: { values: { boreNominl: '83.5 mm', boreTopAcross: { each: [83.5], unit: 'mm' } } },
+          crank: { values: { stroke: '88.4', endFloat: '0.15 bar' } },
+          pistonz: {},
+        },
+      }),
+      'build.csv':
+        'section,field,place,value,unit\nlayout,cylinders,,4\ndeck,gasketThicknes,,1.1,mm\nheads,chamberVolume,Cylinder 2,wide,cc\n',
+    };
+    const { code, err } = await called(files, 'sheet', 'build.json', 'build.csv');
+    expect(code).toBe(1);
+    for (const place of [
+      'block.values.boreNominl',
+      'block.values.boreTopAcross.each',
+      'crank.values.stroke',
+      'crank.values.endFloat',
+      'sections.pistonz',
+      'line 3, column 2',
+      'line 4, column 4',
+    ])
+      expect(err()).toContain(`${place}: found`);
+    const json = await called(files, 'sheet', '--json', 'build.json');
+    expect((json.objects()[0] as unknown as RefusedObject).error.also).toHaveLength(4);
+  });
+
   it('answers the same figures in either system of units, and the same JSON', async () => {
     const files = { 'v8.json': writeSheet(V8!) };
     const us = await called(files, 'sheet', 'v8.json');

@@ -23,7 +23,7 @@ import { dateText, refuseOtherZips } from './spreadsheet.ts';
  * Reads a build sheet: a build file (`.json`, format sheet/1), or the same as a spreadsheet table (`.csv`, `.xlsx`). What
  * it is, its bytes say and not its name.
  * @throws InputError   there is no such file, or it cannot be read
- * @throws FormatError  naming the first field or cell that is wrong, and how many more there are
+ * @throws FormatError  naming the first field or cell that is wrong and how many more there are; `place.also` has those
  */
 export async function readBuildFile(
   source: RunSource,
@@ -78,15 +78,22 @@ async function contentsOf(source: RunSource, fileName: string): Promise<Contents
 function fromRows(rows: readonly (readonly Cell[])[], decimal: '.' | ',', fileName: string): Sheet {
   const read = sheetFromTable(rows, { decimal });
   if ('sheet' in read) return read.sheet;
-  const [first] = read.problems;
-  const others = read.problems.length - 1;
-  const more = others === 0 ? '' : ` (and ${others} more)`;
+  const [first, ...others] = read.problems;
+  const more = others.length === 0 ? '' : ` (and ${others.length} more)`;
   throw new FormatError(`found ${first!.found}; expected ${first!.expected}${more}`, {
     file: fileName,
     line: first!.row,
     column: first!.column,
     found: first!.found,
     expected: first!.expected,
+    ...(others.length === 0
+      ? {}
+      : {
+          also: others.map(
+            ({ row, column, found, expected }) =>
+              `line ${row}, column ${column}: found ${found}; expected ${expected}`,
+          ),
+        }),
   });
 }
 

@@ -32,6 +32,8 @@ export interface RefusedObject {
     readonly column: number | string | null;
     readonly found: string | null;
     readonly expected: string | null;
+    /** What else is wrong with a file that was gone through to its end; left out where there is nothing. */
+    readonly also?: readonly string[];
   };
 }
 
@@ -82,6 +84,7 @@ export function refusedObject(file: string, error: unknown): RefusedObject {
       column: place.column ?? null,
       found: place.found ?? null,
       expected: place.expected ?? null,
+      ...(place.also === undefined ? {} : { also: place.also }),
     },
   };
 }

@@ -50,18 +50,18 @@ export const problemSentence = ({ path, found, expected }: FieldProblem): string
 
 /**
  * As `readSheet`, for callers that want one error.
- * @throws FormatError  naming the first field that is wrong, and how many more there are
+ * @throws FormatError  naming the first field that is wrong and how many more there are; `place.also` has those
  */
 export function parseSheet(value: unknown, file?: string): Sheet {
   const read = readSheet(value);
   if ('sheet' in read) return read.sheet;
-  const [first] = read.problems;
-  const others = read.problems.length - 1;
-  const more = others === 0 ? '' : ` (and ${others} more)`;
+  const [first, ...others] = read.problems;
+  const more = others.length === 0 ? '' : ` (and ${others.length} more)`;
   throw new FormatError(`${problemSentence(first!)}${more}`, {
     ...(file === undefined ? {} : { file }),
     found: first!.found,
     expected: first!.expected,
+    ...(others.length === 0 ? {} : { also: others.map(problemSentence) }),
   });
 }
 

@@ -34,5 +34,6 @@ export function showRefusal({ file, error }: RefusedObject): string {
       ? ` (expected ${error.expected})`
       : '';
   const before = [file, ...place].join(', ');
-  return `${plain(`${before}: ${error.message}${expected}`)}\n`;
+  const also = (error.also ?? []).map((sentence) => `  ${plain(sentence)}\n`);
+  return `${plain(`${before}: ${error.message}${expected}`)}\n${also.join('')}`;
 }
