@@ -30,6 +30,8 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
+          // A browser on a busy machine answers late, not otherwise.
+          expect: { poll: { timeout: 10_000 } },
         },
       },
     ],
