@@ -151,6 +151,9 @@ describe('pullbook parttest', () => {
     const cell = await called('parttest', '--gain', '1', '--cell', 'cell');
     expect(cell.out()).toMatch(/No pull was repeated on cell yet/);
     expect((await called('parttest', '--gain', '1', '--order', 'drawn')).code).toBe(1);
+    const long = await called('parttest', '--gain', '0.5', '--order', 'a-b-a');
+    expect(long.code).toBe(1);
+    expect(long.err()).toMatch(/more than 8 pulls of each.*by turns/s);
     const drawn = ['parttest', '--gain', '1', '--order', 'drawn', '--ran-clean', '--json'];
     const [one, other] = [
       await called(...drawn, '--seed', '1'),

@@ -53,6 +53,24 @@ describe('a fair test of a part', () => {
     expect(() => planPartTest(0.01, REPEATABILITY, 'by turns', false)).toThrow('120 pulls');
   });
 
+  it('is not planned as a long A/B/A, and names the order by turns instead', () => {
+    expect(planPartTest(1, REPEATABILITY, 'A/B/A', false)).toMatchObject({
+      isAba: true,
+      blocks: 6,
+    });
+    expect(() => planPartTest(0.5, REPEATABILITY, 'A/B/A', false)).toThrow(
+      /more than 8 pulls of each .* Make the pulls by turns, A B B A: at most \d+ of each\./,
+    );
+    expect(() => planPartTest(0.01, REPEATABILITY, 'A/B/A', false)).toThrow('120 pulls');
+    // Any plan there is has 8 of each at most; where none is, by turns still has one.
+    for (let gain = 0.4; gain < 3; gain += 0.05) {
+      const blocks = () => planPartTest(gain, REPEATABILITY, 'A/B/A', false).blocks;
+      if (gain < 0.64) expect(blocks).toThrow(InputError);
+      else expect(blocks()).toBeLessThanOrEqual(8);
+      expect(planPartTest(gain, REPEATABILITY, 'by turns', false).isAba).toBeUndefined();
+    }
+  });
+
   it('says how large a difference can still be where none is found', () => {
     const plan = planPartTest(1, REPEATABILITY, 'by turns', false);
     const even = Array.from({ length: plan.blocks }, (_, k) => (k % 2 === 0 ? 0.1 : -0.1));

@@ -372,6 +372,27 @@ describe('a fair test of a part in the record', () => {
       expect(
         await shop.refused(`/days/${day.id}/part-tests`, { ...wanted, order: 'randomised' }),
       ).toMatch(/^422 The order can be drawn only once both sides have run clean/);
+      expect(
+        await shop.refused(`/days/${day.id}/part-tests/plan`, {
+          gainPercent: 0.4,
+          repeatabilityPercent: 0.3,
+          order: 'A/B/A',
+        }),
+      ).toMatch(/^422 .*more than 8 pulls of each.*Make the pulls by turns/);
+      // A kept A/B/A is read back as one: it is not looked at before its end.
+      const turned = await json<WithId>(
+        'POST',
+        `/days/${day.id}/part-tests`,
+        { ...wanted, order: 'A/B/A', name: 'Once over' },
+        201,
+      );
+      const plan = { isAba: true, blocks: 4, order: [...'aabbbbaa'] };
+      expect(await json('GET', `/part-tests/${turned.id}`)).toMatchObject({ plan });
+      expect(await json('GET', `/days/${day.id}/part-tests`)).toMatchObject([{ plan }]);
+      expect(await json('GET', `/part-tests/${turned.id}/reading`)).toMatchObject({
+        partTest: { plan },
+      });
+      await json('DELETE', `/part-tests/${turned.id}`, undefined, 204);
       const test = await json<WithId & { plan: { order: ('a' | 'b')[] } }>(
         'POST',
         `/days/${day.id}/part-tests`,

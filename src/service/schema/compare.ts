@@ -256,6 +256,10 @@ const side = z.enum(['a', 'b']);
 const partPlan = z
   .object({
     blocks: z.number().int(),
+    isAba: z.literal(true).optional().openapi({
+      description:
+        'There: half of A, all of B, half of A, looked at once at its end, of 8 pulls of each at most. Left out: looked at after every pair.',
+    }),
     order: list(side),
     gainPercent: z.number(),
     sentence: z.string(),

@@ -60,7 +60,8 @@ const ORDERS: readonly { readonly value: Order; readonly label: string }[] = [
 const WHY: Readonly<Record<Order, string>> = {
   'by turns':
     'Looked at after every pair of pulls, so it can end early. The part is changed often.',
-  'A/B/A': 'The part is changed twice only. Looked at once, at its end.',
+  'A/B/A':
+    'The part is changed twice only. Looked at once, at its end; eight pulls of each at most.',
   randomised:
     'As by turns, each pair’s order drawn. Only for settings that have already run clean: a lot must never put an unproven one first.',
 };
