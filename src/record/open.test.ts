@@ -54,6 +54,14 @@ describe('opening a record', () => {
       });
       const [pull] = await record.pulls.list({ dayId: 'day_1' });
       expect(pull).toMatchObject({ leadDeg: 28, knockHeard: 4500, specksOnPlug: false });
+      expect(pull).toMatchObject({ lambdaMeasured: null, jets: null, loadPercent: null });
+      // What the first version had no column for is kept beside it, and taken back with its event.
+      const read = { lambdaMeasured: 0.853, lambdaErrorSd: 0.01, jets: '68, 76', loadPercent: 60 };
+      expect(await record.pulls.update(pull!.id, read)).toMatchObject(read);
+      const [event] = await record.events.list({ limit: 1 });
+      expect(event!.summary).toContain('lambda measured, lambda error, jets, load');
+      await record.events.undo();
+      expect(await record.pulls.get(pull!.id)).toEqual(pull);
       expect(await record.days.get('day_1')).toMatchObject({
         fuelBatch: '',
         bandRpm: [3000, 5000],

@@ -4,7 +4,7 @@ import type { Fields } from './draft.ts';
 import type { EntityName, Touched } from './types.ts';
 
 const UNIT_SUFFIX =
-  /(Deg|Nm|W|Rpm|K|AbsPa|Pa|KgM2|M3|M|S|Percent|RelSd|SpeedRpm|DegPer10K|DegPerOctane)$/;
+  /(Deg|Nm|W|Rpm|K|AbsPa|Pa|KgM2|M3|M|S|Percent|RelSd|Sd|SpeedRpm|DegPer10K|DegPerOctane)$/;
 
 /** `peakPowerW` → `peak power`. */
 function fieldWords(field: string): string {

@@ -270,6 +270,14 @@ export interface Pull {
   readonly madeAt: IsoTime | null;
   readonly leadDeg: number | null;
   readonly lambdaTarget: number | null;
+  /** As read at this pull and typed; null: what the recording says, where it has a channel. */
+  readonly lambdaMeasured: number | null;
+  /** Sd of that reading; null: nobody said. */
+  readonly lambdaErrorSd: number | null;
+  /** Jets by position, in words (`primary 68, secondary 76`); pulls of one set of jets are one rung. */
+  readonly jets: string | null;
+  /** Held load [%]; null: full throttle. */
+  readonly loadPercent: number | null;
   readonly note: string;
   readonly excludedBecause: string | null;
   readonly watched: Watched | null;

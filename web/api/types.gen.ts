@@ -812,7 +812,17 @@ export type NewPull = {
   readonly order?: number;
   readonly madeAt?: string | null;
   readonly leadDeg?: number | null;
-  readonly lambdaTarget?: number | null;
+  readonly lambdaTarget?:
+    | number
+    | null /** As read at this pull; null: what its recording says, where it has a channel. */;
+  readonly lambdaMeasured?:
+    | number
+    | null /** Sd of that reading; null: nobody said, a sensor’s usual one stands in. */;
+  readonly lambdaErrorSd?:
+    | number
+    | null /** Jets by position, in words; pulls of one set of jets are one rung. */;
+  readonly jets?: string | null /** Held load [%]; null: full throttle. */;
+  readonly loadPercent?: number | null;
   readonly note?: string;
   readonly excludedBecause?: string | null;
   readonly watched?:
@@ -952,7 +962,17 @@ export type Pull = {
   readonly order: number;
   readonly madeAt: string | null;
   readonly leadDeg: number | null;
-  readonly lambdaTarget: number | null;
+  readonly lambdaTarget:
+    | number
+    | null /** As read at this pull; null: what its recording says, where it has a channel. */;
+  readonly lambdaMeasured:
+    | number
+    | null /** Sd of that reading; null: nobody said, a sensor’s usual one stands in. */;
+  readonly lambdaErrorSd:
+    | number
+    | null /** Jets by position, in words; pulls of one set of jets are one rung. */;
+  readonly jets: string | null /** Held load [%]; null: full throttle. */;
+  readonly loadPercent: number | null;
   readonly note: string;
   readonly excludedBecause: string | null;
   readonly watched:
@@ -987,7 +1007,17 @@ export type PullPatch = {
   readonly order?: number;
   readonly madeAt?: string | null;
   readonly leadDeg?: number | null;
-  readonly lambdaTarget?: number | null;
+  readonly lambdaTarget?:
+    | number
+    | null /** As read at this pull; null: what its recording says, where it has a channel. */;
+  readonly lambdaMeasured?:
+    | number
+    | null /** Sd of that reading; null: nobody said, a sensor’s usual one stands in. */;
+  readonly lambdaErrorSd?:
+    | number
+    | null /** Jets by position, in words; pulls of one set of jets are one rung. */;
+  readonly jets?: string | null /** Held load [%]; null: full throttle. */;
+  readonly loadPercent?: number | null;
   readonly note?: string;
   readonly excludedBecause?: string | null;
   readonly watched?:

@@ -136,6 +136,34 @@ describe('pullbook import', () => {
     expect(pulls[2]!.peakPowerW).toBeCloseTo(300 * 745.69987158, 3);
   });
 
+  it('keeps of a session/2 what set the mixture, what was read and the load in columns of their own', async () => {
+    const shop = shopFolder();
+    const pull = { lead: '30 deg', peakPower: '300 hp', lambdaMeasured: 0.853, lambdaError: 0.01 };
+    const second = {
+      ...SESSION,
+      pullbook: 'session/2',
+      pulls: [
+        { ...pull, jets: { primary: 68, secondary: 76 }, configuration: { plugs: 'colder' } },
+        { ...pull, lambda: 0.86, load: '60 %' },
+      ],
+    };
+    shop.add('two.json', JSON.stringify(second));
+    await shop.called('import', 'two.json');
+    const { pulls } = await shop.record(whole);
+    expect(pulls).toMatchObject([
+      {
+        lambdaTarget: null,
+        lambdaMeasured: 0.853,
+        lambdaErrorSd: 0.01,
+        jets: 'primary 68, secondary 76',
+        loadPercent: null,
+        configuration: { plugs: 'colder' },
+      },
+      { lambdaTarget: 0.86, lambdaMeasured: 0.853, jets: null, loadPercent: 60 },
+    ]);
+    expect(pulls[0]!.configuration).not.toHaveProperty('other');
+  });
+
   it('notices the same bytes and the same figures, and stores nothing twice', async () => {
     const shop = shopFolder();
     await shop.called('import', 's.json');

@@ -45,17 +45,18 @@ export function pullFields(pull: SessionPull, order: number): Omit<NewPull, 'day
   return {
     order,
     leadDeg: pull.leadDeg,
-    // The record keeps one lambda a pull; a reading that was typed stands for it where no target does.
-    lambdaTarget: pull.lambdaTarget ?? pull.lambdaMeasured,
+    lambdaTarget: pull.lambdaTarget,
+    lambdaMeasured: pull.lambdaMeasured,
+    lambdaErrorSd: pull.lambdaErrorSd,
+    jets: pull.jets,
+    loadPercent: pull.loadPercent,
     note: pull.note ?? '',
     excludedBecause: pull.excludedBecause,
     watched: pull.watched,
     knockHeard: pull.knockHeard,
     aborted: pull.aborted,
     group: pull.group,
-    configuration: configurationOf(
-      pull.jets === null ? pull.configuration : { ...pull.configuration, jets: pull.jets },
-    ),
+    configuration: configurationOf(pull.configuration),
   };
 }
 

@@ -9,6 +9,7 @@ import { sql as buildSheets } from './0007_build_sheets.ts';
 import { sql as filesOfABuild } from './0009_files_of_a_build.ts';
 import { sql as comparisonsAndPartTests } from './0010_comparisons_and_part_tests.ts';
 import { sql as vehiclesAndUses } from './0011_vehicles_and_uses.ts';
+import { sql as mixtureOfAPull } from './0013_mixture_of_a_pull.ts';
 import { sql as handOvers } from './0014_hand_overs.ts';
 import { sql as search } from './0015_search.ts';
 
@@ -30,4 +31,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0014_hand_overs', sql: handOvers },
   { name: '0011_vehicles_and_uses', sql: vehiclesAndUses },
   { name: '0015_search', sql: search },
+  { name: '0013_mixture_of_a_pull', sql: mixtureOfAPull },
 ];

@@ -3,7 +3,16 @@ import { insideUnit } from '../sheetObject.ts';
 import { csvOf } from '../table/csv.ts';
 import { dataPackage } from '../table/describe.ts';
 import { parquetOf } from '../table/parquet.ts';
-import { type Cell, counted, mixed, numbers, type Table, words, yesOrNo } from '../table/table.ts';
+import {
+  type Cell,
+  type Column,
+  counted,
+  mixed,
+  numbers,
+  type Table,
+  words,
+  yesOrNo,
+} from '../table/table.ts';
 import type { MadeFile } from './bundle.ts';
 import type { HandedPull, HandOver } from './types.ts';
 
@@ -125,7 +134,27 @@ const eachPull = <T>(
   );
 const PULL = [words('day', 'Test day'), counted('pull', 'Pull of that day')];
 
+/** What only some days say of the mixture; a hand-over of days that say none of it keeps its table as it was. */
+const MIXTURE = [
+  { column: numbers('lambdaMeasured', 'Lambda measured', '1'), of: (pull) => pull.lambdaMeasured },
+  {
+    column: numbers('lambdaErrorSd', 'Error of that reading, sd', '1'),
+    of: (pull) => pull.lambdaErrorSd,
+  },
+  { column: words('jets', 'Jets'), of: (pull) => pull.jets },
+  {
+    column: numbers('loadPercent', 'Held load; empty: full throttle', '%'),
+    of: (pull) => pull.loadPercent,
+  },
+] as const satisfies readonly {
+  readonly column: Column;
+  readonly of: (pull: HandedPull) => Cell | undefined;
+}[];
+
 function pullsTable(handOver: HandOver): Table {
+  const mixture = MIXTURE.filter(({ of }) =>
+    handOver.days.some(({ pulls }) => pulls.some((pull) => of(pull) !== undefined)),
+  );
   const used = new Set(handOver.final?.pullIds ?? []);
   return {
     name: 'pulls',
@@ -138,6 +167,7 @@ function pullsTable(handOver: HandOver): Table {
       words('sha256', 'SHA-256 of the file'),
       numbers('leadDeg', 'Spark lead'),
       numbers('lambda', 'Lambda target', '1'),
+      ...mixture.map(({ column }) => column),
       yesOrNo('isInCurve', 'In the curve handed over'),
       words('excludedBecause', 'Left out because'),
       words('note', 'Note'),
@@ -168,6 +198,7 @@ function pullsTable(handOver: HandOver): Table {
           pull.recordingSha256,
           pull.leadDeg,
           pull.lambdaTarget,
+          ...mixture.map(({ of }) => of(pull) ?? null),
           used.has(pull.id),
           pull.excludedBecause ?? (pull.isAborted ? 'aborted' : null),
           pull.note === '' ? null : pull.note,

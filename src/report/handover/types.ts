@@ -52,6 +52,12 @@ export interface HandedPull {
   readonly rows: { readonly first: number; readonly last: number } | null;
   readonly leadDeg: number | null;
   readonly lambdaTarget: number | null;
+  /** This and the next three are missing where nobody said, and in hand-overs older than these columns. */
+  readonly lambdaMeasured?: number;
+  readonly lambdaErrorSd?: number;
+  readonly jets?: string;
+  /** Held load [%]; missing: full throttle. */
+  readonly loadPercent?: number;
   readonly note: string;
   /** Why it does not count; null: it does. */
   readonly excludedBecause: string | null;

@@ -231,6 +231,18 @@ const pullFields = z.object({
   madeAt: isoTime.nullable(),
   leadDeg: leadDeg.nullable(),
   lambdaTarget: lambda.nullable(),
+  lambdaMeasured: lambda.nullable().openapi({
+    description: 'As read at this pull; null: what its recording says, where it has a channel.',
+  }),
+  lambdaErrorSd: z.number().min(0).max(0.5).nullable().openapi({
+    description: 'Sd of that reading; null: nobody said, a sensor’s usual one stands in.',
+  }),
+  jets: z.string().min(1).max(200).nullable().openapi({
+    description: 'Jets by position, in words; pulls of one set of jets are one rung.',
+  }),
+  loadPercent: positive.lt(100).nullable().openapi({
+    description: 'Held load [%]; null: full throttle.',
+  }),
   note: text,
   excludedBecause: text.min(1).nullable(),
   watched: z.enum(['ear', 'plug', 'sensor', 'not']).nullable(),
