@@ -1,15 +1,18 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { UsageError } from '../errors.ts';
+import { WORTH_PERCENT } from '../ladder/index.ts';
 import type { SideWanted } from '../record/index.ts';
 import {
   answerQuestion,
   type CompareOptions,
+  type CompareQuestion,
   type CompareWork,
   compareObjects,
   compareParts,
-  compareSources,
+  type FileSide,
   filesInOrder,
+  questionOf,
   type ReadSide,
   readFileSide,
   refusedObject,
@@ -79,38 +82,64 @@ async function worked(
     if (isFile(first!)) return compareParts(first, options);
     throw new UsageError('one thing of the shop is compared with nothing; name a second one');
   }
-  if (sides.every(isFile)) return compareSources(sides, options);
-  return compareWithShop(sides, options, folder());
+  return answerQuestion(await questionOfSides(sides, options, folder));
+}
+
+export interface SidesOptions extends CompareOptions {
+  /** One, where a use or a vehicle is asked about. */
+  readonly leastSides?: 1 | 2;
+}
+
+/**
+ * Files and things of the shop, brought together in the order in which they were named.
+ * @param folder  where the shop is; asked only where one of its things is named
+ * @throws InputError, FormatError  a file that is refused, nothing of that name in the shop, or sides that cannot be
+ *   brought together
+ */
+export async function questionOfSides(
+  sides: readonly NamedSide[],
+  options: SidesOptions,
+  folder: () => string,
+): Promise<CompareQuestion> {
+  const read: { at: number; side: FileSide }[] = [];
+  for (const [at, side] of sides.entries())
+    if (isFile(side)) read.push({ at, side: await readFileSide(side, options) });
+  const { inOrder, warnings } =
+    sides.length > 1
+      ? filesInOrder(read.map(({ side }) => side))
+      : { inOrder: read.map(({ side }) => side), warnings: [] };
+  const { bandRpm, standard, correctBoosted, leastSides } = options;
+  const wish = {
+    ...(bandRpm === undefined ? {} : { bandRpm }),
+    ...(standard === undefined ? {} : { standard }),
+    ...(correctBoosted === undefined ? {} : { correctBoosted }),
+    ...(leastSides === undefined ? {} : { leastSides }),
+  };
+  const question = sides.every(isFile)
+    ? questionOf(inOrder, { worthPercent: WORTH_PERCENT, ...wish })
+    : await questionInShop(
+        sides,
+        wish,
+        read.map(({ at }, i) => ({ at, side: inOrder[i]! })),
+        folder(),
+      );
+  return { ...question, warnings: [...new Set([...warnings, ...question.warnings])] };
 }
 
 /** Sides of the shop, and files among them. */
-async function compareWithShop(
+async function questionInShop(
   sides: readonly NamedSide[],
-  options: CompareOptions,
+  wish: Omit<SidesOptions, 'signal' | 'onFile'>,
+  files: readonly { readonly at: number; readonly side: ReadSide }[],
   folder: string,
-): Promise<CompareWork> {
-  const read: { at: number; side: Awaited<ReturnType<typeof readFileSide>> }[] = [];
-  for (const [at, side] of sides.entries())
-    if (isFile(side)) read.push({ at, side: await readFileSide(side, options) });
-  const { inOrder, warnings } = filesInOrder(read.map(({ side }) => side));
-  const files = read.map(({ at }, i): { at: number; side: ReadSide } => ({
-    at,
-    side: inOrder[i]!,
-  }));
+): Promise<CompareQuestion> {
   // The server's side of the program is loaded only where the shop is asked.
   const { bringTogether, Curves, Readings } = await import('../service/work/index.ts');
   return readingShop(folder, async (record) => {
     const wanted: SideWanted[] = [];
     for (const side of sides) if (!isFile(side)) wanted.push(await sideAt(record, side));
-    const { bandRpm, standard, correctBoosted } = options;
-    const { question } = await bringTogether(
-      record,
-      new Curves(record, new Readings(record)),
-      { sides: wanted, bandRpm, standard, correctBoosted },
-      files,
-    );
-    const work = answerQuestion(question);
-    return { ...work, warnings: [...new Set([...warnings, ...work.warnings])] };
+    const curves = new Curves(record, new Readings(record));
+    return (await bringTogether(record, curves, { sides: wanted, ...wish }, files)).question;
   });
 }
 

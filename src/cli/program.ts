@@ -26,6 +26,7 @@ Examples:
   pullbook compare before/session.json after/session.json   what was gained and given up, from where to where
   pullbook use before/session.json after/session.json --use circuit --vehicle vehicle.json   which suits this owner
   pullbook compare day:2026-05-17@28 day:2026-05-17@30   two rungs in the shop
+  pullbook use "build:As it came in" "build:Refresh 2026"   which build of the shop suits which use
   pullbook parttest --gain 1                     how many pulls show a gain of 1 %, and in which order
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
@@ -36,6 +37,9 @@ Examples:
 Exit codes: 0 all done, 1 an input was refused, 2 wrong usage.
 Pullbook records and advises; it never replaces the cell's own shutdowns.
 `;
+
+const OF_THE_SHOP =
+  'thing in the shop (engine:NAME, build:NAME, left:BUILD, day:DATE, day:DATE@28, ladder:DAY, group:DAY/a, pull:FILE)';
 
 /**
  * Runs the command with these arguments (without node and script) and answers its exit code: 0 done, 1 an input was
@@ -177,7 +181,7 @@ function programFor(io: CommandIo, act: Act): Command {
   command('compare', 'what was gained and given up, by speed, the second over the first')
     .argument(
       '<side...>',
-      'two or more of: session file, run file, thing in the shop (engine:NAME, build:NAME, left:BUILD, day:DATE, day:DATE@28, ladder:DAY, group:DAY/a, pull:FILE); or one session with groups "a" and "b"',
+      `two or more of: session file, run file, ${OF_THE_SHOP}; or one session with groups "a" and "b"`,
     )
     .option('--band <speeds>', 'speeds over which mean power is compared, such as 4500-7000')
     .addOption(standard())
@@ -195,7 +199,7 @@ function programFor(io: CommandIo, act: Act): Command {
     'use',
     'which build suits a use, and what each does in a vehicle, the others over the first',
   )
-    .argument('<file...>', 'session or run files, a build each')
+    .argument('<side...>', `a build each: session file, run file, ${OF_THE_SHOP}`)
     .option('--use <name>', 'a use to choose, or a typed one (format use/1); else all of them')
     .option('--log <file>', 'a logged drive: its time by engine speed is the use')
     .option('--vehicle <file>', 'the vehicle (format vehicle/1)')
@@ -204,6 +208,7 @@ function programFor(io: CommandIo, act: Act): Command {
     .option('--band <speeds>', 'speeds over which the level of the pulls is compared')
     .addOption(standard())
     .addOption(correctBoosted())
+    .addOption(data())
     .addOption(units())
     .addOption(json())
     .action(

@@ -108,6 +108,39 @@ describe('things of the shop at the command', () => {
   });
 });
 
+describe('pullbook use', () => {
+  it('takes things of the shop, and files among them, with the same refusals', async () => {
+    const json = async (...args: string[]) => {
+      const { code, objects, err } = await called('use', '--json', ...args);
+      expect(code, err()).toBe(0);
+      return objects()[0] as unknown as {
+        builds: string[];
+        uses: { pairs: { b: string; gainPercent: { value: number } }[] }[];
+      };
+    };
+    const gain = async (...args: string[]) =>
+      (await json('--use', 'circuit', ...args)).uses[0]!.pairs.map(({ b, gainPercent }) => [
+        b,
+        gainPercent.value,
+      ]);
+    // The tables differ by a factor, so every use gains as much: 1.02 / 1, and 1.05 / 1.02.
+    const rungs = await gain('day:2026-05-17@28', 'day:2026-05-17@30');
+    expect(rungs).toEqual([['30 degrees of lead', expect.closeTo(2, 1)]]);
+    const [[name, value]] = (await gain('build:Six/first build@30', 'b1.csv')) as [
+      [string, number],
+    ];
+    expect(name).toBe('b1.csv');
+    expect(value).toBeCloseTo(100 * (1.05 / 1.02 - 1), 1);
+    expect((await json('Six', '--use', 'circuit')).builds).toEqual(['Six']);
+    const refused = await called('use', 'engine:Eigth', 'Six');
+    expect(refused.code).toBe(1);
+    expect(refused.err()).toMatch(/did you mean "Eight"\?/);
+    expect((await called('use', 'day:2026-05-17@29')).err()).toMatch(
+      /there are pulls at 28 and 30/,
+    );
+  });
+});
+
 describe('an address', () => {
   it('is read from any text, or is none, and keeps what was typed', () => {
     fc.assert(

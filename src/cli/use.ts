@@ -10,19 +10,15 @@ import {
 } from '../compare/index.ts';
 import { UsageError } from '../errors.ts';
 import { readJsonFile } from '../intake/index.ts';
-import { WORTH_PERCENT } from '../ladder/index.ts';
 import {
   answerUses,
-  type FileSide,
-  filesInOrder,
   loggedUseFrom,
   publishedUses,
-  questionOf,
-  readFileSide,
   refusedObject,
   type UseWanted,
 } from '../report/index.ts';
-import { bandOf, type CompareFlags, fileOf, sourceOf } from './compare.ts';
+import { bandOf, type CompareFlags, fileOf, namedSide, questionOfSides } from './compare.ts';
+import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT, jsonLine } from './io.ts';
 import { Progress } from './progress.ts';
 import { showRefusal } from './show/look.ts';
@@ -36,9 +32,9 @@ export interface UseFlags extends CompareFlags {
   readonly over?: string;
 }
 
-/** `pullbook use`: builds under a use and in a vehicle; a refusal makes the exit code 1. */
+/** `pullbook use`: builds, of files or of the shop, under a use and in a vehicle; a refusal makes the exit code 1. */
 export async function use(
-  files: readonly string[],
+  named: readonly string[],
   flags: UseFlags,
   io: CommandIo,
 ): Promise<number> {
@@ -58,30 +54,25 @@ export async function use(
         ? null
         : orRefuse(readVehicle(await json(flags.vehicle, 'vehicle/1', io)), flags.vehicle);
     const wanted = await wantedUse(flags, written !== null, io);
-    const options = {
-      signal: io.signal,
-      onFile: (file: string, at: number, count: number) => progress.part(file, at, count),
-    };
-    const sides: FileSide[] = [];
-    for (const file of files) sides.push(await readFileSide(await sourceOf(file, io), options));
-    const { inOrder, warnings } =
-      sides.length > 1 ? filesInOrder(sides) : { inOrder: sides, warnings: [] };
-    const question = questionOf(inOrder, {
-      worthPercent: WORTH_PERCENT,
-      leastSides: 1,
-      ...(band === undefined ? {} : { bandRpm: band }),
-      ...(flags.standard === undefined ? {} : { standard: flags.standard }),
-      ...(flags.correctBoosted ? { correctBoosted: true } : {}),
-    });
-    const work = answerUses(
-      { ...question, warnings: [...new Set([...warnings, ...question.warnings])] },
+    const sides = await Promise.all(named.map((one) => namedSide(one, io)));
+    const question = await questionOfSides(
+      sides,
       {
-        use: wanted,
-        vehicle: written?.vehicle ?? null,
-        goal,
-        ...(aboveRpm === undefined ? {} : { aboveRpm }),
+        leastSides: 1,
+        ...(band === undefined ? {} : { bandRpm: band }),
+        ...(flags.standard === undefined ? {} : { standard: flags.standard }),
+        ...(flags.correctBoosted ? { correctBoosted: true } : {}),
+        signal: io.signal,
+        onFile: (file, at, count) => progress.part(file, at, count),
       },
+      () => recordFolder(flags.data, io),
     );
+    const work = answerUses(question, {
+      use: wanted,
+      vehicle: written?.vehicle ?? null,
+      goal,
+      ...(aboveRpm === undefined ? {} : { aboveRpm }),
+    });
     progress.clear();
     const object = publishedUses(work, written?.assumed ?? []);
     io.out(flags.json ? jsonLine(object) : showUse(object, flags.units, io.columns));
@@ -89,7 +80,7 @@ export async function use(
   } catch (error) {
     progress.clear();
     if (io.signal.aborted || error instanceof UsageError) throw error;
-    const object = refusedObject(fileOf(error) ?? files.join(', '), error);
+    const object = refusedObject(fileOf(error) ?? named.join(', '), error);
     if (flags.json) io.out(jsonLine(object));
     else io.err(showRefusal(object));
     return EXIT.refused;

@@ -29,17 +29,6 @@ export interface Source {
   readonly kind: 'session' | 'run file';
 }
 
-/** @throws InputError, FormatError  a file that is refused, or sides that cannot be compared */
-export async function compareSources(
-  sources: readonly Source[],
-  options: CompareOptions = {},
-): Promise<CompareWork> {
-  const sides: FileSide[] = [];
-  for (const source of sources) sides.push(await readFileSide(source, options));
-  const { inOrder, warnings } = filesInOrder(sides);
-  return compared(inOrder, warnings, options);
-}
-
 /**
  * Sides of files in the order of their days. Of two files of one day nobody knows which was made first: the order in
  * which they are named is taken.

@@ -20,7 +20,6 @@ export {
 export {
   type CompareOptions,
   compareParts,
-  compareSources,
   type FileSide,
   filesInOrder,
   readFileSide,
@@ -94,6 +93,7 @@ export {
 export {
   answerUses,
   loggedUseFrom,
+  refusePeaks,
   type UseWanted,
   type UseWish,
   type UseWork,

@@ -46,11 +46,21 @@ export interface UseWork {
   readonly gearing: GearingAnswer | null;
 }
 
+/** @throws InputError  a side of which only the peaks are known: a use and a vehicle need the whole curve */
+export function refusePeaks({ peakSides }: CompareQuestion): void {
+  const [first] = peakSides;
+  if (first !== undefined)
+    throw new InputError(
+      `Of ${first.name} only the peaks are known; a use or a vehicle needs a curve. Name another side for it.`,
+    );
+}
+
 /**
- * @throws InputError  curves without speeds in common, a vehicle that cannot move, or a use asked for by itself that
+ * @throws InputError  a side of which only the peaks are known, curves without speeds in common, a vehicle that cannot move, or a use asked for by itself that
  *   the pulls cannot answer for
  */
 export function answerUses(question: CompareQuestion, wish: UseWish): UseWork {
+  refusePeaks(question);
   const curves = drawnCurves(question.input);
   const vehicle = wish.vehicle === null ? null : answerVehicle(wish.vehicle, curves, wish.goal);
   const uses = usesOf(curves, wish, vehicle);

@@ -244,6 +244,10 @@ describe('side by side from the record', () => {
       const three2 = await shop.compare([rung(30), rung(28), paper({ peaks })]);
       expect(three2.answer!.pairs).toHaveLength(1);
       expect(three2.peaks).toHaveLength(1);
+      for (const path of ['/use', '/use/members'])
+        expect(await shop.refused(path, { sides: [rung(30), paper({ peaks })] })).toMatch(
+          /^422 Of the printed sheet only the peaks are known; a use or a vehicle needs a curve/,
+        );
       expect(await shop.refused('/compare', { sides: [oneDay, paper({})] })).toMatch(
         /^422 .*neither a table of torque nor a peak/,
       );

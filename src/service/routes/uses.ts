@@ -10,7 +10,13 @@ import {
 } from '../../compare/index.ts';
 import { InputError } from '../../errors.ts';
 import type { PullbookRecord } from '../../record/index.ts';
-import { answerUses, loggedUseFrom, publishedUses, type UseWanted } from '../../report/index.ts';
+import {
+  answerUses,
+  loggedUseFrom,
+  publishedUses,
+  refusePeaks,
+  type UseWanted,
+} from '../../report/index.ts';
 import * as contract from '../contract/uses.ts';
 import type { z } from '../schema/common.ts';
 import type { useWanted } from '../schema/uses.ts';
@@ -48,6 +54,7 @@ export function serveUses(api: Api, record: PullbookRecord, curves: Curves): voi
       ...c.req.valid('json'),
       leastSides: 1,
     });
+    refusePeaks(question);
     const { standard, taken, warnings, input } = question;
     const members = { standard, sides, taken: taken.sentence, dayToDay, warnings, input };
     return c.json(members as never, 200);
