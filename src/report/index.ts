@@ -34,7 +34,7 @@ export {
 } from './dayWork.ts';
 export * from './handover/bundle.ts';
 export { type Difference, differences } from './handover/held.ts';
-export { madeOf } from './handover/made.ts';
+export { type Making, madeOf, usualSize } from './handover/made.ts';
 export { keyName, newKeyPem, type ShopKey, shopKey } from './handover/signing.ts';
 export { bySpeed, handOverTables } from './handover/tables.ts';
 export * from './handover/types.ts';

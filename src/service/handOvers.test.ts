@@ -19,6 +19,7 @@ import {
 } from '../report/index.ts';
 import { type Asked, withApp } from './testing.ts';
 import { aDay, post, sweep } from './testingDays.ts';
+import { makingFor } from './work/handOverKept.ts';
 import type { RecordPart } from './work/handover.ts';
 import { type Verified, verifyBundle } from './work/verify.ts';
 
@@ -71,11 +72,16 @@ const verify = (asked: Asked, bytes: Uint8Array) =>
     .then((answer) => answer.json() as Promise<Verified & { isOurs: boolean }>);
 
 /** The bundle as a forger makes it: a figure changed, every digest made anew, signed with a key of his own. */
-async function forged(bytes: Uint8Array, change: (document: HandOver) => HandOver) {
+async function forged(
+  bytes: Uint8Array,
+  change: (document: HandOver) => HandOver,
+  reprinted?: string,
+) {
   const { handOver, record, received } = openBundle(bytes, 'x.zip');
   const { portion } = record as RecordPart;
   const pieces: Uint8Array[] = [];
   const told = change(structuredClone(handOver) as HandOver);
+  const key = shopKey(newKeyPem(), 'forger');
   await writeBundle(
     {
       handOver: told,
@@ -87,9 +93,11 @@ async function forged(bytes: Uint8Array, change: (document: HandOver) => HandOve
         })(),
       })),
       files: [],
-      made: madeOf(told),
+      made: (await madeOf(told, await makingFor(key.publicKey, true))).map((one) =>
+        one.path === reprinted ? { ...one, bytes: new TextEncoder().encode('140 kW') } : one,
+      ),
     },
-    shopKey(newKeyPem(), 'forger'),
+    key,
     async (piece) => {
       pieces.push(piece.slice());
     },
@@ -103,7 +111,9 @@ function once() {
   let app: Promise<unknown> = Promise.resolve();
   const ready = new Promise<Asked & Awaited<ReturnType<typeof handedOver>>>((resolve, reject) => {
     app = withApp(async (asked) => {
-      resolve({ ...asked, ...(await handedOver(asked)) });
+      const made = await handedOver(asked);
+      const bytes = await made.bundle();
+      resolve({ ...asked, ...made, bundle: async () => bytes.slice() });
       await new Promise<void>((done) => {
         end = done;
       });
@@ -190,6 +200,11 @@ describe('a hand-over', () => {
       changeAt(told, ['final', 'peakPowerW', 'value'], true);
       return told;
     });
+    const reprinted = await forged(bytes, (told) => told, 'page.html');
+    expect(await verify(asked, reprinted)).toMatchObject({
+      verdict: 'changed',
+      problems: [{ where: 'page.html' }],
+    });
     expect(await verify(asked, raised)).toMatchObject({
       verdict: 'does not follow',
       isOurs: false,
@@ -250,7 +265,14 @@ describe('a hand-over', () => {
     const answer = await asked.ask('GET', `/api/v1/handovers/${id}/report?size=a4`);
     expect(answer.headers.get('content-type')).toBe('application/pdf');
     const pdf = new Uint8Array(await answer.arrayBuffer());
-    expect(attachedIn(pdf)).toEqual(await bundle());
+    // What rides in a report is the bundle without the report, which stands around it.
+    const namesIn = (bytes: Uint8Array) => Object.keys(unzipSync(bytes));
+    const within = namesIn(attachedIn(pdf)!);
+    const besides = namesIn(await bundle()).filter((name) => !within.includes(name));
+    expect(besides).toEqual(['report.pdf', 'page.html']);
+    expect(within.filter((name) => /^figures\/\d\d-\w+\.svg$/.test(name)).length).toBeGreaterThan(
+      1,
+    );
     const { folder, remove } = temporaryFolder();
     try {
       const file = join(folder, 'report.pdf');

@@ -18,7 +18,8 @@ Everything in it is text (UTF-8), or a file of a common kind. No special program
   tables/          the same figures as tables (CSV by RFC 4180 and Parquet), with datapackage.json
                    (Frictionless Data Package) naming every column and its unit
   figures/         pictures (SVG)
-  report.pdf       the report for people; page.html the same for a screen
+  report.pdf       the report for people; page.html the same for a screen. A bundle that was taken out
+                   of a report has neither: the report stands around it.
 
 To check it by hand: compare the SHA-256 digest of each file with manifest.json, then the signature
 with the public key that is printed in the report. The zip's own comment holds the SHA-256 digest of

@@ -5,12 +5,14 @@ import type { Change, HandOverKept, Id, PullbookRecord } from '../../record/inde
 import {
   type HandOver,
   type HandOverChoice,
+  type Making,
   madeOf,
   newKeyPem,
   type ShopKey,
   shopKey,
   writeBundle,
 } from '../../report/index.ts';
+import { shippedFigures, shippedPageScript } from '../figures.ts';
 import { type Freezing, freezeHandOver, type RecordPart, recordPartFor } from './handover.ts';
 
 export type HandOverWish = {
@@ -18,6 +20,16 @@ export type HandOverWish = {
 };
 
 const STEP_RPM = 250;
+
+/** What draws and prints here. */
+export async function makingFor(publicKey: string | null, withReport: boolean): Promise<Making> {
+  return {
+    draw: await shippedFigures(),
+    script: withReport ? await shippedPageScript() : null,
+    publicKey,
+    withReport,
+  };
+}
 
 /** What is not wished is chosen as a shop would: all days with pulls, the build before, the shop's standard. */
 export async function choiceOf(
@@ -81,16 +93,22 @@ export async function documentOf(record: PullbookRecord, id: Id): Promise<HandOv
   return JSON.parse(Buffer.from(document).toString('utf8')) as HandOver;
 }
 
-/** Writes the bundle of a kept hand-over in pieces; the same bytes whenever it is asked for. */
+/**
+ * Writes the bundle of a kept hand-over in pieces; the same bytes whenever it is asked for.
+ * @param withReport  not in a bundle that rides in a report
+ */
 export async function bundleOf(
   record: PullbookRecord,
   id: Id,
   write: (piece: Uint8Array) => Promise<void>,
+  withReport = true,
 ): Promise<void> {
   const texts = await record.handOvers.texts(id);
   const read = <T>(bytes: Uint8Array) => JSON.parse(Buffer.from(bytes).toString('utf8')) as T;
   const part = read<RecordPart>(texts.part);
   const handOver = read<HandOver>(texts.document);
+  const key = await keyOfShop(record);
+  const made = await madeOf(handOver, await makingFor(key.publicKey, withReport));
   await writeBundle(
     {
       handOver,
@@ -100,9 +118,9 @@ export async function bundleOf(
         bytes: record.recordings.pieces(one.sha256),
       })),
       files: part.portion.files.map((one) => ({ ...one, bytes: record.files.pieces(one.sha256) })),
-      made: madeOf(handOver),
+      made,
     },
-    await keyOfShop(record),
+    key,
     write,
   );
 }

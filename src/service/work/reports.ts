@@ -1,7 +1,7 @@
 /** A kept hand-over as the report (PDF, with its bundle in it) and as the page for the owner (HTML). */
 import type { DrawFigure } from '../../figures.ts';
 import type { Id, PullbookRecord } from '../../record/index.ts';
-import { type HandOver, type Language, pageOf, paperOf } from '../../report/index.ts';
+import { type HandOver, type Language, pageOf, paperOf, usualSize } from '../../report/index.ts';
 import { pdfOf } from '../../report/paper/pdf.ts';
 import { shippedFigures, shippedPageScript } from '../figures.ts';
 import { bundleOf, documentOf, keyOfShop } from './handOverKept.ts';
@@ -12,10 +12,6 @@ export interface ReportWish {
   readonly size: (typeof PAPER_SIZES)[number];
 }
 
-/** Letter where inches are read, A4 elsewhere. */
-export const usualSize = ({ choice }: Pick<HandOver, 'choice'>): ReportWish['size'] =>
-  choice.units === 'us' ? 'letter' : 'a4';
-
 export async function reportOf(
   record: PullbookRecord,
   id: Id,
@@ -24,9 +20,10 @@ export async function reportOf(
   const handOver = await documentOf(record, id);
   const { publicKey } = await keyOfShop(record);
   const pieces: Uint8Array[] = [];
-  await bundleOf(record, id, async (piece) => {
+  const keep = async (piece: Uint8Array) => {
     pieces.push(piece.slice());
-  });
+  };
+  await bundleOf(record, id, keep, false);
   return reportFrom(handOver, publicKey, new Uint8Array(Buffer.concat(pieces)), {
     language: wish.language ?? 'en',
     size: wish.size ?? usualSize(handOver),

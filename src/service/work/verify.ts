@@ -12,9 +12,15 @@ import {
   type HandOver,
   keyName,
   LANGUAGES,
+  type MadeFile,
+  type Making,
   madeOf,
+  type OpenedBundle,
   openBundle,
+  pageOf,
+  paperOf,
 } from '../../report/index.ts';
+import { makingFor } from './handOverKept.ts';
 import { freezeHandOver, type RecordPart } from './handover.ts';
 import { PAPER_SIZES, reportFrom } from './reports.ts';
 
@@ -128,7 +134,8 @@ export async function verifyBundle(
       problems.push({ where: 'record.json', sentence: `It cannot be computed again: ${why}` });
     }
   }
-  if (says?.format === 'handover/1') problems.push(...madeOtherwise(says, bundle.made, pullbook));
+  if (says?.format === 'handover/1')
+    problems.push(...(await madeOtherwise(says, bundle, pullbook)));
   const found =
     again === null
       ? []
@@ -156,24 +163,35 @@ export async function verifyBundle(
   };
 }
 
-/** Tables that do not say what the hand-over says. Another version may write the same figures in other bytes. */
-function madeOtherwise(
+/** What was made of the hand-over and does not say what it says. Another version may write the same in other bytes. */
+async function madeOtherwise(
   says: HandOver,
-  made: ReadonlyMap<string, Uint8Array>,
+  { made, signedBy }: Pick<OpenedBundle, 'made' | 'signedBy'>,
   pullbook: string,
-): BundleProblem[] {
+): Promise<BundleProblem[]> {
   if (says.versions?.pullbook !== pullbook) return [];
+  // The report names the key, so that without a signature it cannot be made again; that is told already.
+  const withReport = signedBy !== null && (made.has('report.pdf') || made.has('page.html'));
   try {
-    return madeOf(says).flatMap(({ path, bytes }) => {
-      const found = made.get(path);
-      return found === undefined || Buffer.from(found).equals(bytes)
+    const making = await makingFor(signedBy, withReport);
+    const again = await madeOf(says, making);
+    const isSaid = ({ path, bytes }: MadeFile, found: Uint8Array) =>
+      Buffer.from(found).equals(bytes) ||
+      // The pictures of a page stand still where it was made without their cursor.
+      (path === 'page.html' && Buffer.from(found).equals(stillPage(says, making)));
+    return again.flatMap((one) => {
+      const found = made.get(one.path);
+      return found === undefined || isSaid(one, found)
         ? []
-        : [{ where: path, sentence: `${path} does not say what handover.json says.` }];
+        : [{ where: one.path, sentence: `${one.path} does not say what handover.json says.` }];
     });
   } catch {
     return [{ where: 'handover.json', sentence: 'handover.json is not of its form.' }];
   }
 }
+
+const stillPage = (says: HandOver, { draw, publicKey }: Making) =>
+  Buffer.from(pageOf(paperOf(says, 'en', publicKey), { draw, script: null }));
 
 /** The versions are told apart, and the version of the program has no figure in it. */
 const withoutVersions = ({ versions: _versions, ...rest }: HandOver) => rest;
