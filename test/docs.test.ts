@@ -19,7 +19,9 @@ function examplesIn(file: string): string[][] {
   );
   return [...blocks.flatMap((block) => block.split('\n')), ...inline]
     .filter((line) =>
-      /^pullbook (look|curve|ladder|compare|parttest|use|sheet|import|backup|restore) /.test(line),
+      /^pullbook (look|curve|ladder|compare|parttest|use|sheet|handover|verify|import|backup|restore) /.test(
+        line,
+      ),
     )
     .map((line) =>
       [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((word) => word[1] ?? word[2]!).slice(1),
@@ -33,6 +35,7 @@ describe.each([
   'docs/sheet.md',
   'docs/use.md',
   'docs/compare.md',
+  'docs/handover.md',
 ])('commands in %s', (file) => {
   it('are found there', () => {
     expect(examplesIn(file).length).toBeGreaterThan(0);

@@ -1,8 +1,10 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { sentenceOf, UsageError } from '../errors.ts';
+import type { Language } from '../report/index.ts';
 import { AIR_STANDARDS, type AirStandard, standardNamed } from '../trade/index.ts';
 import type { CompareFlags } from './compare.ts';
 import type { CurveFlags } from './curve.ts';
+import type { HandOverFlags } from './handover.ts';
 import type { ImportFlags } from './import/index.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
 import type { LadderFlags } from './ladder.ts';
@@ -15,6 +17,8 @@ import type { ShopFileFlags } from './shopFile.ts';
 import type { UseFlags } from './use.ts';
 import type { VerifyFlags } from './verify.ts';
 import { version } from './version.ts';
+
+const LANGUAGES = ['en', 'de'] as const satisfies readonly Language[];
 
 const EXAMPLES = `
 Examples:
@@ -29,6 +33,7 @@ Examples:
   pullbook use "build:As it came in" "build:Refresh 2026"   which build of the shop suits which use
   pullbook parttest --gain 1                     how many pulls show a gain of 1 %, and in which order
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
+  pullbook handover "Six/Refresh" --out six.pdf six.zip   what is handed to the owner, kept in the shop
   pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
   pullbook import --engine "Inline six" *.csv    into the shop's record
   pullbook export shop.zip                       the shop for another machine; there: pullbook take shop.zip
@@ -266,11 +271,46 @@ function programFor(io: CommandIo, act: Act): Command {
       ),
     );
 
+  command('handover', 'freeze what the shop says of a build, as bundle, report or page')
+    .argument('<build>', 'build of the shop: its name, ENGINE/BUILD, or its id')
+    .requiredOption(
+      '--out <file...>',
+      'new files: .zip the bundle, .pdf the report, .html the page for the owner',
+    )
+    .option('--against <build>', 'build it is held against, or "none" (else the one before it)')
+    .addOption(
+      new Option('--language <code>', 'of report and page (English unless said)').choices(
+        LANGUAGES,
+      ),
+    )
+    .addOption(
+      new Option('--size <paper>', 'of the report (as its units suggest)').choices([
+        'letter',
+        'a4',
+      ]),
+    )
+    .option('--notes <text>', 'for the owner, in your own words')
+    .option('--by <name>', 'who hands it over')
+    .addOption(standard())
+    .addOption(data())
+    .addOption(
+      new Option('--units <system>', "units of the report (the shop's unless said)").choices([
+        'us',
+        'metric',
+      ]),
+    )
+    .addOption(json())
+    .action(
+      act(async (build: string, flags: HandOverFlags) =>
+        (await import('./handover.ts')).handOver(build, flags, io),
+      ),
+    );
+
   command(
     'verify',
     'compute a hand-over again from the recordings in it, and say what does not follow',
   )
-    .argument('<bundle...>', 'hand-over bundles (.zip)')
+    .argument('<file...>', 'hand-over bundles (.zip) or reports (.pdf)')
     .addOption(json())
     .action(
       act(async (files: string[], flags: VerifyFlags) =>

@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openRecord } from '../record/index.ts';
+import { openBundle } from '../report/index.ts';
 import { run } from './program.ts';
 import { addressOf, KINDS } from './shop.ts';
 import { speedTable, testFolder } from './testFiles.ts';
@@ -236,5 +238,31 @@ describe('pullbook parttest', () => {
     expect(shown.out()).toMatch(/Stop here\./);
     const ofDay = await called('parttest', 'day:2026-05-17', '--gain', '2', '--json');
     expect(ofDay.objects()[0]).toMatchObject({ action: 'go on', made: { a: 0, b: 0 } });
+  });
+
+  it('hand a build over as a signed bundle that is kept in the shop, and refuse what is no file of it', async () => {
+    const { code, err, objects } = await called(
+      'handover',
+      'Eight/first build',
+      '--out',
+      'eight.zip',
+      '--json',
+    );
+    expect(code, err()).toBe(0);
+    const bytes = new Uint8Array(readFileSync(join(folder.folder, 'eight.zip')));
+    const { problems, manifest, signedBy } = openBundle(bytes, 'eight.zip');
+    expect(problems).toEqual([]);
+    expect(signedBy).not.toBeNull();
+    expect(manifest.engine).toBe('Eight');
+    const record = await openRecord(home);
+    try {
+      expect((await record.handOvers.list({ buildId: objects()[0]!.build as string })).length).toBe(
+        1,
+      );
+    } finally {
+      await record.close();
+    }
+    expect((await called('handover', 'Eight/first build', '--out', 'eight.doc')).code).toBe(2);
+    expect((await called('handover', 'Seven', '--out', 'seven.zip')).code).toBe(1);
   });
 });

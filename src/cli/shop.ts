@@ -171,7 +171,7 @@ export const cellNamed = async (record: PullbookRecord, name: string) =>
   theOne(await record.cells.list(), name, (cell) => [cell.name], 'cell');
 
 /** `Refresh 2026`, or `Rally six/Refresh 2026` where several engines have a build of that name. */
-async function buildNamed(record: PullbookRecord, path: readonly string[]): Promise<Build> {
+export async function buildNamed(record: PullbookRecord, path: readonly string[]): Promise<Build> {
   const engines = new Map((await record.engines.list()).map((engine) => [engine.id, engine.name]));
   const within =
     path.length > 1 ? { engineId: (await engineNamed(record, path[0]!)).id } : undefined;
