@@ -15,6 +15,7 @@ import {
 import { quantityText, type UnitSystem } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { Nothing } from '../shell/states.tsx';
+import { dateInWords } from '../shell/words.ts';
 import styles from './changes.module.css';
 import { VerdictMark } from './Verdict.tsx';
 import { HEADLINES, pathInWords, titleOf } from './words.ts';
@@ -333,6 +334,7 @@ const by = (change: ComputedChange, value: number | null, units: UnitSystem) =>
 function asTyped({ typed, unit }: Stood): string {
   if (typed === null) return 'not known';
   if (typeof typed === 'boolean') return typed ? 'yes' : 'no';
+  if (typeof typed === 'string' && /^\d{4}-\d\d-\d\d$/.test(typed)) return dateInWords(typed);
   return unit === null ? String(typed) : `${typed} ${unit}`;
 }
 

@@ -62,7 +62,11 @@ function fuelItems(ask: Ask): readonly PlanItem[] {
   return fuelCautions(fuel).map(({ fuel: name, about, sentence, source }) =>
     safety(
       `safety.fuel.${name.replace(/ /g, '-')}.${about}`,
-      [{ text: `${name[0]!.toUpperCase()}${name.slice(1)}: ${sentence}` }],
+      [
+        {
+          text: `${name[0]!.toUpperCase()}${name.slice(1)}: ${sentence[0]!.toLowerCase()}${sentence.slice(1)}`,
+        },
+      ],
       {
         source,
       },
