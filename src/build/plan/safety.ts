@@ -64,7 +64,7 @@ function fuelItems(ask: Ask): readonly PlanItem[] {
       `safety.fuel.${name.replace(/ /g, '-')}.${about}`,
       [
         {
-          text: `${name[0]!.toUpperCase()}${name.slice(1)}: ${sentence[0]!.toLowerCase()}${sentence.slice(1)}`,
+          text: `${name[0]!.toUpperCase()}${name.slice(1)}. ${sentence}`,
         },
       ],
       {

@@ -4,11 +4,12 @@ import { Link, useParams } from '@tanstack/react-router';
 import type { PlanEdit } from '../../../src/build/index.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
-import { dayPageQuery, planQuery } from '../../api/queries.ts';
+import { dayPageQuery, planQuery, sheetQuery } from '../../api/queries.ts';
 import { PlanView } from '../../build/PlanView.tsx';
 import { Page } from '../../shell/page.tsx';
 import { dayLabel } from '../../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
+import { ToSheet } from '../sheet/to-sheet.tsx';
 import { dayCrumbs } from './day.tsx';
 
 /** The test plan of a day: made from the build sheet, kept as it was made, ticked by whoever does it. */
@@ -16,6 +17,9 @@ export function PlanScreen() {
   const { id } = useParams({ from: '/days/$id/plan' });
   const day = useQuery(dayPageQuery(id));
   const kept = useQuery(planQuery(id));
+  const buildId = day.data?.build.id;
+  const isWithoutPlan = buildId !== undefined && kept.data?.planId === null;
+  const sheet = useQuery({ ...sheetQuery(buildId ?? ''), enabled: isWithoutPlan });
   const make = useChange(() => ask('POST /days/{id}/plan', { params: { id } }), {
     done: 'The test plan is made from the build sheet.',
   });
@@ -29,8 +33,9 @@ export function PlanScreen() {
     },
     { done: 'The plan of this day is changed.' },
   );
-  const error = day.error ?? kept.error;
-  if (error !== null || day.data === undefined || kept.data === undefined)
+  const error = day.error ?? kept.error ?? sheet.error;
+  const isWaiting = isWithoutPlan && sheet.data === undefined;
+  if (error !== null || day.data === undefined || kept.data === undefined || isWaiting)
     return (
       <Page title="Test plan" crumbs={[{ label: 'Shop', to: '/' }, { label: 'Test plan' }]}>
         {error === null ? (
@@ -48,7 +53,13 @@ export function PlanScreen() {
       {planId === null || plan === null ? (
         <Nothing
           title="No plan yet"
-          action={<Button onClick={() => make.mutate(undefined)}>Make the plan</Button>}
+          action={
+            sheet.data?.sheet == null ? (
+              <ToSheet buildId={build.id}>Begin the sheet first</ToSheet>
+            ) : (
+              <Button onClick={() => make.mutate(undefined)}>Make the plan</Button>
+            )
+          }
         >
           It follows from{' '}
           <Link to="/builds/$id/sheet/{-$section}" params={{ id: build.id }}>

@@ -5,6 +5,7 @@ import { SheetPaper } from '../../build/SheetPaper.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { useSheetPage } from './sheet-page.ts';
+import { ToSheet } from './to-sheet.tsx';
 
 /** The whole sheet of a build on one page, to be read through or printed. */
 export function PaperScreen() {
@@ -28,7 +29,7 @@ export function PaperScreen() {
       {!isReady && error === null && <Waiting what="the build sheet" />}
       {isReady &&
         (kept.data.sheet === null ? (
-          <Nothing title="No sheet yet">
+          <Nothing title="No sheet yet" action={<ToSheet buildId={id}>To the sheet</ToSheet>}>
             Begin the sheet of this build first; then all of it stands here, ready to be printed.
           </Nothing>
         ) : (

@@ -5,6 +5,7 @@ import { ChangesView } from '../../build/ChangesView.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { useSheetPage } from './sheet-page.ts';
+import { ToSheet } from './to-sheet.tsx';
 
 /** What changed from the build before to this one, measured and computed. */
 export function SinceScreen() {
@@ -28,7 +29,10 @@ export function SinceScreen() {
       {!isReady && error === null && <Waiting what="both sheets" />}
       {isReady &&
         (own === null || before === null || !earlier?.sheet ? (
-          <Nothing title="Nothing to compare yet">
+          <Nothing
+            title="Nothing to compare yet"
+            action={<ToSheet buildId={id}>To the sheet</ToSheet>}
+          >
             Both this build and the one before it need a sheet; then what changed stands here.
           </Nothing>
         ) : (
