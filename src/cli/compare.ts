@@ -55,7 +55,7 @@ export async function compare(
     const sides = await Promise.all(named.map((one) => namedSide(one, io)));
     const work = await worked(sides, options, () => recordFolder(flags.data, io));
     progress.clear();
-    const objects = compareObjects(work);
+    const objects = compareObjects(work, flags.json ? 'metric' : flags.units);
     if (flags.json) for (const object of objects) io.out(jsonLine(object));
     else io.out(showCompared(objects, flags.units, io.columns));
     return EXIT.done;

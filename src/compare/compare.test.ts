@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../errors.ts';
 import { fitOf, pullsOf } from './compared.fixture.ts';
-import { compareGroups, headlineOf } from './index.ts';
+import { compareGroups, headlineOf, paragraphOf } from './index.ts';
 import type { CompareInput } from './types.ts';
 
 const input = (
@@ -30,7 +30,7 @@ describe('two groups side by side', () => {
     expect(pairs[0]!.word).toBe('real');
     expect(pairs[0]!.gain.low).toBeLessThan(3);
     expect(pairs[0]!.gain.high).toBeGreaterThan(3);
-    expect(pairs[0]!.finding).toContain('second build gives');
+    expect(pairs[0]!.finding).toContain('Second build gives');
   });
 
   it('turns every sign when the groups change places', () => {
@@ -90,9 +90,9 @@ describe('two groups side by side', () => {
     const late = (speed: number) => 952 - 3.69e-5 * (speed - 5232) ** 2;
     const a = pullsOf(early, [0, 2, 4], 3);
     const b = pullsOf(late, [1, 3, 5], 4);
-    const { pairs, groups } = compareGroups(input(a, b, { bandRpm: [3000, 7200] }));
-    const [pair] = pairs;
-    const peaks = groups.map(({ peakPowerW }) => peakPowerW.value.value / hp);
+    const answer = compareGroups(input(a, b, { bandRpm: [3000, 7200] }));
+    const [pair] = answer.pairs;
+    const peaks = answer.groups.map(({ peakPowerW }) => peakPowerW.value.value / hp);
     expect(Math.abs(peaks[0]! - 733)).toBeLessThan(12);
     expect(Math.abs(peaks[1]! - 823)).toBeLessThan(12);
     expect(pair!.peakPowerChangeW.low / hp).toBeLessThan(90);
@@ -103,15 +103,17 @@ describe('two groups side by side', () => {
     expect(pair!.crossings).toHaveLength(1);
     expect(pair!.crossings[0]!.lowRpm).toBeLessThan(4500);
     expect(pair!.crossings[0]!.highRpm).toBeGreaterThan(4500);
-    expect(pair!.finding).toMatch(/second build gains above (4[5-9]|50)\d\d? rev\/min/);
+    expect(pair!.finding).toMatch(/Second build gains above (4[5-9]|50)\d\d? rev\/min/);
     expect(pair!.finding).toMatch(/gives up torque below 4[0-5]\d0 rev\/min/);
     expect(pair!.finding).toMatch(/first build suits street use/);
     expect(pair!.finding).toMatch(/second build suits use above (4[5-9]\d0|5000) rev\/min/);
     expect(pair!.finding).toMatch(/the peak has moved up by [4-8]\d0 rev\/min/);
     expect(headlineOf(pair!)).toMatch(
-      /^second build gains above \d+ rev\/min, gives up below 4[0-5]\d0 rev\/min$/,
+      /^Second build gains above \d+ rev\/min, gives up below 4[0-5]\d0 rev\/min$/,
     );
     expect(pair!.powerPerTorqueChangeRadPerS.low).toBeGreaterThan(0);
+    // Horsepower (745.6999 W by its definition) of the exact figure, not of its tenth of a kW.
+    expect(paragraphOf(answer, '', 'us')).toContain(`Peak power is ${peaks[1]!.toFixed(1)} hp at`);
     // The other way round the words change sides.
     const [back] = compareGroups({
       ...input(b, a, { bandRpm: [3000, 7200] }),

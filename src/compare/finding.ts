@@ -1,14 +1,22 @@
-import type { GroupCurves } from './curves.ts';
+import { formatQuantity, type UnitSystem } from '../units/index.ts';
+import { begun } from './begun.ts';
 import type { GroupMeasures, PairAnswer } from './types.ts';
 
 /*
  * The finding as a paragraph for the owner: what was gained and given up, from where to where. Sentences speak in
- * rev/min, N·m and kW; the edges turn them into the units of whoever reads.
+ * rev/min, and of power in the units of whoever reads, from the exact figures: a rounded one that is turned is off.
  */
 
 const rounded = (speed: number) => String(50 * Math.round(speed / 50));
 const percentOf = (value: number) => `${Math.abs(value).toFixed(1)} %`;
-const kilowatts = (watts: number) => `${(watts / 1000).toFixed(1)} kW`;
+
+/** Power with its unit; of several figures the last alone bears it. */
+function powerIn(units: UnitSystem): (...watts: number[]) => string {
+  return (...watts) => {
+    const said = watts.map((one) => formatQuantity(one, 'power', units));
+    return `${said.map(({ text }) => text).join(' to ')} ${said[0]!.unit}`;
+  };
+}
 
 /** Where in the sweep B is told to be ahead, and where behind, in words; empty where nowhere. */
 interface Places {
@@ -40,7 +48,9 @@ const edgeOf = ({ bySpeed }: Pick<PairAnswer, 'bySpeed'>): readonly [number, num
 ];
 
 /** The finding about one pair in one line that is read from across the cell. */
-export function headlineOf(pair: Omit<PairAnswer, 'finding'>): string {
+export const headlineOf = (pair: Omit<PairAnswer, 'finding'>): string => begun(headOf(pair));
+
+function headOf(pair: Omit<PairAnswer, 'finding'>): string {
   const { b, gain, word } = pair;
   const { gains, losses } = placesOf(pair, edgeOf(pair));
   if (gains.length > 0 && losses.length > 0)
@@ -100,13 +110,19 @@ function forWhom(pair: Omit<PairAnswer, 'finding'>): string[] {
   ];
 }
 
-function peaksOf(pair: Omit<PairAnswer, 'finding'>, a: GroupMeasures, b: GroupMeasures): string[] {
+function peaksOf(
+  pair: Omit<PairAnswer, 'finding'>,
+  a: GroupMeasures,
+  b: GroupMeasures,
+  units: UnitSystem,
+): string[] {
+  const power = powerIn(units);
   const change = pair.peakPowerChangeW;
   const moved = pair.peakPowerMovedRpm;
   const told = change.low > 0 || change.high < 0;
-  const peaks = `Peak power is ${kilowatts(b.peakPowerW.value.value)} at ${rounded(b.peakPowerW.speedRpm.value)} rev/min against ${kilowatts(a.peakPowerW.value.value)} at ${rounded(a.peakPowerW.speedRpm.value)} rev/min`;
+  const peaks = `Peak power is ${power(b.peakPowerW.value.value)} at ${rounded(b.peakPowerW.speedRpm.value)} rev/min against ${power(a.peakPowerW.value.value)} at ${rounded(a.peakPowerW.speedRpm.value)} rev/min`;
   const difference = told
-    ? `: ${kilowatts(Math.abs(change.value))} ${change.value > 0 ? 'more' : 'less'} (${kilowatts(Math.min(Math.abs(change.low), Math.abs(change.high)))} to ${kilowatts(Math.max(Math.abs(change.low), Math.abs(change.high)))})`
+    ? `: ${power(Math.abs(change.value))} ${change.value > 0 ? 'more' : 'less'} (95 %: ${power(...[Math.abs(change.low), Math.abs(change.high)].sort((one, other) => one - other))})`
     : ', a difference that cannot be told from chance';
   const shift =
     moved.low > 0
@@ -140,20 +156,26 @@ function wholeOf(
 export const leadOf = (
   pair: Omit<PairAnswer, 'finding'>,
   bandRpm: readonly [number, number],
-): string => [wholeOf(pair, bandRpm), ...forWhom(pair)].join(' ');
+): string => [wholeOf(pair, bandRpm), ...forWhom(pair)].map(begun).join(' ');
 
-/** The finding about one pair, in a few plain sentences. */
+/**
+ * The finding about one pair, in a few plain sentences.
+ * @param bandRpm  the band that its mean power is over
+ */
 export function findingOf(
   pair: Omit<PairAnswer, 'finding'>,
   a: GroupMeasures,
   b: GroupMeasures,
-  curves: GroupCurves,
+  bandRpm: readonly [number, number],
+  units: UnitSystem = 'metric',
 ): string {
   return [
-    wholeOf(pair, curves.bandRpm),
+    wholeOf(pair, bandRpm),
     ...whereOf(pair),
     ...forWhom(pair),
-    ...peaksOf(pair, a, b),
+    ...peaksOf(pair, a, b, units),
     ...(pair.besides === null ? [] : [pair.besides]),
-  ].join(' ');
+  ]
+    .map(begun)
+    .join(' ');
 }

@@ -1,3 +1,4 @@
+export { begun } from './begun.ts';
 export { COMPARE_VERSION, compareGroups, type PreparedCompare, prepareCompare } from './compare.ts';
 export { type Difference, type DifferenceIn, differenceIn } from './difference.ts';
 export {
@@ -8,7 +9,7 @@ export {
   evenly,
   peakPowerRpm,
 } from './drawn.ts';
-export { headlineOf, leadOf } from './finding.ts';
+export { findingOf, headlineOf, leadOf } from './finding.ts';
 export { paragraphOf } from './paragraph.ts';
 export { answerPartTest, type PartAnswer, partPointsOf } from './partAnswer.ts';
 export type { PartPoint } from './partDrift.ts';

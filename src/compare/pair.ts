@@ -237,5 +237,5 @@ export function pairOf(
     powerPerTorqueChangeRadPerS: moved(({ power, torque }) => power.value / torque.value),
     besides: besidesOf(counted[a]!, counted[b]!, input.groups[b]!.builtOtherwise ?? null),
   };
-  return { ...answer, finding: findingOf(answer, measures[a]!, measures[b]!, curves) };
+  return { ...answer, finding: findingOf(answer, measures[a]!, measures[b]!, curves.bandRpm) };
 }

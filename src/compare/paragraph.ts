@@ -1,3 +1,6 @@
+import type { UnitSystem } from '../units/index.ts';
+import { begun } from './begun.ts';
+import { findingOf } from './finding.ts';
 import type { CompareAnswer } from './types.ts';
 
 const listed = (texts: readonly string[]) =>
@@ -8,10 +11,19 @@ const listed = (texts: readonly string[]) =>
  * told apart, then each over the first.
  * @param taken  which pulls were taken, in a sentence
  */
-export function paragraphOf({ pairs, ranking, bandRpm }: CompareAnswer, taken: string): string {
-  const findings = pairs.map(({ finding }) => finding);
+export function paragraphOf(
+  { groups, pairs, ranking, bandRpm }: CompareAnswer,
+  taken: string,
+  units: UnitSystem = 'metric',
+): string {
+  const findings = pairs.map((pair, i) =>
+    units === 'metric' ? pair.finding : findingOf(pair, groups[0]!, groups[i + 1]!, bandRpm, units),
+  );
   const parts = pairs.length < 2 ? findings : [rankingOf(ranking, bandRpm), ...findings];
-  return [...parts, taken].filter((part) => part !== '').join(' ');
+  return [...parts, taken]
+    .filter((part) => part !== '')
+    .map(begun)
+    .join(' ');
 }
 
 function rankingOf(
@@ -25,8 +37,8 @@ function rankingOf(
   const ahead =
     like.length === 0
       ? `By mean power ${band}, ${first!.name} stands first`
-      : `By mean power ${band}, ${listed([first!.name, ...like])} stand first and cannot be told apart from ${first!.name}`;
+      : `By mean power ${band}, ${listed([first!.name, ...like])} stand first and cannot be told apart`;
   return behind.length === 0
     ? `${ahead}.`
-    : `${ahead}; behind ${behind.length === 1 ? 'is' : 'are'} ${listed(behind)}, in this order.`;
+    : `${ahead}; behind ${behind.length === 1 ? 'is' : 'are'} ${listed(behind)}${behind.length === 1 ? '' : ', in this order'}.`;
 }

@@ -103,6 +103,14 @@ describe('what has to be alike before two sides are compared', () => {
     expect(() => both(pull('one'), pull('two', fit))).toThrow(why);
   });
 
+  it('says where to answer: in the shop for a pull of it, in the file for one of a file', () => {
+    const out: Partial<PullFit> = { basis: { air: 'observed', inertia: 'out' } };
+    expect(() => both(pull('one'), pull('two', out))).toThrow(/"inertia".* in its session file\.$/);
+    const ofShop = { ...pull('two', out), cellName: 'Cell 1' };
+    expect(() => both(pull('one'), ofShop)).toThrow(/on the page of its day/);
+    expect(() => both(pull('one'), ofShop)).not.toThrow(/file/);
+  });
+
   it('warns where the basis is unknown on both sides', () => {
     const unknown: Partial<PullFit> = { basis: { air: 'unknown', inertia: 'unknown' } };
     const { warnings } = both(pull('one', unknown), pull('two', unknown));

@@ -2,6 +2,7 @@ import { InputError } from '../errors.ts';
 import { curveIn } from '../pull/index.ts';
 import type { AirWish, Curve, PullFit } from '../pull/types.ts';
 import { AIR_STANDARDS, type AirStandard } from '../trade/index.ts';
+import { begun } from './begun.ts';
 import type { CompareGroup } from './types.ts';
 
 /** One pull before anyone has said in which air it is compared. */
@@ -39,6 +40,13 @@ export interface Reconciled {
 /** The first of some pulls as messages call it. */
 const called = ([pull]: readonly SidePull[]) => pull!.label ?? pull!.id;
 
+/** Where to say what nobody has said of a pull: it comes from the shop, where cells have names, or from a file. */
+const whereToSay = ([pull]: readonly SidePull[], key: string) =>
+  pull!.cellName === undefined ? `with ${key} in its session file` : IN_SHOP;
+
+/** Where the shop asks and keeps what turned, and what its torque is. */
+const IN_SHOP = 'on the page of its day, or of its cell in the settings';
+
 /** Sweep rates that differ by more than this part are said (ours). */
 const RATE_APART = 4 / 3;
 
@@ -51,7 +59,7 @@ const RATE_APART = 4 / 3;
 export function reconcile(sides: readonly Side[], wish: AirWish): Reconciled {
   const counted = sides.map(({ pulls }) => pulls.filter((one) => one.excludedBecause === null));
   sides.forEach(({ name }, g) => {
-    if (counted[g]!.length === 0) throw new InputError(`${name} has no pull that counts.`);
+    if (counted[g]!.length === 0) throw new InputError(begun(`${name} has no pull that counts.`));
   });
   const all = counted.flat();
   const warnings = [...inertiaOf(all)];
@@ -89,7 +97,7 @@ function standardFor(pulls: readonly SidePull[], wish: AirWish, warnings: string
   }
   if (unknown.length > 0)
     throw new InputError(
-      `Nobody has said whether the torque of ${called(unknown)} is observed or corrected, and that of the others is known: say it with "torqueIs" in a session file, or of its cell in the shop.`,
+      `Nobody has said whether the torque of ${called(unknown)} is observed or corrected, and that of the others is known: say it ${whereToSay(unknown, '"torqueIs"')}.`,
     );
   const order = [wish.standard, ...AIR_STANDARDS.filter((one) => one !== wish.standard)];
   const reached = (standard: AirStandard) => {
@@ -123,15 +131,15 @@ function inertiaOf(pulls: readonly SidePull[]): string[] {
   const [inside, outside, unknown] = [with_('in'), with_('out'), with_('unknown')];
   if (inside.length > 0 && outside.length > 0)
     throw new InputError(
-      `Inertia is out of the torque of ${called(outside)} and in that of ${called(inside)}, and the inertia of the first one's cell is not known: say it as "inertia" of the cell in a session file, or on its day in the shop.`,
+      `Inertia is out of the torque of ${called(outside)} and in that of ${called(inside)}, and how much inertia turned with the first one is not known: say it ${whereToSay(outside, '"inertia" of the cell')}.`,
     );
   if (unknown.length > 0 && unknown.length < swept.length)
     throw new InputError(
-      `Nobody has said whether inertia is in the torque of ${called(unknown)}, and of the others it is known: say it with "torqueIs" in a session file, or of its cell in the shop.`,
+      `Nobody has said whether inertia is in the torque of ${called(unknown)}, and of the others it is known: say it ${whereToSay(unknown, '"torqueIs"')}.`,
     );
   if (swept.length < pulls.length && outside.length > 0)
     throw new InputError(
-      `${called(outside)} was swept with inertia out of its torque, other pulls were held step by step: they are not comparable unless the cell's inertia is said.`,
+      `${called(outside)} was swept with inertia out of its torque, other pulls were held step by step: they are not comparable unless it is said how much inertia turned with it, ${whereToSay(outside, '"inertia" of the cell')}.`,
     );
   if (unknown.length > 0)
     return [
@@ -166,13 +174,16 @@ function doubts(sides: readonly Side[], counted: readonly (readonly SidePull[])[
   const cells = said(({ cell, cellName }) => cellName ?? cell);
   if (differs(cells))
     out.push(
-      `${names} were made on different cells, as their settings say: the band carries how far each one’s calibration may be off.`,
+      begun(
+        `${names} were made on different cells, as their settings say: the band carries how far each one’s calibration may be off.`,
+      ),
     );
   // Two cells that are told apart by name have each a state of its own.
   const states = said(({ cell, cellName, calibrationRelSd }) =>
     cellName === undefined ? String(calibrationRelSd) : differs(cells) ? '' : cell,
   );
-  if (differs(states)) out.push(`${names} were made in different calibration states of the cell.`);
+  if (differs(states))
+    out.push(begun(`${names} were made in different calibration states of the cell.`));
   const fuels = said(({ fuel }) => fuel);
   if (differs(fuels)) out.push(`The fuel differs: ${fuels.join(' against ')}.`);
   const lagged = said(({ fit }) => (fit.asRecorded.lagS > 0 ? 'taken out' : 'left in'));

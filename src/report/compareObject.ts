@@ -1,5 +1,6 @@
-import type { CompareAnswer, PeaksAnswer } from '../compare/index.ts';
+import { type CompareAnswer, findingOf, type PeaksAnswer } from '../compare/index.ts';
 import type { Banded } from '../pull/types.ts';
+import type { UnitSystem } from '../units/index.ts';
 import type { CompareWork } from './compareSides.ts';
 
 /** A peak of one side's mean curve: `value` in `unit` with its 95 % interval, and where it stands. */
@@ -83,10 +84,16 @@ export interface PeaksObject extends Omit<PeaksAnswer, 'warnings'> {
 
 export type ComparedObject = CompareObject | RankingObject | PeaksObject;
 
-/** All that a comparison publishes: one object for each later side, and how they rank where there are more than two. */
-export function compareObjects(work: CompareWork): readonly ComparedObject[] {
+/**
+ * All that a comparison publishes: one object for each later side, and how they rank where there are more than two.
+ * @param units  in which the findings speak of power
+ */
+export function compareObjects(
+  work: CompareWork,
+  units: UnitSystem = 'metric',
+): readonly ComparedObject[] {
   const { answer, standard, warnings } = work;
-  const pairs = answer?.pairs.map((_, i) => compareObject(work, answer, i)) ?? [];
+  const pairs = answer?.pairs.map((_, i) => compareObject(work, answer, i, units)) ?? [];
   const peaks = work.peaks.map(
     (one): PeaksObject => ({ ...one, standard, known: 'peaks only', warnings }),
   );
@@ -97,7 +104,12 @@ export function compareObjects(work: CompareWork): readonly ComparedObject[] {
 }
 
 /** One later side over the first. */
-function compareObject(work: CompareWork, answer: CompareAnswer, at: number): CompareObject {
+function compareObject(
+  work: CompareWork,
+  answer: CompareAnswer,
+  at: number,
+  units: UnitSystem,
+): CompareObject {
   const { taken } = work;
   const pair = answer.pairs[at]!;
   const [first, second] = [answer.groups[0]!, answer.groups[at + 1]!];
@@ -141,7 +153,7 @@ function compareObject(work: CompareWork, answer: CompareAnswer, at: number): Co
       powerMovedRpm: pair.peakPowerMovedRpm,
       torqueMovedRpm: pair.peakTorqueMovedRpm,
     },
-    finding: `${pair.finding} ${taken.sentence}`,
+    finding: `${findingOf(pair, first, second, answer.bandRpm, units)} ${taken.sentence}`,
     chanceAhead: pair.chanceAhead,
     repeatabilityPercent: answer.repeatability.value,
     dayToDayPercent: answer.dayToDay?.value ?? null,

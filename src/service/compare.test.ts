@@ -205,7 +205,7 @@ describe('side by side from the record', () => {
       ]);
       expect(three.sides.map(({ name }) => name)).toEqual([
         'Only as left at 28 degrees of lead',
-        'Day 2026-03-03',
+        'the day “Day 2026-03-03”',
         '2 pulls of Day 2026-03-02',
       ]);
       expect(three.answer!.ranking).toHaveLength(3);
@@ -267,7 +267,7 @@ describe('side by side from the record', () => {
             { kind: 'day', dayId: other.id },
           ],
         }),
-      ).toMatch(/^422 Day 2026-03-02 has no pull that counts: all bad/);
+      ).toMatch(/^422 The day “Day 2026-03-02” has no pull that counts: all bad/);
       await json('GET', '/health');
     }));
 

@@ -1,3 +1,4 @@
+import { begun } from '../../src/compare/begun.ts';
 import { headlineOf, leadOf } from '../../src/compare/finding.ts';
 import { paragraphOf } from '../../src/compare/paragraph.ts';
 import type { CompareAnswer, PairAnswer } from '../../src/compare/types.ts';
@@ -17,31 +18,28 @@ export function listed(names: readonly string[]): string {
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
-/** A side's name may begin small; a line does not. */
-const large = (line: string): string => line.charAt(0).toUpperCase() + line.slice(1);
-
 /** What is read from across the cell. */
 export function headline(answer: CompareAnswer, units: UnitSystem): string {
   const [pair] = answer.pairs;
   if (answer.pairs.length === 1 && pair !== undefined)
-    return large(kept(inUnitsOf(headlineOf(pair), units)));
+    return kept(inUnitsOf(headlineOf(pair), units));
   const [best] = answer.ranking;
   const band = bandInWords(answer.bandRpm);
   if (best === undefined) return '';
   return best.likeIt.length === 0
-    ? large(`${best.name} gives most from ${band}`)
-    : large(
+    ? begun(`${best.name} gives most from ${band}`)
+    : begun(
         `${listed([best.name, ...best.likeIt])} give most from ${band} and cannot be told apart`,
       );
 }
 
 /** What stands under the headline; of more than two sides the table beside says it. */
 export const lead = ({ pairs, bandRpm }: CompareAnswer, units: UnitSystem): string =>
-  pairs.length === 1 ? large(kept(inUnitsOf(leadOf(pairs[0]!, bandRpm), units))) : '';
+  pairs.length === 1 ? kept(inUnitsOf(leadOf(pairs[0]!, bandRpm), units)) : '';
 
 /** The finding as a paragraph for the owner, in the units of whoever reads. */
 export const paragraph = (answer: CompareAnswer, taken: string, units: UnitSystem): string =>
-  large(inUnitsOf(paragraphOf(answer, taken), units));
+  inUnitsOf(paragraphOf(answer, taken, units), units);
 
 /** How well pulls repeat, and where that is known from. */
 export function repeatInWords({ repeatability }: CompareAnswer): string {

@@ -1,3 +1,4 @@
+import { begun } from '../begun.ts';
 import { chanceText } from '../vehicle/sentences.ts';
 import type { UsePair } from './answer.ts';
 import type { Use } from './types.ts';
@@ -31,7 +32,7 @@ export function findingUnderUse(
   ];
   // Where nothing can be told, who leads whatever the share is no news.
   if (sensitivity !== null && (said !== '' || sensitivity.evenShare !== null))
-    out.push(dragged(pair, sensitivity));
+    out.push(begun(dragged(pair, sensitivity)));
   return out.join(' ');
 }
 

@@ -1,3 +1,4 @@
+import { begun } from '../begun.ts';
 import type { BuildRun, RunPair } from './answer.ts';
 import { FIGURES, type GoalId } from './figures.ts';
 import type { Vehicle } from './types.ts';
@@ -96,7 +97,7 @@ function elsewhere(pair: Omit<RunPair, 'finding'>, quicker: BuildRun, sign: numb
   );
   if (against.length === 0) return [];
   const parts = against.map(({ name, value }) => `${name} by ${seconds(value!.value)}`);
-  return [`${other} is quicker over ${parts.join(', ')}.`];
+  return [begun(`${other} is quicker over ${parts.join(', ')}.`)];
 }
 
 /** Part of a run below the measured speeds that is worth a word. */

@@ -1,5 +1,5 @@
 /** Sides named by things of the shop, brought together and compared. */
-import { COMPARE_VERSION, type CompareAnswer } from '../../compare/index.ts';
+import { begun, COMPARE_VERSION, type CompareAnswer } from '../../compare/index.ts';
 import { InputError } from '../../errors.ts';
 import { type AirStandard, CURVE_VERSION } from '../../pull/index.ts';
 import type {
@@ -173,7 +173,7 @@ async function prepare(
     if (side.wanted.kind === 'paper')
       return { chosen: side, fitted: own, read: paperSide(name, side.wanted) };
     if (own.every(({ why }) => why !== null))
-      throw new InputError(`${name} has no pull that counts: ${own[0]!.why}`);
+      throw new InputError(begun(`${name} has no pull that counts: ${own[0]!.why}`));
     const { chosen: keeps, standard, bandRpm } = side;
     const read: ReadSide = {
       name,

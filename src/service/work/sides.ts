@@ -1,4 +1,5 @@
 /** A side named by things of the shop: which pulls it is made of, and what it may be called. */
+import { begun } from '../../compare/index.ts';
 import { InputError } from '../../errors.ts';
 import {
   belongsTo,
@@ -62,7 +63,9 @@ export class Sides {
   async choose(wanted: SideWanted): Promise<ChosenSide> {
     const side = await this.#choose(wanted);
     if (wanted.kind !== 'paper' && side.pulls.length === 0)
-      throw new InputError(`${side.names[0]} has no pull yet, so there is nothing to compare.`);
+      throw new InputError(
+        begun(`${side.names[0]} has no pull yet, so there is nothing to compare.`),
+      );
     return wanted.name === undefined ? side : { ...side, names: [wanted.name] };
   }
 
@@ -78,7 +81,8 @@ export class Sides {
       }
       case 'ladder': {
         const { ladder, context, pulls } = await this.#ladder(wanted.ladderId);
-        const names = [ladder.name, `${dayName(context)}, ${ladder.name}`];
+        const said = `the ladder “${ladder.name}”`;
+        const names = [said, `${dayName(context)}, ${said}`];
         return side(wanted, await this.#all(pulls), context, names, ladder);
       }
       case 'group': {
@@ -92,7 +96,7 @@ export class Sides {
       case 'day': {
         const context = await this.contextOf(wanted.dayId);
         const own = outsideGroups(await this.#all(await this.pullsOf(wanted.dayId)));
-        return side(wanted, own, context, [dayName(context)]);
+        return side(wanted, own, context, [dayWords(context)]);
       }
       case 'build':
         return this.#build(wanted, wanted.buildId);
@@ -259,6 +263,14 @@ function side(
     standard: ladder?.standard ?? days.find(({ standard }) => standard !== null)?.standard ?? null,
   };
 }
+
+/** A day as a sentence calls it: its name by itself (`Spark ladder`) would read as a part. */
+const dayWords = (context: DayContext) =>
+  context.day.name
+    ? `the day “${context.day.name}”`
+    : context.day.date
+      ? `the day of ${context.day.date}`
+      : dayName(context);
 
 export const dayName = ({ day }: DayContext) => day.name || day.date || 'a day without a name';
 
