@@ -17,6 +17,7 @@ export type {
 export type { WindowRule } from './compute/windows.ts';
 export * from './plan/index.ts';
 export * from './sections/index.ts';
+export * from './service/index.ts';
 export { newSheetFrom } from './sheet/copy.ts';
 export { countOf, layoutOf, placeLabels } from './sheet/layout.ts';
 export { mergedSheet, type Taken, takenIn } from './sheet/merge.ts';

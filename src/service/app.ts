@@ -15,6 +15,7 @@ import { serveHandOvers } from './routes/handOvers.ts';
 import { serveParts } from './routes/partHistory.ts';
 import { serveRecordings } from './routes/recordings.ts';
 import { serveSearch } from './routes/search.ts';
+import { serveServiceRecord } from './routes/serviceRecord.ts';
 import { serveSheetFiles } from './routes/sheetFiles.ts';
 import { servePlans, serveSheets } from './routes/sheets.ts';
 import { serveShelves } from './routes/shelves.ts';
@@ -86,6 +87,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
     report,
   });
   serveHandOvers(api, record, options.version ?? '0');
+  serveServiceRecord(api, record, curves);
   serveShopFile(api, record, options.version ?? '0');
   serveEvents(api, record);
   serveWhole(api, record, options.version ?? '0');

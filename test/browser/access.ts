@@ -48,6 +48,7 @@ export const access = (standOf: () => Stand) =>
       Object.assign(screens, {
         shop: '/',
         engine: `/engines/${engines[0]!.id}`,
+        'service record': `/engines/${boat.engineId}/service`,
         build: `/builds/${boat.buildId}`,
         sheet: `/builds/${boat.buildId}/sheet`,
         'sheet, a section': `/builds/${boat.buildId}/sheet/pistons`,

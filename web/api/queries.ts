@@ -79,6 +79,14 @@ export const partsQuery = queryOptions({
   queryFn: () => ask('GET /parts', {}),
 });
 
+/** @param on  the day from which to look at what is due */
+export const serviceQuery = (id: string, on: string, units: UnitSystem) =>
+  queryOptions({
+    queryKey: ['engines', id, 'service', on, units],
+    queryFn: () => ask('GET /engines/{id}/service', { params: { id }, query: { on, units } }),
+    placeholderData: keepPreviousData,
+  });
+
 /** What was found before stays until the new finds are there. */
 export const searchQuery = (q: string, units: UnitSystem) =>
   queryOptions({

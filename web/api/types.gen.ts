@@ -403,6 +403,14 @@ export type DecisionPatch = {
   readonly who?: string;
   readonly why?: string;
 };
+export type Drift = {
+  /** Of mean power from the first of these days to the last; null: not known yet. */ readonly changePercent: Banded | null;
+  readonly word: 'falls' | 'rises' | 'cannot be told from chance' | 'not known yet';
+  readonly fromDate: string | null;
+  readonly toDate: string | null;
+  readonly days: number;
+  readonly sentence: string;
+};
 /** Seen from the day that was asked for; due: 0 days left or less. */
 export type Due = { readonly dueIso: string; readonly daysLeft: number; readonly isDue: boolean };
 export type Engine = {
@@ -1110,6 +1118,57 @@ export type SensorCheck = {
   readonly reference: string /** Standard, in the unit. */;
   readonly referenceUncertainty: number;
   readonly points: readonly { readonly reading: number; readonly reference: number }[];
+};
+export type ServiceRecord = {
+  readonly engine: Engine;
+  readonly standard: AirStandard;
+  readonly builds: readonly {
+    readonly buildId: string;
+    readonly name: string;
+    readonly assembledOn: string | null;
+    readonly pulls: number;
+    readonly fullThrottleS: number;
+    readonly pullsOfUnknownTime: number /** Since refresh, as the sheet says. */;
+    readonly hoursS: number | null /** The speeds that all of its days below share. */;
+    readonly bandRpm: BandRpm | null /** The setting that most of its days have. */;
+    readonly leadDeg: number | null;
+    readonly drift: Drift;
+  }[];
+  readonly days: readonly {
+    readonly dayId: string;
+    readonly buildId: string;
+    readonly name: string;
+    readonly date: string | null;
+    readonly pulls: number /** Mean of its pulls at that setting; null: it has none. */;
+    readonly power: {
+      readonly pulls: number;
+      readonly leadDeg: number | null;
+      readonly peakPowerW: Banded;
+      readonly meanPowerW: Banded;
+    } | null;
+  }[];
+  readonly condition: {
+    readonly builds: readonly { readonly name: string; readonly on: string | null }[];
+    readonly measures: readonly {
+      readonly path: string;
+      readonly label: string;
+      readonly shown: string | null /** One for each of the builds. */;
+      readonly readings: readonly ({
+        readonly low: number | null;
+        readonly high: number | null;
+        readonly mean: number | null;
+        readonly count: number;
+        readonly words: string | null;
+      } | null)[];
+      readonly by: number | null;
+    }[];
+  };
+  readonly due: readonly {
+    readonly what: 'lash' | 'head bolts' | 'refresh' | 'calibration';
+    readonly state: 'due' | 'not due' | 'done' | 'not known';
+    readonly sentence: string;
+    readonly on: string | null;
+  }[];
 };
 /** A kind of setting that a ladder steps. */
 export type SettingName = 'lead' | 'lambda';
@@ -2107,6 +2166,13 @@ export interface Routes {
     readonly query: undefined;
     readonly body: undefined;
     readonly answer: EnginePage;
+  };
+  /** What an engine has run, its condition and power over time, and what is due. */
+  readonly 'GET /engines/{id}/service': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly on?: string; readonly units?: 'us' | 'metric' };
+    readonly body: undefined;
+    readonly answer: ServiceRecord;
   };
   /** All of its uses. */
   readonly 'GET /engines/{id}/uses': {

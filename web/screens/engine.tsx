@@ -59,6 +59,12 @@ function Engine({ page }: { page: EnginePage }) {
           <Button variant="default" onClick={() => setOpen('edit')}>
             Edit
           </Button>
+          <Button
+            variant="default"
+            renderRoot={(props) => <Link to={`/engines/${engine.id}/service`} {...props} />}
+          >
+            Service record
+          </Button>
           {tested.length > 1 && (
             <Button
               variant="default"

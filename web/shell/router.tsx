@@ -85,6 +85,11 @@ const under = { getParentRoute: () => rootRoute };
 const routeTree = rootRoute.addChildren([
   createRoute({ ...under, path: '/', component: ShopScreen }),
   createRoute({ ...under, path: '/engines/$id', component: EngineScreen }),
+  createRoute({
+    ...under,
+    path: '/engines/$id/service',
+    component: lazyRouteComponent(() => import('../screens/service/service.tsx'), 'ServiceScreen'),
+  }),
   createRoute({ ...under, path: '/builds/$id', component: BuildScreen }),
   createRoute({
     ...under,

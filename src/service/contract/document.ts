@@ -6,6 +6,7 @@ import { files } from './files.ts';
 import { handOvers } from './handOvers.ts';
 import { parts } from './partHistory.ts';
 import { search } from './search.ts';
+import { serviceRecord } from './serviceRecord.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import { shopFile } from './shopFile.ts';
@@ -33,6 +34,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(sheets) as RouteConfig[]),
   ...(Object.values(plans) as RouteConfig[]),
   ...(Object.values(parts) as RouteConfig[]),
+  ...(Object.values(serviceRecord) as RouteConfig[]),
   ...(Object.values(shopFile) as RouteConfig[]),
   ...(Object.values(search) as RouteConfig[]),
   ...(Object.values(files) as RouteConfig[]),
