@@ -66,7 +66,9 @@ function Search({ close }: { close: () => void }) {
       }
       none={() => {
         if (asked === '' || finding.isError) return finding.error?.message ?? '';
-        return finding.isPending ? 'Looking …' : 'Nothing in the shop fits this.';
+        return finding.isPending
+          ? 'Looking …'
+          : `Nothing in the shop fits this${rangeOf(finding.data, units)}.`;
       }}
       foot={asked === '' ? '' : footOf(found.length, finding.data)}
     />
@@ -92,6 +94,16 @@ function placeOf({ kind, label, trail, page, date, peakPowerW }: Found, units: U
         ? `${kind}, ${quantityText(peakPowerW, 'power', units)}`
         : kind,
   };
+}
+
+/** The peaks that were asked for, so that nobody takes hp for kW. */
+function rangeOf({ peaks }: Finding, units: UnitSystem): string {
+  if (peaks === null) return '';
+  const text = (value: number) => quantityText(value, peaks.of, units, { decimals: 0 });
+  const { low, high } = peaks;
+  if (low === null) return `: peak ${peaks.of} under ${text(high ?? 0)}`;
+  if (high === null) return `: peak ${peaks.of} over ${text(low)}`;
+  return `: peak ${peaks.of} from ${text(low)} to ${text(high)}`;
 }
 
 function footOf(shown: number, finding: Finding | undefined): string {

@@ -140,7 +140,7 @@ function Run({ of }: { readonly of: ServiceRecord }) {
           </tbody>
         </table>
       </div>
-      <p className="quiet">
+      <p className={`quiet ${styles.note}`}>
         Builds of this engine, each a refresh after the one before:{' '}
         {of.builds.length - 1 === 0
           ? 'none was refreshed yet'
@@ -192,7 +192,7 @@ function Power({ of }: { readonly of: ServiceRecord }) {
       >
         {({ width, height }) => <DaysChart {...{ width, height, units, days }} />}
       </ChartFrame>
-      <p className="quiet">
+      <p className={`quiet ${styles.note}`}>
         Each build over the speeds and at the setting that its days share, so heights of two builds
         are not to be held against each other here; side by side does that.
       </p>
@@ -229,7 +229,7 @@ function Condition({ of }: { readonly of: ServiceRecord }) {
               {builds.map(({ name, on }) => (
                 <th key={name} scope="col">
                   {name}
-                  {on !== null && <span className="quiet"> {dateInWords(on)}</span>}
+                  {on !== null && <span className="quiet">, {dateInWords(on)}</span>}
                 </th>
               ))}
             </tr>
@@ -250,7 +250,9 @@ function Condition({ of }: { readonly of: ServiceRecord }) {
           </tbody>
         </table>
       </div>
-      <p className="quiet">Mean of the cylinders, and the lowest and highest of them.</p>
+      <p className={`quiet ${styles.note}`}>
+        Mean of the cylinders, and the lowest and highest of them.
+      </p>
     </section>
   );
 }

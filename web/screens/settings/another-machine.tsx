@@ -57,7 +57,7 @@ export function AnotherMachine() {
         One file with everything under it: builds, sheets, photos, test days, run files as they
         came, decisions. What is taken in can be taken back as one change.
       </p>
-      <Group align="end">
+      <Group align="end" my="sm">
         <NativeSelect
           label="Take along"
           value={engine}
