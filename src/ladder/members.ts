@@ -5,6 +5,9 @@ export interface PullSettings {
   readonly leadDeg: number | null;
   /** Null: the day's. */
   readonly lambdaTarget: number | null;
+  /** As read; missing: nobody said. */
+  readonly lambdaMeasured?: number | null;
+  readonly jets?: string | null;
   readonly group: string | null;
 }
 
@@ -25,13 +28,19 @@ export function isSameGroup(one: string | null, other: string | null): boolean {
   return one?.toLowerCase() === other?.toLowerCase();
 }
 
-/** What a pull says of one setting, in the setting's unit; null: nothing. */
+/**
+ * What a pull says of one setting, in the setting's unit; null: nothing. A target was set and stands for its rung, so that
+ * readings that wander about it are no ladder; jets are known by what was read.
+ */
 export function settingIn(
   name: SettingName,
   pull: PullSettings,
   dayLambda: number | null,
 ): number | null {
-  return name === 'lead' ? pull.leadDeg : (pull.lambdaTarget ?? dayLambda);
+  if (name === 'lead') return pull.leadDeg;
+  const read = pull.lambdaMeasured ?? null;
+  const target = pull.lambdaTarget ?? dayLambda;
+  return (pull.jets ?? null) === null ? (target ?? read) : (read ?? target);
 }
 
 /** Whether a pull is a ladder's. One that does not say where the held setting stood is not. */

@@ -10,7 +10,7 @@ import { type AirWish, checkDay, curveIn } from '../pull/index.ts';
 import type { AirStandard } from '../trade/index.ts';
 import { bandFromCurves, ladderInputOf } from './ladderInput.ts';
 import type { FiledPull } from './ladderObject.ts';
-import { heldLead, lambdasOf, steppedSetting } from './pullSettings.ts';
+import { belowFullThrottle, heldLead, lambdasOf, steppedSetting } from './pullSettings.ts';
 import { type FittedPull, workPull } from './sessionPull.ts';
 import { partTests, settingsOf, typedPeaksWarnings } from './sessionRules.ts';
 import { type LoadAnswer, twoByLoad, twoUses } from './twoWork.ts';
@@ -115,14 +115,10 @@ function asRungs(
   stepped: SettingName,
   bandRpm: readonly [number, number] | null,
 ): readonly FiledPull[] {
-  const atLoad = ({ loadPercent }: FiledPull) =>
-    loadPercent === null || loadPercent >= 100
-      ? null
-      : `it was made at ${loadPercent} % load, and a ladder is of full throttle`;
   if (stepped === 'lead')
     return pulls.map((pull) => ({
       ...pull,
-      excludedBecause: pull.excludedBecause ?? atLoad(pull),
+      excludedBecause: pull.excludedBecause ?? belowFullThrottle(pull),
     }));
   const elsewhere = heldLead(pulls);
   const lambdas = lambdasOf(pulls, bandRpm ?? bandFromCurves(pulls.map(({ curve }) => curve)));
@@ -131,7 +127,7 @@ function asRungs(
     setting: lambdas[i]!.lambda,
     settingSd: lambdas[i]!.sd,
     setBy: pull.jets,
-    excludedBecause: pull.excludedBecause ?? atLoad(pull) ?? elsewhere(pull),
+    excludedBecause: pull.excludedBecause ?? belowFullThrottle(pull) ?? elsewhere(pull),
   }));
 }
 

@@ -64,7 +64,7 @@ export { findingsOf, LANGUAGES, type Language, paperOf } from './paper/index.ts'
 export { pageOf } from './paper/page.ts';
 export { paperSide } from './paperSide.ts';
 export { partNotBegun, readPartTest } from './partRead.ts';
-export { LAMBDA_READ_SD, lambdasOf, recordedLambda } from './pullSettings.ts';
+export { belowFullThrottle, lambdasOf, type SetAt } from './pullSettings.ts';
 export { planPercent, type Repeatability, repeatabilityFrom } from './repeatability.ts';
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';
@@ -81,7 +81,7 @@ export {
   type TwoSettings,
   twoByLoad,
   twoCsv,
-  twoInputOf,
+  twoInputsByLoad,
   twoUses,
 } from './twoWork.ts';
 export {

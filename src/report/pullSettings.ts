@@ -24,8 +24,8 @@ export interface LambdaAt {
 
 /**
  * Lambda at each pull. A reading that was typed counts first; where jets set the mixture, or nobody set a target, what
- * the recording read over the band; else the target, which is what was set. Pulls of one set of jets burnt one mixture:
- * each counts at the mean of their readings. NaN: not known.
+ * the recording read over the band; else the target, which is what was set. Pulls of one set of jets at one load burnt one
+ * mixture: each counts at the mean of their readings. NaN: not known.
  */
 export function lambdasOf(
   pulls: readonly SetAt[],
@@ -38,9 +38,11 @@ export function lambdasOf(
     return { lambda: pull.lambdaTarget ?? Number.NaN, sd: 0 };
   });
   return each.map((own, i) => {
-    const { jets } = pulls[i]!;
+    const { jets, loadPercent } = pulls[i]!;
     if (jets === null || !(own.sd > 0)) return own;
-    const alike = each.filter((one, j) => pulls[j]!.jets === jets && one.sd > 0);
+    const alike = each.filter(
+      (one, j) => pulls[j]!.jets === jets && pulls[j]!.loadPercent === loadPercent && one.sd > 0,
+    );
     const mean = alike.reduce((sum, { lambda }) => sum + lambda, 0) / alike.length;
     // To the fourth place: what a mean of readings is worth, and alike for all of one rung.
     return { lambda: Number(mean.toFixed(4)), sd: own.sd };
@@ -111,3 +113,9 @@ export function heldLead(pulls: readonly SetAt[]): (pull: SetAt) => string | nul
       ? null
       : `its lead is ${leadDeg}°, and this ladder of lambda holds ${held}°`;
 }
+
+/** Why a pull is no rung of a ladder, which is of full throttle; null: it was one. */
+export const belowFullThrottle = ({ loadPercent }: Pick<SetAt, 'loadPercent'>): string | null =>
+  loadPercent === null || loadPercent >= 100
+    ? null
+    : `it was made at ${loadPercent} % load, and a ladder is of full throttle`;

@@ -76,11 +76,11 @@ export interface LoadAnswer {
   readonly answer: TwoAnswer;
 }
 
-/** One surface a load, full throttle first, then from the highest: pulls at different loads share nothing but the engine. */
-export function twoByLoad(
+/** One question a load, full throttle first, then from the highest: pulls at different loads share nothing but the engine. */
+export function twoInputsByLoad(
   pulls: readonly TwoDayPull[],
   settings: TwoSettings,
-): readonly LoadAnswer[] {
+): readonly Omit<LoadAnswer, 'answer'>[] {
   const loads = [...new Set(pulls.map(({ loadPercent }) => loadPercent))].sort(
     (a, b) => (b ?? 101) - (a ?? 101),
   );
@@ -90,10 +90,16 @@ export function twoByLoad(
       own.map((pull) => ({ ...pull, setting: pull.leadDeg })),
       { ...settings, kind: SPARK_LEAD, uses: [] },
     );
-    const input = twoInputOf(own, settings, bandRpm);
-    return { loadPercent, input, answer: answerTwo(input) };
+    return { loadPercent, input: twoInputOf(own, settings, bandRpm) };
   });
 }
+
+/** One surface a load. */
+export const twoByLoad = (
+  pulls: readonly TwoDayPull[],
+  settings: TwoSettings,
+): readonly LoadAnswer[] =>
+  twoInputsByLoad(pulls, settings).map((one) => ({ ...one, answer: answerTwo(one.input) }));
 
 /** The tables of one use at every load that has one, as CSV; null: none has. */
 export function twoCsv(

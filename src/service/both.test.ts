@@ -18,9 +18,12 @@ describe('lead and lambda at once over HTTP', () => {
           });
       const reading = twoReading.parse(await asked.json('GET', `/days/${day.id}/both`));
       expect(reading.whyNone).toBeNull();
-      expect(reading.input!.pulls).toHaveLength(9);
-      expect(reading.input!.uses[0]).toMatchObject({ holdbackDeg: 2, holdbackLambda: 0.02 });
-      const { bestLeadDeg, map, dots } = reading.answer!;
+      expect(reading.loads).toHaveLength(1);
+      const { input, answer, loadPercent } = reading.loads[0]!;
+      expect(loadPercent).toBeNull();
+      expect(input.pulls).toHaveLength(9);
+      expect(input.uses[0]).toMatchObject({ holdbackDeg: 2, holdbackLambda: 0.02 });
+      const { bestLeadDeg, map, dots } = answer;
       expect(bestLeadDeg.low ?? 0).toBeLessThan(28.5);
       expect(bestLeadDeg.high ?? 99).toBeGreaterThan(28.5);
       expect(map.lossPercent).toHaveLength(map.lambda.length);
@@ -32,6 +35,35 @@ describe('lead and lambda at once over HTTP', () => {
         404,
       );
       expect(refused.error.message).toContain('Typed peaks say nothing speed by speed');
+    }));
+
+  it('take lambda as it was read, with its error, and answer each held load by itself', () =>
+    withApp(async (asked) => {
+      const { day } = await aDay(asked);
+      for (const loadPercent of [60, null])
+        for (const [jets, read] of [
+          ['66', 0.9],
+          ['70', 0.86],
+        ] as const)
+          for (const [i, leadDeg] of [26, 28].entries())
+            await asked.json(
+              'POST',
+              `/days/${day.id}/pulls`,
+              {
+                ...{ leadDeg, jets, loadPercent, lambdaMeasured: read + 0.01 * i },
+                lambdaErrorSd: 0.012,
+                peakPowerW: loadPercent === null ? 3e5 : 1.5e5,
+              },
+              201,
+            );
+      const reading = twoReading.parse(await asked.json('GET', `/days/${day.id}/both`));
+      expect(reading.loads.map(({ loadPercent }) => loadPercent)).toEqual([null, 60]);
+      for (const { input } of reading.loads) {
+        // One set of jets is one mixture: the mean of what was read at it.
+        expect(input.pulls.map(({ lambda }) => lambda)).toEqual([0.905, 0.905, 0.865, 0.865]);
+        expect(input.pulls.map(({ lambdaSd }) => lambdaSd)).toEqual(Array(4).fill(0.012));
+        expect(input.pulls.map(({ setBy }) => setBy)).toEqual(['66', '66', '70', '70']);
+      }
     }));
 
   it('say what is missing', () =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Ladder } from '../record/index.ts';
+import type { Ladder, Pull } from '../record/index.ts';
 import { ladderReading } from './schema/results.ts';
 import { type Asked, withApp } from './testing.ts';
 import { aDay } from './testingDays.ts';
@@ -89,6 +89,40 @@ describe('ladders of other settings than lead over HTTP', () => {
       expect(page.latestDays[0]!.decisions).toEqual([
         { kind: 'lambda', use: 'bursts', setting: ruled.bursts!.value },
       ]);
+    }));
+
+  it('step jets by what was read at them, and leave out what was made at part throttle', () =>
+    withApp(async (asked) => {
+      const { day } = await aDay(asked);
+      const made: string[] = [];
+      for (const more of [
+        { jets: 'primary 70', lambdaMeasured: 0.84, lambdaErrorSd: 0.012 },
+        { jets: 'primary 68', lambdaMeasured: 0.87, lambdaErrorSd: 0.012 },
+        { jets: 'primary 70', lambdaMeasured: 0.85, lambdaErrorSd: 0.012 },
+        { lambdaTarget: 0.9 },
+        { jets: 'primary 70', lambdaMeasured: 0.92, loadPercent: 60 },
+      ]) {
+        const body = { leadDeg: 30, peakPowerW: 3e5, ...more };
+        made.push((await asked.json<Pull>('POST', `/days/${day.id}/pulls`, body, 201)).id);
+      }
+      const { id } = await asked.record.ladders.create({ dayId: day.id, setting: 'lambda' });
+      const read = async () =>
+        ladderReading.parse(await asked.json('GET', `/ladders/${id}/reading`)).input!.pulls;
+      const pulls = await read();
+      expect(pulls.map(({ setting, settingSd, setBy }) => [setting, settingSd, setBy])).toEqual([
+        [0.845, 0.012, 'primary 70'],
+        [0.87, 0.012, 'primary 68'],
+        [0.845, 0.012, 'primary 70'],
+        [0.9, 0, null],
+        [0.92, 0.008, 'primary 70'],
+      ]);
+      expect(pulls.map(({ excludedBecause }) => excludedBecause !== null)).toEqual([
+        ...Array(4).fill(false),
+        true,
+      ]);
+      await asked.json('PATCH', `/pulls/${made[3]}`, { lambdaMeasured: 0.893, jets: null });
+      expect((await read())[3]!.setting).toBe(0.893);
+      await asked.json('PATCH', `/pulls/${made[3]}`, { loadPercent: 100 }, 400);
     }));
 
   it('say what is missing in the words of their setting', () =>

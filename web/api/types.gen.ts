@@ -1514,9 +1514,12 @@ export type TwoInput = {
 export type TwoReading = {
   readonly dayId: string;
   readonly standard: AirStandard;
-  readonly fuel: string;
-  readonly input: TwoInput | null;
-  readonly answer: TwoAnswer | null;
+  readonly fuel: string /** One a load that was held; empty: nothing to compute from yet, and whyNone says. */;
+  readonly loads: readonly {
+    /** null: full throttle. */ readonly loadPercent: number | null;
+    readonly input: TwoInput;
+    readonly answer: TwoAnswer;
+  }[];
   readonly whyNone: string | null;
 };
 /** What was understood of one run file. */

@@ -41,6 +41,7 @@ describe('lead and lambda on the screen', () => {
           <BothView
             input={input}
             answer={answer}
+            load="60 % load"
             title={{ ladder: 'Lead and lambda', scenario: 'x', standard: 'SAE J1349' }}
             units={units}
             fuel={{ name: 'gasoline', stoichiometricAfr: 14.7 }}
@@ -52,6 +53,7 @@ describe('lead and lambda on the screen', () => {
       );
       expect(html).toContain(`Mean power, ${symbol}`);
       expect(html).toContain('air to gasoline');
+      expect(html).toContain('by speed at 60 % load, for');
       expect(html).toContain('reached a limit');
     }
   });

@@ -26,6 +26,8 @@ import { bandInWords } from './words.ts';
 export interface BothViewProps {
   readonly input: Pick<TwoInput, 'bandRpm' | 'aspiration'>;
   readonly answer: TwoAnswer;
+  /** The load that was held, in words; null: nobody held one, all is full throttle. */
+  readonly load?: string | null;
   readonly title: LadderTitle;
   readonly units: UnitSystem;
   /** Air to fuel by mass at lambda 1 of the fuel burnt, and its name; null: a fuel that is not known. */
@@ -40,7 +42,7 @@ export interface BothViewProps {
 
 /** Lead and lambda at once: the answer, the plane with its ridge and pulls, what to leave, and the table by speed. */
 export function BothView(props: BothViewProps) {
-  const { input, answer, title, fuel } = props;
+  const { input, answer, title, fuel, load = null } = props;
   const [chosen, setChosen] = useState<string | null>(null);
   const use = [chosen, props.use, answer.uses[0]?.name].find((name) =>
     answer.uses.some((one) => one.name === name),
@@ -67,7 +69,7 @@ export function BothView(props: BothViewProps) {
         <ChartFrame
           title="Mean power given up, by lead and lambda"
           subtitle="Dashed: the best lead for each mixture. Dots: pulls. Ring: the next. Grey: not known from these pulls."
-          scenario={`${title.scenario}, ${title.standard}, judged ${bandInWords(input.bandRpm)}`}
+          scenario={`${title.scenario}, ${title.standard}, ${load === null ? '' : `${load}, `}judged ${bandInWords(input.bandRpm)}`}
           table={() => planeTable(answer)}
           className={both.canvas!}
         >
@@ -116,7 +118,7 @@ export function BothView(props: BothViewProps) {
           </section>
         </div>
       </div>
-      <SpeedTable {...{ answer, fuel }} use={use ?? null} csvOf={props.csvOf} />
+      <SpeedTable {...{ answer, fuel, load }} use={use ?? null} csvOf={props.csvOf} />
       <PullsMade {...{ answer, afr }} units={props.units} nameOf={props.nameOf} />
     </article>
   );
@@ -231,17 +233,21 @@ function SpeedTable({
   answer,
   use,
   fuel,
+  load,
   csvOf,
-}: Pick<BothViewProps, 'answer' | 'fuel' | 'csvOf'> & { readonly use: string | null }) {
+}: Pick<BothViewProps, 'answer' | 'fuel' | 'csvOf'> & {
+  readonly use: string | null;
+  readonly load: string | null;
+}) {
   const table = answer.tables.find((one) => one.use === use);
   if (table === undefined) return null;
   return (
     <section className="panel" aria-labelledby="both-table">
       <header>
-        <h2 id="both-table">{`Lead and lambda by speed, for ${table.use}`}</h2>
+        <h2 id="both-table">{`Lead and lambda by speed${load === null ? '' : ` at ${load}`}, for ${table.use}`}</h2>
         {table.rows !== null && (
           <a className={both.save} href={csvOf(table.use)} download="lead-and-lambda.csv">
-            Save as CSV
+            {load === null ? 'Save as CSV' : 'Save as CSV, all loads'}
           </a>
         )}
       </header>

@@ -1,5 +1,5 @@
 /** Lead and lambda at once as they cross HTTP. */
-import { airStandard, banded, id, list, numberOrNull, orNull, z } from './common.ts';
+import { airStandard, banded, id, list, numberOrNull, z } from './common.ts';
 import { pullSeen, settingInterval } from './results.ts';
 
 const numbers = list(z.number());
@@ -114,9 +114,16 @@ export const twoReading = z
     dayId: id,
     standard: airStandard,
     fuel: z.string(),
-    /** Null where the day has nothing to compute from yet. */
-    input: orNull(twoInput),
-    answer: orNull(twoAnswer),
+    loads: list(
+      z.object({
+        loadPercent: numberOrNull.openapi({ description: 'null: full throttle.' }),
+        input: twoInput,
+        answer: twoAnswer,
+      }),
+    ).openapi({
+      description:
+        'One a load that was held; empty: nothing to compute from yet, and whyNone says.',
+    }),
     whyNone: z.string().nullable(),
   })
   .openapi('TwoReading');

@@ -1,28 +1,27 @@
 /** Lead and lambda of a day at once: the record's pulls as the surface's question, and its answer. */
 import { LAMBDA } from '../../ladder/index.ts';
-import { answerTwo, type TwoAnswer, type TwoInput } from '../../ladder/two/index.ts';
+import { answerTwo } from '../../ladder/two/index.ts';
 import type { AirStandard } from '../../pull/index.ts';
 import type { Id, Pull, PullbookRecord } from '../../record/index.ts';
 import {
-  bandFromCurves,
-  NO_BAND_RPM,
+  type LoadAnswer,
   type TwoDayPull,
   twoCsv,
-  twoInputOf,
+  twoInputsByLoad,
   twoUses,
 } from '../../report/index.ts';
 import { RequestRefused } from '../errors.ts';
 import { type CurveWish, contextOf, engineSetup } from './context.ts';
 import type { Curves } from './curves.ts';
 import { exhaustLimitOn } from './exhaustLimit.ts';
-import { dayPullOf, settingsOf, usesFor } from './ladders.ts';
+import { dayPullOf, setAtOf, settingsOf, usesFor } from './ladders.ts';
 
 export interface TwoReading {
   readonly dayId: Id;
   readonly standard: AirStandard;
   readonly fuel: string;
-  readonly input: TwoInput | null;
-  readonly answer: TwoAnswer | null;
+  /** One a load that was held, full throttle first; empty where there is nothing to compute from yet. */
+  readonly loads: readonly LoadAnswer[];
   readonly whyNone: string | null;
 }
 
@@ -45,8 +44,7 @@ export async function readBoth(
     dayId,
     standard,
     fuel,
-    input: null,
-    answer: null,
+    loads: [],
     whyNone,
   });
   const ofDay = mainPulls(await record.pulls.list({ dayId }));
@@ -58,63 +56,47 @@ export async function readBoth(
   const pulls: TwoDayPull[] = [];
   for (const pull of withLead) {
     const { curve } = await curves.of(context, pull, { ...wish, standard });
-    const { setting: leadDeg, ...rest } = dayPullOf(pull, pull.leadDeg!, curve, null);
-    pulls.push({
-      ...rest,
-      leadDeg,
-      lambdaTarget: pull.lambdaTarget ?? context.day.lambdaTarget,
-      lambdaMeasured: null,
-      lambdaErrorSd: null,
-      jets: null,
-      loadPercent: null,
-    });
+    const { setting: _set, ...rest } = dayPullOf(pull, pull.leadDeg!, curve, null);
+    pulls.push({ ...rest, ...setAtOf(pull, context.day.lambdaTarget, curve) });
   }
-  const band =
-    context.day.bandRpm ?? bandFromCurves(pulls.map(({ curve }) => curve)) ?? NO_BAND_RPM;
   const lead = settingsOf(
-    { setting: 'lead', bandRpm: band, step: null, worthPercent: null, repeatabilityPercent: null },
+    { setting: 'lead', bandRpm: null, step: null, worthPercent: null, repeatabilityPercent: null },
     context,
     pulls.map((pull) => ({ ...pull, setting: pull.leadDeg })),
   );
-  const input = twoInputOf(
-    pulls,
-    {
-      ...lead,
-      exhaustLimitK: await exhaustLimitOn(record, dayId),
-      uses: twoUses(lead.uses, usesFor('lambda', context.shop)),
-      stepLambda: LAMBDA.defaultStep,
-    },
-    band,
-  );
-  const known = input.pulls.filter(({ lambda }) => Number.isFinite(lambda));
-  if (known.length === 0)
+  const asked = twoInputsByLoad(pulls, {
+    ...lead,
+    exhaustLimitK: await exhaustLimitOn(record, dayId),
+    uses: twoUses(lead.uses, usesFor('lambda', context.shop)),
+    stepLambda: LAMBDA.defaultStep,
+  });
+  const loads = asked.flatMap(({ loadPercent, input: all }) => {
+    const input = { ...all, pulls: all.pulls.filter(({ lambda }) => Number.isFinite(lambda)) };
+    return input.pulls.length === 0 ? [] : [{ loadPercent, input, answer: answerTwo(input) }];
+  });
+  if (loads.length === 0)
     return none(
       'No pull has its lambda yet: set it in the table of pulls, or record it with a sensor.',
     );
-  return {
-    dayId,
-    standard,
-    fuel,
-    input: { ...input, pulls: known },
-    answer: answerTwo({ ...input, pulls: known }),
-    whyNone: null,
-  };
+  return { dayId, standard, fuel, loads, whyNone: null };
 }
 
 /**
- * The table of a use as CSV.
- * @throws RequestRefused  the use is not known, or its table is not known yet: with the reason
+ * The tables of a use as CSV, one block a load.
+ * @throws RequestRefused  the use is not known, or no table of it is known yet: with the reason
  */
-export function bothCsv({ input, answer, whyNone, fuel }: TwoReading, use: string): string {
-  if (input === null || answer === null) throw new RequestRefused(404, 'input', whyNone ?? '');
-  const table = answer.tables.find((one) => one.use === use);
+export function bothCsv({ loads, whyNone, fuel }: TwoReading, use: string): string {
+  const [first] = loads;
+  if (first === undefined) throw new RequestRefused(404, 'input', whyNone ?? '');
+  const { tables } = first.answer;
+  const table = tables.find((one) => one.use === use);
   if (table === undefined)
     throw new RequestRefused(
       404,
       'input',
-      `"${use}" is not a use that is known; expected ${answer.tables.map((one) => one.use).join(', ')}.`,
+      `"${use}" is not a use that is known; expected ${tables.map((one) => one.use).join(', ')}.`,
     );
-  const csv = twoCsv([{ loadPercent: null, input, answer }], use, fuel);
+  const csv = twoCsv(loads, use, fuel);
   if (csv === null) throw new RequestRefused(404, 'input', table.why);
   return csv;
 }

@@ -2,7 +2,12 @@
 import { SETTING_KINDS, settingIn } from '../../ladder/index.ts';
 import { meanCurve } from '../../pull/index.ts';
 import type { Ladder, Pull } from '../../record/index.ts';
-import { bandFromCurves, type FinalCurve, type HandedDay } from '../../report/index.ts';
+import {
+  bandFromCurves,
+  belowFullThrottle,
+  type FinalCurve,
+  type HandedDay,
+} from '../../report/index.ts';
 import type { DayContext } from './context.ts';
 import type { PullCurve } from './curves.ts';
 
@@ -54,7 +59,8 @@ export function finalCurve(days: readonly WorkedDay[]): FinalCurve | null {
   return null;
 }
 
-const counts = (pull: Pull): boolean => pull.excludedBecause === null && !pull.aborted;
+const counts = (pull: Pull): boolean =>
+  pull.excludedBecause === null && !pull.aborted && belowFullThrottle(pull) === null;
 
 function meanAt(
   day: WorkedDay,

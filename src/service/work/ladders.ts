@@ -13,11 +13,13 @@ import {
 import type { AirStandard, Curve } from '../../pull/index.ts';
 import type { Configuration, Id, Ladder, Pull, PullbookRecord, Shop } from '../../record/index.ts';
 import {
+  bandFromCurves,
+  belowFullThrottle,
   configurationWords,
   type DayPull,
-  LAMBDA_READ_SD,
   ladderInputOf,
-  recordedLambda,
+  lambdasOf,
+  type SetAt,
 } from '../../report/index.ts';
 import { type CurveWish, contextOf, type DayContext } from './context.ts';
 import type { Curves } from './curves.ts';
@@ -44,18 +46,9 @@ export async function readLadder(
   const dayLambda = context.day.lambdaTarget;
   const ofDay = await record.pulls.list({ dayId: ladder.dayId });
   const all = ofDay.filter((pull) => belongsTo(ladder, pull, dayLambda));
-  const rungs: { readonly pull: Pull; readonly setting: number; readonly settingSd: number }[] = [];
-  for (const pull of all) {
-    const set = settingIn(ladder.setting, pull, dayLambda);
-    if (set !== null) rungs.push({ pull, setting: set, settingSd: 0 });
-    else if (ladder.setting === 'lambda') {
-      // Nobody set a target: what the pull's own sensor read over the band, with a sensor's error.
-      const { curve } = await curves.of(context, pull, { ...wish, standard });
-      const read = recordedLambda(curve, ladder.bandRpm ?? context.day.bandRpm);
-      if (read !== null)
-        rungs.push({ pull, setting: Number(read.toFixed(4)), settingSd: LAMBDA_READ_SD });
-    }
-  }
+  const rungs = await rungsOf(all, ladder, context, (pull) =>
+    curves.of(context, pull, { ...wish, standard }).then(({ curve }) => curve),
+  );
   const none = (whyNone: string): LadderReading => ({
     ladderId,
     standard,
@@ -74,10 +67,13 @@ export async function readLadder(
     return none(`No pull has its ${word} yet: set the ${word} of each in the table of pulls.`);
   const besides = rungs.map(({ pull }) => wordsOf(pull, ladder.setting, dayLambda));
   const pulls: DayPull[] = [];
-  for (const [at, { pull, setting, settingSd }] of rungs.entries()) {
-    const { curve } = await curves.of(context, pull, { ...wish, standard });
-    const configuration = configurationWords(besides[at]!, besides);
-    pulls.push({ ...dayPullOf(pull, setting, curve, configuration), settingSd });
+  for (const [at, { pull, curve, setting, settingSd }] of rungs.entries()) {
+    const one = dayPullOf(pull, setting, curve, configurationWords(besides[at]!, besides));
+    pulls.push({
+      ...one,
+      excludedBecause: one.excludedBecause ?? belowFullThrottle(pull),
+      ...(ladder.setting === 'lambda' ? { settingSd, setBy: pull.jets } : {}),
+    });
   }
   if (
     pulls.every(
@@ -93,6 +89,47 @@ export async function readLadder(
   });
   return { ladderId, standard, input, answer: answerLadder(input), whyNone: null };
 }
+
+interface Rung {
+  readonly pull: Pull;
+  readonly curve: Curve | null;
+  readonly setting: number;
+  /** 0 where it was set, not read. */
+  readonly settingSd: number;
+}
+
+/** The pulls that say where they stand: in lead as set, in lambda as it was read, else set. */
+async function rungsOf(
+  pulls: readonly Pull[],
+  { setting, bandRpm }: Ladder,
+  { day }: DayContext,
+  curveOf: (pull: Pull) => Promise<Curve | null>,
+): Promise<readonly Rung[]> {
+  const at: (SetAt & { readonly pull: Pull })[] = [];
+  for (const pull of pulls) {
+    if (setting === 'lead' && pull.leadDeg === null) continue;
+    at.push({ pull, ...setAtOf(pull, day.lambdaTarget, await curveOf(pull)) });
+  }
+  const band = bandRpm ?? day.bandRpm ?? bandFromCurves(at.map(({ curve }) => curve));
+  const lambdas = lambdasOf(at, band);
+  return at.flatMap(({ pull, curve, leadDeg }, i) => {
+    if (setting === 'lead') return [{ pull, curve, setting: leadDeg, settingSd: 0 }];
+    const { lambda, sd } = lambdas[i]!;
+    if (!Number.isFinite(lambda)) return [];
+    return [{ pull, curve, setting: Number(lambda.toFixed(4)), settingSd: sd }];
+  });
+}
+
+/** Both settings of a pull, the day's lambda where it names none; NaN: its lead is not known. */
+export const setAtOf = (pull: Pull, dayLambda: number | null, curve: Curve | null): SetAt => ({
+  leadDeg: pull.leadDeg ?? Number.NaN,
+  lambdaTarget: pull.lambdaTarget ?? dayLambda,
+  lambdaMeasured: pull.lambdaMeasured,
+  lambdaErrorSd: pull.lambdaErrorSd,
+  jets: pull.jets,
+  loadPercent: pull.loadPercent,
+  curve,
+});
 
 export function dayPullOf(
   pull: Pull,
@@ -150,7 +187,11 @@ function wordsOf(
     const stood = settingIn(name, pull, dayLambda);
     return stood === null ? [] : [[word, unit === '' ? String(stood) : `${stood} ${unit}`]];
   });
-  return { ...configurationFields(pull.configuration), ...Object.fromEntries(others) };
+  return {
+    ...configurationFields(pull.configuration),
+    ...(stepped === 'lambda' || pull.jets === null ? {} : { jets: pull.jets }),
+    ...Object.fromEntries(others),
+  };
 }
 
 /** What of a ladder of the record settles how it is judged. */

@@ -87,6 +87,8 @@ function stateOf({ pull, context: { day, engine } }: ChosenPull): string {
   return JSON.stringify([
     pull.leadDeg,
     pull.lambdaTarget ?? day.lambdaTarget,
+    pull.jets,
+    pull.loadPercent,
     pull.group,
     day.fuel ?? engine.fuel,
     day.octane,

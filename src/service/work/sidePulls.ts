@@ -76,13 +76,13 @@ export class SidePulls {
 /** Days of one date on one cell are one day; a day without a date is a day of its own. */
 const dayKey = ({ day }: DayContext) => (day.date === null ? day.id : `${day.date} ${day.cellId}`);
 
-/** Lambda is a setting where a day steps it; else it belongs to how the engine stood. */
+/** The mixture, by its lambda or its jets, is a setting where a day steps it; else it belongs to how the engine stood. */
 export function stepsLambda(pulls: readonly FittedPull[]): boolean {
-  const byDay = new Map<Id, Set<number | null>>();
+  const byDay = new Map<Id, Set<string>>();
   for (const { pull, lambda, why } of pulls) {
     if (why !== null) continue;
     if (!byDay.has(pull.dayId)) byDay.set(pull.dayId, new Set());
-    byDay.get(pull.dayId)!.add(lambda);
+    byDay.get(pull.dayId)!.add(`${lambda} ${pull.jets}`);
   }
   return [...byDay.values()].some((values) => values.size > 1);
 }
@@ -92,6 +92,7 @@ export function settingOf({ pull, lambda }: FittedPull, withLambda: boolean): st
   const words = [
     ...(pull.leadDeg === null ? [] : [settingWords('lead', pull.leadDeg)]),
     ...(withLambda && lambda !== null ? [settingWords('lambda', lambda)] : []),
+    ...(withLambda && pull.jets !== null ? [`jets ${pull.jets}`] : []),
   ];
   return words.length === 0 ? null : words.join(', ');
 }
@@ -103,6 +104,8 @@ export const stoodAt = (
 ): Readonly<Record<string, string>> => ({
   ...configurationFields({ ...context.day.configuration, ...pull.configuration }),
   ...(withLambda || lambda === null ? {} : { lambda: String(lambda) }),
+  ...(withLambda || pull.jets === null ? {} : { jets: pull.jets }),
+  ...(pull.loadPercent === null ? {} : { load: `${pull.loadPercent} %` }),
   ...(context.day.octane === null ? {} : { octane: String(context.day.octane) }),
 });
 

@@ -119,7 +119,10 @@ export class Sides {
   async #pullsById(wanted: SideWanted, ids: readonly Id[]): Promise<ChosenSide> {
     const pulls: Pull[] = [];
     for (const id of new Set(ids)) pulls.push(await this.#record.pulls.get(id));
-    const own = await this.#all(pulls);
+    // Who chooses pulls one by one may well want them at part throttle.
+    const own = (await this.#all(pulls)).map((one) =>
+      one.pull.excludedBecause === null && !one.pull.aborted ? { ...one, why: null } : one,
+    );
     const { context } = own[0]!;
     const name =
       pulls.length > 1
@@ -213,7 +216,8 @@ export class Sides {
   async #all(pulls: readonly Pull[]): Promise<readonly ChosenPull[]> {
     const out: ChosenPull[] = [];
     for (const pull of pulls) {
-      const why = pull.excludedBecause ?? (pull.aborted ? 'aborted' : null);
+      const atLoad = pull.loadPercent === null ? null : `it was made at ${pull.loadPercent} % load`;
+      const why = pull.excludedBecause ?? (pull.aborted ? 'aborted' : atLoad);
       out.push({ pull, context: await this.contextOf(pull.dayId), why });
     }
     return out;

@@ -1,6 +1,7 @@
-import { Button } from '@mantine/core';
+import { Button, SegmentedControl } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import { useState } from 'react';
 import { findFuel } from '../../../src/trade/index.ts';
 import { API_BASE } from '../../api/client.ts';
 import { bothQuery, dayPageQuery } from '../../api/queries.ts';
@@ -52,7 +53,9 @@ export function BothRoute() {
 
 function Both({ page, reading }: { readonly page: DayPage; readonly reading: TwoReading }) {
   const { day, build, engine, pulls } = page;
-  const { input, answer, whyNone, standard } = reading;
+  const { loads, whyNone, standard } = reading;
+  const [wanted, setWanted] = useState<string | null>(null);
+  const at = loads.find((one) => loadKey(one) === wanted) ?? loads[0];
   const { units } = usePreferences();
   const fuel = findFuel(reading.fuel);
   const csv = new URLSearchParams({ standard });
@@ -65,9 +68,17 @@ function Both({ page, reading }: { readonly page: DayPage; readonly reading: Two
       title={`${TITLE}, ${engine.name}`}
       crumbs={dayCrumbs(page, TITLE)}
       standard={standard}
-      {...(input === null ? {} : { scenario: <BandWords band={input.bandRpm} /> })}
+      {...(at === undefined ? {} : { scenario: <BandWords band={at.input.bandRpm} /> })}
     >
-      {input === null || answer === null ? (
+      {loads.length > 1 && (
+        <SegmentedControl
+          aria-label="Load that was held"
+          value={loadKey(at!)}
+          onChange={setWanted}
+          data={loads.map((one) => ({ value: loadKey(one), label: loadInWords(one.loadPercent) }))}
+        />
+      )}
+      {at === undefined ? (
         <Nothing
           title="Nothing to answer from yet"
           action={
@@ -80,8 +91,9 @@ function Both({ page, reading }: { readonly page: DayPage; readonly reading: Two
         </Nothing>
       ) : (
         <BothView
-          input={input}
-          answer={answer}
+          input={at.input}
+          answer={at.answer}
+          load={loads.length > 1 || at.loadPercent !== null ? loadInWords(at.loadPercent) : null}
           title={{
             ladder: TITLE,
             scenario: `${engine.name}, ${build.name}, ${dayLabel(day)}`,
@@ -100,3 +112,9 @@ function Both({ page, reading }: { readonly page: DayPage; readonly reading: Two
     </Page>
   );
 }
+
+const loadKey = ({ loadPercent }: TwoReading['loads'][number]) => String(loadPercent ?? 'full');
+
+/** `full throttle`, or `60 % load`. */
+const loadInWords = (loadPercent: number | null) =>
+  loadPercent === null ? 'full throttle' : `${loadPercent} % load`;
