@@ -74,6 +74,9 @@ export {
   type ShopArchive,
   unpackShop,
 } from './shop/shopArchive.ts';
+export { csvOf } from './table/csv.ts';
+export { type DayOfTables, dayCurvesTable, dayPullsTable } from './table/dayTables.ts';
+export { parquetOf } from './table/parquet.ts';
 export { type TwoObject, twoObject } from './twoObject.ts';
 export {
   type LoadAnswer,

@@ -9,6 +9,7 @@ import { makeApi } from './routes/api.ts';
 import { serveCalibrations } from './routes/calibrations.ts';
 import { serveCompare, servePartTests } from './routes/compare.ts';
 import { serveCurves } from './routes/curves.ts';
+import { serveDayTables } from './routes/dayTables.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveFiles } from './routes/files.ts';
 import { serveHandOvers } from './routes/handOvers.ts';
@@ -87,6 +88,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
     report,
   });
   serveHandOvers(api, record, options.version ?? '0');
+  serveDayTables(api, record, curves);
   serveServiceRecord(api, record, curves);
   serveShopFile(api, record, options.version ?? '0');
   serveEvents(api, record);

@@ -2086,6 +2086,13 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: Repeatability;
   };
+  /** The pulls of a day, or their curves, with the unit of every column: CSV or Parquet. */
+  readonly 'GET /days/{id}/tables/{table}': {
+    readonly params: { readonly id: string; readonly table: 'pulls' | 'curves' };
+    readonly query: { readonly as?: 'csv' | 'parquet'; readonly standard?: AirStandard };
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
   /** One decision. */
   readonly 'GET /decisions/{id}': {
     readonly params: { readonly id: string };

@@ -13,6 +13,7 @@ import styles from './charts.module.css';
 import { savePng, saveSvg } from './save.ts';
 import type { Caption } from './standalone.ts';
 import { type TableModel, TableView } from './TableView.tsx';
+import { saveCsv } from './table-csv.ts';
 import { type Box, useSize } from './useSize.ts';
 import type { Zoom } from './zoom.ts';
 
@@ -80,21 +81,25 @@ export function ChartFrame(props: ChartFrameProps) {
           >
             {asTable ? <PictureIcon /> : <TableIcon />}
           </button>
-          <Menu position="bottom-end" disabled={asTable}>
+          <Menu position="bottom-end">
             <Menu.Target>
               <button
                 type="button"
                 className={styles.tool}
-                disabled={asTable}
-                aria-label={`${title}: save the picture`}
-                title="Save the picture"
+                aria-label={`${title}: save the ${asTable ? 'table' : 'picture'}`}
+                title={asTable ? 'Save the table' : 'Save the picture'}
               >
                 <SaveIcon />
               </button>
             </Menu.Target>
             <Menu.Dropdown>
-              <Menu.Item onClick={() => save(savePng)}>Save as PNG</Menu.Item>
-              <Menu.Item onClick={() => save(saveSvg)}>Save as SVG</Menu.Item>
+              {!asTable && (
+                <>
+                  <Menu.Item onClick={() => save(savePng)}>Save as PNG</Menu.Item>
+                  <Menu.Item onClick={() => save(saveSvg)}>Save as SVG</Menu.Item>
+                </>
+              )}
+              <Menu.Item onClick={() => saveCsv(table(), caption)}>Save the table as CSV</Menu.Item>
             </Menu.Dropdown>
           </Menu>
         </div>

@@ -352,7 +352,11 @@ export function curveTable(series: readonly CurveSeries[], units: UnitSystem, ev
   const power = outside('power', units);
   const columns = ['engine speed, rpm'];
   for (const one of series) {
-    columns.push(`${one.label}: torque, ${torque.symbol}`, 'from – to', `power, ${power.symbol}`);
+    columns.push(
+      `${one.label}: torque, ${torque.symbol}`,
+      `${one.label}: torque from – to, ${torque.symbol}`,
+      `${one.label}: power, ${power.symbol}`,
+    );
   }
   const [low, high] = extentOf(...series.map((one) => one.speedRpm)) ?? [0, -1];
   const rows: string[][] = [];

@@ -92,7 +92,7 @@ export function differenceTable(rows: readonly DifferenceRow[], unit: Outside, e
   for (const { letter, against } of rows)
     columns.push(
       `${letter} less ${against}, ${unit.symbol}`,
-      `${letter} less ${against}: from – to`,
+      `${letter} less ${against}: from – to, ${unit.symbol}`,
       `${letter} and ${against}: told from chance`,
     );
   const body: string[][] = [

@@ -71,7 +71,7 @@ export function lossTable(map: LossGrid, rungs: readonly number[], unit: string,
   const columns = [
     'engine speed, rpm',
     'best',
-    'best, from – to',
+    unit === 'deg' ? 'best, from – to, °' : 'best, from – to',
     ...settings.map((rung) => `lost at ${setting(rung, unit)}, %`),
   ];
   const rows: string[][] = [];

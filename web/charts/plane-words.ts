@@ -29,7 +29,7 @@ export function planeTable({ map, ridge }: TwoAnswer): TableModel {
     columns: [
       'lambda',
       'best lead',
-      'best lead, from – to',
+      'best lead, from – to, °',
       ...columns.map(({ lead }) => `given up at ${setting(lead, 'deg')}, %`),
     ],
     rows: map.lambda.flatMap((lambda, i) =>

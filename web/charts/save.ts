@@ -40,7 +40,8 @@ export function fileName({ title, scenario }: Caption, ending: string): string {
   return `${name || 'picture'}.${ending}`;
 }
 
-function handOver(blob: Blob, name: string): void {
+/** Puts a file made in the browser among what the person has saved. */
+export function handToPerson(blob: Blob, name: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(blob);
   link.download = name;
@@ -54,7 +55,7 @@ export async function saveSvg(
   style: ChartStyle,
 ): Promise<void> {
   const text = await svgTextOf(svg, caption, style);
-  handOver(new Blob([text], { type: 'image/svg+xml' }), fileName(caption, 'svg'));
+  handToPerson(new Blob([text], { type: 'image/svg+xml' }), fileName(caption, 'svg'));
 }
 
 /** PNG at twice the size on screen, for print and for other screens. */
@@ -85,5 +86,5 @@ export async function savePng(
   caption: Caption,
   style: ChartStyle,
 ): Promise<void> {
-  handOver(await pngOf(svg, caption, style), fileName(caption, 'png'));
+  handToPerson(await pngOf(svg, caption, style), fileName(caption, 'png'));
 }

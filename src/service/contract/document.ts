@@ -2,6 +2,7 @@
 import { OpenAPIHono, type RouteConfig } from '@hono/zod-openapi';
 import { calibrations } from './calibrations.ts';
 import { comparisons, partTests, sideBySide } from './compare.ts';
+import { dayTables } from './dayTables.ts';
 import { files } from './files.ts';
 import { handOvers } from './handOvers.ts';
 import { parts } from './partHistory.ts';
@@ -35,6 +36,7 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(plans) as RouteConfig[]),
   ...(Object.values(parts) as RouteConfig[]),
   ...(Object.values(serviceRecord) as RouteConfig[]),
+  ...(Object.values(dayTables) as RouteConfig[]),
   ...(Object.values(shopFile) as RouteConfig[]),
   ...(Object.values(search) as RouteConfig[]),
   ...(Object.values(files) as RouteConfig[]),

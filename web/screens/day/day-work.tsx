@@ -30,6 +30,7 @@ import { TailHead, usePullRows } from './pull-rows.tsx';
 import { Questions } from './questions.tsx';
 import { Remarks } from './remarks.tsx';
 import type { PullWithCurve } from './series.ts';
+import { TakeTables } from './take-tables.tsx';
 import { useImports } from './use-imports.ts';
 import { useRemovals } from './use-removals.ts';
 
@@ -148,6 +149,7 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             <span className="quiet">{leftOutInWords(pulls)}</span>
           </header>
           <LeadTable rows={rows} tailHead={<TailHead />} change={change} />
+          <TakeTables dayId={day.id} standard={shown} />
         </section>
       )}
       {curves.isError && <Trouble error={curves.error} retry={() => void curves.refetch()} />}
