@@ -8,12 +8,14 @@ import { importRunFile } from '../src/service/importRunFile.ts';
 import { Curves } from '../src/service/work/curves.ts';
 import { decide } from '../src/service/work/decisions.ts';
 import { readLadder } from '../src/service/work/ladders.ts';
+import { readPart } from '../src/service/work/partTests.ts';
 import { makePlan } from '../src/service/work/plans.ts';
 import { Readings } from '../src/service/work/readings.ts';
 import { answerMeasured } from '../src/trade/index.ts';
 import { demoCalibrations, READS_HIGH_PERCENT } from './calibrations.ts';
 import { loadDemo } from './load.ts';
 import { demoShop } from './shop.ts';
+import { NO_CLEANER_GIVES_PERCENT } from './shop-four.ts';
 
 describe('the demo shop in the record', () => {
   const folder = mkdtempSync(join(tmpdir(), 'pullbook-demo-'));
@@ -59,6 +61,16 @@ describe('the demo shop in the record', () => {
     expect(pulls.map((pull) => pull.fileName)).toEqual(made.pulls.map((pull) => pull.file));
     expect(pulls.map((pull) => pull.note)).toEqual(made.pulls.map((pull) => pull.note));
     expect(pulls.every((pull) => pull.span !== null && pull.recordingSha256 !== null)).toBe(true);
+  });
+
+  it('has a part test that is done, whose interval holds what the part truly gives', async () => {
+    const [test, ...others] = await record.partTests.list();
+    expect(others).toEqual([]);
+    const { look } = await readPart(record, new Curves(record, new Readings(record)), test!);
+    expect(look.action).toBe('stop');
+    expect(look.gain!.low).toBeGreaterThan(0);
+    expect(look.gain!.low).toBeLessThan(NO_CLEANER_GIVES_PERCENT);
+    expect(look.gain!.high).toBeGreaterThan(NO_CLEANER_GIVES_PERCENT);
   });
 
   it('gives each recording back byte for byte', async () => {

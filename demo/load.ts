@@ -65,6 +65,8 @@ export async function loadDemo(
         await loadPlan(record, id, `${engine.name}, ${day.day.name}`, makePlan);
         await loadPulls(record, id, day, importRunFile, () => onProgress(++done, total));
         await loadLadder(record, id, day, decide);
+        if (day.partTest !== undefined)
+          await record.partTests.create({ ...day.partTest, dayId: id }, CHANGE);
       }
     }
   }

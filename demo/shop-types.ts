@@ -5,6 +5,7 @@ import type {
   NewDecision,
   NewEngine,
   NewLadder,
+  NewPartTest,
   NewPull,
 } from '../src/record/repository.ts';
 import type { Shop } from '../src/record/types.ts';
@@ -25,6 +26,8 @@ export interface DemoDay {
   readonly pulls: readonly DemoPull[];
   readonly ladder: Omit<NewLadder, 'dayId'> | null;
   readonly decisions: readonly Omit<NewDecision, 'ladderId'>[];
+  /** A part that was tried on this day, as it was planned before its pulls. */
+  readonly partTest?: Omit<NewPartTest, 'dayId'>;
   /** What the simulated cell knows and nobody in the shop does. For tests. */
   readonly truth: DayTruth;
   readonly knobs: DayKnobs;
