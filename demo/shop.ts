@@ -1,3 +1,5 @@
+import { NEW_SHOP } from '../src/record/defaults.ts';
+import type { BandRpm } from '../src/record/types.ts';
 import { demoCalibrations } from './calibrations.ts';
 import { four } from './shop-four.ts';
 import { single } from './shop-single.ts';
@@ -6,6 +8,12 @@ import type { DemoShop } from './shop-types.ts';
 import { v8 } from './shop-v8.ts';
 
 export type { DemoDay, DemoEngine, DemoPull, DemoShop } from './shop-types.ts';
+
+/** Speeds at full throttle that every engine of the shop sweeps, so that each use is a band of side by side too. */
+const USE_SPEEDS: Readonly<Record<string, BandRpm>> = {
+  bursts: [4000, 5500],
+  sustained: [3600, 5000],
+};
 
 /**
  * The invented shop: four engines on three cells, each cell writing its run files its own way.
@@ -18,6 +26,7 @@ export function demoShop(): DemoShop {
       invented: true,
       units: 'metric',
       standard: 'SAE J1349',
+      uses: NEW_SHOP.uses.map((rule) => ({ ...rule, speedsRpm: USE_SPEEDS[rule.name] ?? null })),
     },
     cells: {
       one: {
