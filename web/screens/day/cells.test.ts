@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Pull } from '../../api/types.gen.ts';
-import { COLUMNS, readNumber } from './cells.ts';
+import { COLUMNS, columnsOf, readNumber } from './cells.ts';
 
 const column = (key: string) => COLUMNS.find((one) => one.key === key)!;
 
@@ -45,5 +45,38 @@ describe('what a person types into the table of pulls', () => {
     expect(column('excludedBecause').meaning('throttle stuck')).toEqual({
       patch: { excludedBecause: 'throttle stuck' },
     });
+  });
+
+  it('keeps the hundredths of a lambda, and shows what is finer as it is', () => {
+    expect(column('lambdaTarget').text({ lambdaTarget: 0.8 } as Pull)).toBe('0.80');
+    expect(column('lambdaMeasured').text({ lambdaMeasured: 0.853 } as Pull)).toBe('0.853');
+    expect(column('lambdaMeasured').text({ lambdaMeasured: null } as Pull)).toBe('');
+  });
+
+  it('takes jets in words and a load in percent, full throttle where it says nothing', () => {
+    expect(column('jets').meaning(' primary 68, secondary 76 ')).toEqual({
+      patch: { jets: 'primary 68, secondary 76' },
+    });
+    expect(column('jets').meaning('')).toEqual({ patch: { jets: null } });
+    expect(column('loadPercent').meaning('60 %')).toEqual({ patch: { loadPercent: 60 } });
+    for (const full of ['', 'full', '100'])
+      expect(column('loadPercent').meaning(full)).toEqual({ patch: { loadPercent: null } });
+    expect(column('loadPercent').meaning('half')).toHaveProperty('trouble');
+    expect(column('lambdaErrorSd').meaning('1')).toHaveProperty('trouble');
+  });
+});
+
+describe('the columns of a day’s table', () => {
+  const none = { lambdaMeasured: null, lambdaErrorSd: null, jets: null, loadPercent: null };
+  const seldom = (pulls: Parameters<typeof columnsOf>[0], stepsLambda = false, wantsAll = false) =>
+    columnsOf(pulls, { stepsLambda, wantsAll })
+      .map(({ key }) => key)
+      .filter((key) => key in none);
+
+  it('are those of mixture and load only where the day uses them, or somebody asks', () => {
+    expect(seldom([none])).toEqual([]);
+    expect(seldom([none, { ...none, jets: '68' }])).toEqual(['jets']);
+    expect(seldom([none], true)).toEqual(['lambdaMeasured', 'lambdaErrorSd', 'jets']);
+    expect(seldom([none], false, true)).toEqual(Object.keys(none));
   });
 });

@@ -37,18 +37,20 @@ const YES = new Set(['yes', 'y', 'x', 'true', '1', 'heard']);
 const NO = new Set(['', 'no', 'n', 'false', '0', '-', 'none']);
 
 function numberColumn(
-  key: 'leadDeg' | 'lambdaTarget',
+  key: 'leadDeg' | 'lambdaTarget' | 'lambdaMeasured' | 'lambdaErrorSd',
   title: string,
   hint: string,
   low: number,
   high: number,
+  /** Fewest decimals it is shown with. */
+  decimals = 0,
 ): Column {
   return {
     key,
     title,
     hint,
     kind: 'text',
-    text: (pull) => (pull[key] === null ? '' : String(pull[key])),
+    text: (pull) => numberText(pull[key], decimals),
     meaning(text) {
       if (text.trim() === '') return { patch: { [key]: null } };
       const value = readNumber(text);
@@ -58,6 +60,13 @@ function numberColumn(
       return { patch: { [key]: value } };
     },
   };
+}
+
+/** A number as it is kept, with so many decimals at the least: lambda keeps its hundredths, `0.80`. */
+function numberText(value: number | null, decimals: number): string {
+  if (value === null) return '';
+  const fixed = value.toFixed(decimals);
+  return Number(fixed) === value ? fixed : String(value);
 }
 
 function yesColumn(key: 'specksOnPlug' | 'aborted', title: string, hint: string): Column {
@@ -143,10 +152,44 @@ const group: Column = {
 };
 const GROUP_LETTERS = 20;
 
-/** The columns of the table of pulls that a person fills in, in the order in which a paste runs across. */
+const jets: Column = {
+  key: 'jets',
+  title: 'Jets',
+  hint: 'jets by position, such as primary 68, secondary 76; one set of jets is one rung',
+  kind: 'text',
+  text: (pull) => pull.jets ?? '',
+  meaning(text) {
+    const words = text.trim();
+    if (words.length > 200)
+      return { trouble: 'These jets are more than 200 letters; say them shorter' };
+    return { patch: { jets: words === '' ? null : words } };
+  },
+};
+
+const load: Column = {
+  key: 'loadPercent',
+  title: 'Load, %',
+  hint: 'the load it was held at in percent; empty: full throttle',
+  kind: 'text',
+  text: (pull) => numberText(pull.loadPercent, 0),
+  meaning(text) {
+    const word = text.trim().toLowerCase().replace(/\s*%$/, '');
+    if (word === '' || word === 'full') return { patch: { loadPercent: null } };
+    const value = readNumber(word);
+    if (value === null || value <= 0 || value > 100)
+      return { trouble: `“${text}” is no load; expected a percent such as 60, or nothing` };
+    return { patch: { loadPercent: value === 100 ? null : value } };
+  },
+};
+
+/** All columns of the table of pulls that a person fills in, in the order in which a paste runs across. */
 export const COLUMNS: readonly Column[] = [
   numberColumn('leadDeg', 'Lead', 'degrees before top centre', -20, 80),
-  numberColumn('lambdaTarget', 'Lambda target', 'a lambda such as 0.87', 0.4, 2),
+  numberColumn('lambdaTarget', 'Lambda target', 'a lambda such as 0.87', 0.4, 2, 2),
+  numberColumn('lambdaMeasured', 'Lambda read', 'what a sensor read, such as 0.853', 0.4, 2, 2),
+  numberColumn('lambdaErrorSd', 'Its error, sd', 'an sd in lambda such as 0.01', 0, 0.5),
+  jets,
+  load,
   watched,
   knockHeard,
   yesColumn('specksOnPlug', 'Specks on plug', 'specks of aluminium or pepper on a plug'),
@@ -155,3 +198,25 @@ export const COLUMNS: readonly Column[] = [
   textColumn('note', 'Note', 'anything worth remembering'),
   textColumn('excludedBecause', 'Left out because', 'a reason leaves the pull out of the ladder'),
 ];
+
+/** Columns that most days leave empty; they stand in the table of a day that uses them. */
+const SELDOM_KEYS = ['lambdaMeasured', 'lambdaErrorSd', 'jets', 'loadPercent'] as const;
+type SeldomKey = (typeof SELDOM_KEYS)[number];
+
+/**
+ * The columns that a day's table shows.
+ * @param stepsLambda  a ladder of the day steps lambda
+ * @param wantsAll     somebody asked for all of them
+ */
+export function columnsOf(
+  pulls: readonly Pick<Pull, SeldomKey>[],
+  { stepsLambda, wantsAll }: { readonly stepsLambda: boolean; readonly wantsAll: boolean },
+): readonly Column[] {
+  const hidden = SELDOM_KEYS.filter(
+    (key) =>
+      !wantsAll &&
+      !(stepsLambda && key !== 'loadPercent') &&
+      pulls.every((pull) => pull[key] === null),
+  ) as readonly string[];
+  return COLUMNS.filter(({ key }) => !hidden.includes(key));
+}

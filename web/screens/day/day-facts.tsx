@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { CalibrationState, Cell, Configuration, TestDay } from '../../api/types.gen.ts';
+import { setting } from '../../charts/numbers.ts';
 import { CONFIGURATION_FIELDS } from '../../form/specs.ts';
 import { Facts, useFigures } from '../../shell/figures.tsx';
 import { dateInWords } from '../../shell/words.ts';
@@ -38,7 +39,7 @@ export function DayFacts({ day, cell, calibration }: DayFactsProps) {
         ['Air temperature', maybe(day.airTemperatureK, 'temperature')],
         ['Barometer', maybe(day.airPressureAbsPa, 'barometer')],
         ['Humidity', day.airHumidity === null ? null : `${Math.round(day.airHumidity * 100)} %`],
-        ['Lambda target', day.lambdaTarget],
+        ['Lambda target', day.lambdaTarget === null ? null : setting(day.lambdaTarget, '')],
         ['Use', day.use],
         ['Reference day', day.isReference ? 'yes, it teaches how days differ' : null],
         ...CONFIGURATION_FIELDS.map(

@@ -1,4 +1,4 @@
-import { Button, Menu } from '@mantine/core';
+import { Button, Checkbox, Menu } from '@mantine/core';
 import type { UseQueryResult } from '@tanstack/react-query';
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -18,6 +18,7 @@ import { Trouble, Waiting } from '../../shell/states.tsx';
 import { count, kept } from '../../shell/words.ts';
 import { settingsSearch } from '../compare/ready.ts';
 import { nameOfLadder } from '../ladder/ladder-words.ts';
+import { COLUMNS, columnsOf } from './cells.ts';
 import { DayFacts } from './day-facts.tsx';
 import { type DaySheet, DaySheets } from './day-sheets.tsx';
 import { DropZone, FileList } from './drop-zone.tsx';
@@ -49,6 +50,9 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
   const { day, engine, build, cell, pulls, recordings, ladders } = page;
   const { standard } = usePreferences();
   const [sheet, setSheet] = useState<DaySheet>(null);
+  const [wantsAll, setWantsAll] = useState(false);
+  const stepsLambda = ladders.some(({ setting }) => setting === 'lambda');
+  const columns = columnsOf(pulls, { stepsLambda, wantsAll });
   const imports = useImports(day.id);
   const changePulls = useChangePulls();
   const { removeDay, removePull } = useRemovals(page, useNavigate());
@@ -147,8 +151,16 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
           <header>
             <h2 id="pulls-of-day">Pulls</h2>
             <span className="quiet">{leftOutInWords(pulls)}</span>
+            {(wantsAll || columns.length < COLUMNS.length) && (
+              <Checkbox
+                size="xs"
+                label="Columns for jets, lambda read and load"
+                checked={wantsAll}
+                onChange={(event) => setWantsAll(event.currentTarget.checked)}
+              />
+            )}
           </header>
-          <LeadTable rows={rows} tailHead={<TailHead />} change={change} />
+          <LeadTable rows={rows} columns={columns} tailHead={<TailHead />} change={change} />
           <TakeTables dayId={day.id} standard={shown} />
         </section>
       )}

@@ -106,6 +106,10 @@ function classOf(column: Column): string {
   const own = {
     leadDeg: `${styles.lead} ${styles.narrow}`,
     lambdaTarget: styles.narrow,
+    lambdaMeasured: styles.narrow,
+    lambdaErrorSd: styles.narrow,
+    jets: styles.words,
+    loadPercent: styles.narrow,
     knockHeard: styles.narrow,
     group: styles.narrow,
     watched: styles.watched,

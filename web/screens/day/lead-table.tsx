@@ -1,6 +1,6 @@
 import { type ClipboardEvent, type ReactNode, useRef, useState } from 'react';
 import type { Pull, PullPatch } from '../../api/types.gen.ts';
-import { COLUMNS } from './cells.ts';
+import type { Column } from './cells.ts';
 import { LeadCell } from './lead-cell.tsx';
 import styles from './lead-table.module.css';
 import { placeBlock, readBlock } from './paste.ts';
@@ -16,21 +16,23 @@ export interface PullRow {
 
 interface LeadTableProps {
   readonly rows: readonly PullRow[];
+  /** What is filled in, in the order in which a paste runs across. */
+  readonly columns: readonly Column[];
   readonly tailHead: ReactNode;
   /** Stores many patches in one change. */
   readonly change: (patches: readonly { id: string; patch: PullPatch }[], what: string) => void;
 }
 
 /** Marks a cell so that the keys can find it. */
-const cellKey = (row: number, column: number) => `${row}:${column}`;
+const cellKey = (row: number, column: Column) => `${row}:${column.key}`;
 
 /** The table of a day's pulls: typed, pasted into and walked through like a sheet. */
-export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
+export function LeadTable({ rows, columns, tailHead, change }: LeadTableProps) {
   const table = useRef<HTMLTableElement>(null);
   const [troubles, setTroubles] = useState<ReadonlyMap<string, string>>(new Map());
   const [notice, setNotice] = useState<string | null>(null);
 
-  const focus = (row: number, column: number): boolean => {
+  const focus = (row: number, column: Column): boolean => {
     const found = table.current?.querySelector<HTMLElement>(
       `[data-cell="${cellKey(row, column)}"]`,
     );
@@ -38,7 +40,7 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
     return found !== null && found !== undefined;
   };
 
-  const trouble = (row: number, column: number, sentence: string | null) => {
+  const trouble = (row: number, column: Column, sentence: string | null) => {
     setTroubles((now) => {
       const next = new Map(now);
       if (sentence === null) next.delete(cellKey(row, column));
@@ -47,14 +49,13 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
     });
   };
 
-  const commit = (row: number, column: number, text: string) => {
-    const shape = COLUMNS[column]!;
+  const commit = (row: number, column: Column, text: string) => {
     const { pull } = rows[row]!;
-    const meaning = shape.meaning(text);
+    const meaning = column.meaning(text);
     if ('trouble' in meaning) return trouble(row, column, meaning.trouble);
     trouble(row, column, null);
-    if (shape.text(pull) === shape.text({ ...pull, ...meaning.patch })) return;
-    change([{ id: pull.id, patch: meaning.patch }], `${shape.title} of pull ${pull.order + 1}`);
+    if (column.text(pull) === column.text({ ...pull, ...meaning.patch })) return;
+    change([{ id: pull.id, patch: meaning.patch }], `${column.title} of pull ${pull.order + 1}`);
   };
 
   const paste = (event: ClipboardEvent) => {
@@ -62,14 +63,16 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
     const cell = (event.target as HTMLElement).dataset.cell;
     if (cell === undefined || !/[\t\n\r]/.test(text.trimEnd())) return;
     event.preventDefault();
-    const [row, column] = cell.split(':').map(Number) as [number, number];
-    const size = { rows: rows.length, columns: COLUMNS.length };
-    const { placed, left } = placeBlock(readBlock(text), { row, column }, size);
+    const [row, key] = cell.split(':') as [string, string];
+    const at = { row: Number(row), column: columns.findIndex((one) => one.key === key) };
+    const size = { rows: rows.length, columns: columns.length };
+    const { placed, left } = placeBlock(readBlock(text), at, size);
     const patches = new Map<string, PullPatch>();
     const refused = new Map(troubles);
     for (const one of placed) {
-      const meaning = COLUMNS[one.column]!.meaning(one.text);
-      const key = cellKey(one.row, one.column);
+      const column = columns[one.column]!;
+      const meaning = column.meaning(one.text);
+      const key = cellKey(one.row, column);
       if ('trouble' in meaning) refused.set(key, meaning.trouble);
       else {
         refused.delete(key);
@@ -98,7 +101,7 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
         <thead>
           <tr>
             <th scope="col">Pull</th>
-            {COLUMNS.map((column) => (
+            {columns.map((column) => (
               <th
                 key={column.key}
                 scope="col"
@@ -115,7 +118,7 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
           {rows.map(({ pull, head, tail }, row) => (
             <tr key={pull.id} data-out={pull.excludedBecause !== null || undefined}>
               <th scope="row">{head}</th>
-              {COLUMNS.map((column, at) => (
+              {columns.map((column) => (
                 <td
                   key={column.key}
                   className={column.kind === 'tick' ? styles.centred : undefined}
@@ -123,10 +126,10 @@ export function LeadTable({ rows, tailHead, change }: LeadTableProps) {
                   <LeadCell
                     column={column}
                     pull={pull}
-                    name={cellKey(row, at)}
-                    trouble={troubles.get(cellKey(row, at)) ?? null}
-                    commit={(text) => commit(row, at, text)}
-                    move={(down) => focus(row + down, at)}
+                    name={cellKey(row, column)}
+                    trouble={troubles.get(cellKey(row, column)) ?? null}
+                    commit={(text) => commit(row, column, text)}
+                    move={(down) => focus(row + down, column)}
                   />
                 </td>
               ))}

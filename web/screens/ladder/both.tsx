@@ -73,6 +73,7 @@ function Both({ page, reading }: { readonly page: DayPage; readonly reading: Two
       {loads.length > 1 && (
         <SegmentedControl
           aria-label="Load that was held"
+          mb="md"
           value={loadKey(at!)}
           onChange={setWanted}
           data={loads.map((one) => ({ value: loadKey(one), label: loadInWords(one.loadPercent) }))}

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { addressOf } from '../../api/client.ts';
 import type { Curve, DayPage, Pull, PullCurve } from '../../api/types.gen.ts';
 import { ChartFrame, CurveChart, curveTable, useZoom } from '../../charts/index.ts';
+import { setting } from '../../charts/numbers.ts';
 import { FileName } from '../../shell/FileName.tsx';
 import { Facts, useFigures } from '../../shell/figures.tsx';
 import { dayLabel } from '../../shell/places.ts';
@@ -203,7 +204,10 @@ function PullFacts({ pull, curve }: { pull: Pull; curve: Curve | null }) {
     <Facts
       rows={[
         ['Lead', pull.leadDeg === null ? 'not set yet' : `${pull.leadDeg}°`],
-        ['Lambda target', pull.lambdaTarget],
+        ['Lambda target', lambdaInWords(pull.lambdaTarget)],
+        ['Lambda read', lambdaInWords(pull.lambdaMeasured, pull.lambdaErrorSd)],
+        ['Jets', pull.jets],
+        ['Load held', pull.loadPercent === null ? null : `${pull.loadPercent} %`],
         ['Part test', pull.group],
         ['Watched', WATCHED_WORDS.find(([name]) => name === pull.watched)?.[1] ?? 'not said'],
         ['Knock', heard],
@@ -249,4 +253,10 @@ function calibrationInWords(
   const within = `±\u202f${figure(half, 'torque')} at the peak`;
   if (doneOn === null) return `as stated, ${within}`;
   return `${dateInWords(doneOn)}, ${applied ? 'corrected' : 'not corrected'}, ${within}`;
+}
+
+/** `0.853, sd 0.01`; null where it is not known. */
+function lambdaInWords(lambda: number | null, errorSd: number | null = null): string | null {
+  if (lambda === null) return null;
+  return errorSd === null ? setting(lambda, '') : `${setting(lambda, '')}, sd ${errorSd}`;
 }
