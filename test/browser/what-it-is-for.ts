@@ -29,13 +29,28 @@ export const whatItIsFor = (standOf: () => Stand) =>
 
       await page.getByRole('button', { name: 'Type a use' }).click();
       await page.getByRole('textbox', { name: 'Name' }).fill('her road');
-      await page.getByRole('textbox', { name: 'Speeds and time' }).fill('3000, 80\n5000, 20');
+      const cell = (column: string, line: number) =>
+        page.getByRole('textbox', { name: `${column}, line ${line}` });
+      for (const [i, [speed, share]] of ['3000 80', '5000 20']
+        .map((row) => row.split(' '))
+        .entries()) {
+        await cell('Engine speed, rpm', i + 1).fill(speed!);
+        await cell('Share of the time, %', i + 1).fill(share!);
+      }
       await page.getByRole('button', { name: 'Keep the use' }).click();
       await page.waitForURL(/use=kept/);
       const kept = () => stand.record.uses.list({ engineId: engine.id });
       expect((await kept()).map(({ name }) => name)).toEqual(['her road']);
-      await page.getByRole('button', { name: 'Undo' }).last().click();
-      await expect.poll(async () => (await kept()).length).toBe(0);
+      await page.getByRole('button', { name: 'Change her road' }).click();
+      await cell('Share of the time, %', 1).fill('50');
+      await page.getByRole('button', { name: 'Save', exact: true }).click();
+      await expect
+        .poll(async () => (await kept()).map(({ written }) => written.points))
+        .toMatchObject([[{ share: '50 %' }, { share: '20 %' }]]);
+      for (const left of [1, 0]) {
+        await page.getByRole('button', { name: 'Undo' }).last().click();
+        await expect.poll(async () => (await kept()).length).toBe(left);
+      }
       await page.close();
     });
   });

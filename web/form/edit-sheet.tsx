@@ -4,6 +4,7 @@ import { usePreferences } from '../shell/preferences.tsx';
 import styles from './edit-sheet.module.css';
 import { type Field, readForm, textOf, unitOf, type Values } from './fields.ts';
 import { Sheet } from './sheet.tsx';
+import { TableInput } from './table-input.tsx';
 
 export interface EditSheetProps {
   readonly title: string;
@@ -35,9 +36,11 @@ export function EditSheet(props: EditSheetProps) {
   );
   const [troubles, setTroubles] = useState<Readonly<Record<string, string>>>({});
 
+  const asked = fields.filter(({ only }) => only === undefined || texts[only.key] === only.is);
+
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    const read = readForm(fields, texts, values, units, sendUntouched);
+    const read = readForm(asked, texts, values, units, sendUntouched);
     setTroubles(read.troubles);
     if (Object.keys(read.troubles).length > 0) return;
     if (Object.keys(read.patch).length === 0 && !sendUntouched) onClose();
@@ -48,7 +51,7 @@ export function EditSheet(props: EditSheetProps) {
     <Sheet onClose={onClose} title={title} size="lg">
       <form onSubmit={submit} noValidate>
         <div className={styles.fields}>
-          {fields.map((field, index) => (
+          {asked.map((field, index) => (
             <FieldInput
               key={field.key}
               field={field}
@@ -111,6 +114,8 @@ export function FieldInput({ field, first, text, unit, trouble, onChange }: Fiel
         onChange={(event) => onChange(event.currentTarget.value)}
       />
     );
+  if (field.kind === 'table')
+    return <TableInput field={field} text={text} trouble={trouble} onChange={onChange} />;
   if (field.kind === 'choice' || field.kind === 'yesNo')
     return (
       <NativeSelect

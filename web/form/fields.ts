@@ -17,6 +17,7 @@ export interface Field {
   readonly kind:
     | 'text'
     | 'long'
+    | 'table'
     | 'number'
     | 'quantity'
     | 'percent'
@@ -28,6 +29,12 @@ export interface Field {
   readonly shown?: DisplayKind;
   readonly dimension?: Dimension;
   readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  /** Of a table, whose value is text: a line a row, a tab between cells. */
+  readonly columns?: readonly string[];
+  /** What a table can be filled with at a press. */
+  readonly offer?: { readonly label: string; readonly text: string };
+  /** Asked only where another field says this. */
+  readonly only?: { readonly key: string; readonly is: string };
   readonly required?: boolean;
   /** For text that is null, not empty, where nothing is said. */
   readonly nullable?: boolean;
@@ -69,7 +76,7 @@ export function readField(field: Field, text: string, system: UnitSystem): Read 
   const words = text.trim();
   if (words === '') {
     if (field.required) return { trouble: `${field.label} is needed.` };
-    const empty = (field.kind === 'text' || field.kind === 'long') && !field.nullable;
+    const empty = ['text', 'long', 'table'].includes(field.kind) && !field.nullable;
     return { value: empty ? '' : null };
   }
   switch (field.kind) {
@@ -105,7 +112,7 @@ export function readField(field: Field, text: string, system: UnitSystem): Read 
       return choice ? { value: words } : { trouble: `“${words}” is not one of the choices.` };
     }
     default:
-      return { value: field.kind === 'long' ? text : words };
+      return { value: field.kind === 'long' || field.kind === 'table' ? text : words };
   }
 }
 

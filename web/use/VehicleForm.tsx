@@ -5,7 +5,7 @@ import { ChangeSheet } from '../form/change-sheet.tsx';
 import { usePreferences } from '../shell/preferences.tsx';
 import { NEW_VEHICLE, VEHICLE_FIELDS, vehicleFrom, vehicleValues } from './vehicle-fields.ts';
 
-/** A vehicle of an engine, new or to be changed. What the form does not show (a converter's curve) stays as it is. */
+/** A vehicle of an engine, new or to be changed. What the form does not show (losses by gear) stays as it is. */
 export function VehicleForm({
   engineId,
   vehicle,

@@ -1,12 +1,14 @@
 import { MantineProvider } from '@mantine/core';
+import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { pullsOf } from '../../src/compare/compared.fixture.ts';
-import { orRefuse, readVehicle } from '../../src/compare/index.ts';
+import { orRefuse, readUse, readVehicle } from '../../src/compare/index.ts';
 import type { CompareInput } from '../../src/compare/types.ts';
 import { LinesChart, linesTable } from '../charts/LinesChart.tsx';
 import { readForm, textOf } from '../form/fields.ts';
-import { typedUse } from '../screens/use/typed-use.ts';
+import { pasteRows, type Rows, rowsOf, textOfRows } from '../form/table-text.ts';
+import { changedUse, rowsOfUse, typedUse } from '../screens/use/typed-use.ts';
 import type { UseScreenProps } from './props.ts';
 import { UseScreen } from './UseScreen.tsx';
 import { NEW_VEHICLE, VEHICLE_FIELDS, vehicleFrom, vehicleValues } from './vehicle-fields.ts';
@@ -73,7 +75,114 @@ describe('the form of a vehicle', () => {
   });
 });
 
+describe('the curve of a converter in the form', () => {
+  const field = VEHICLE_FIELDS.find(({ key }) => key === 'converter.curve')!;
+  const { clutch: _, ...rest } = WRITTEN;
+  const converter = { stallSpeed: '2800 rpm', stallTorque: '400 N·m' };
+  const usual = orRefuse(readVehicle({ ...rest, converter }));
+
+  it('is offered in its usual shape, which says the same as nothing said', () => {
+    const filled = vehicleFrom(
+      { ...rest, converter },
+      { 'converter.curve': field.offer!.text },
+      'us',
+    );
+    const read = orRefuse(readVehicle(filled));
+    expect(read.vehicle).toEqual(usual.vehicle);
+    // Said now, so no longer assumed.
+    expect(usual.assumed.join(' ')).toContain('The converter’s curve is not said');
+    expect(read.assumed.join(' ')).not.toContain('converter');
+    const values = vehicleValues(filled);
+    expect(values['converter.curve']).toBe(field.offer!.text);
+    expect(vehicleFrom(filled, {}, 'us')).toEqual(filled);
+    expect(vehicleFrom(filled, { 'converter.curve': '' }, 'us').converter).toEqual(converter);
+  });
+
+  it('is pasted, and a slip in it is named by its cell', () => {
+    const pasted = pasteRows([], { row: 0, column: 0, columns: 3 }, SHEET);
+    const text = textOfRows((pasted as { rows: Rows }).rows);
+    const written = vehicleFrom({ ...rest, converter }, { 'converter.curve': text }, 'metric');
+    const { coupling } = orRefuse(readVehicle(written)).vehicle;
+    expect(coupling.kind === 'converter' && coupling.curve).toEqual([
+      { speedRatio: 0, torqueRatio: 1.9, capacity: 1 },
+      { speedRatio: 0.8, torqueRatio: 1.1, capacity: 0.85 },
+      { speedRatio: 1, torqueRatio: 1, capacity: 0 },
+    ]);
+    const slip = vehicleFrom(
+      { ...rest, converter },
+      { 'converter.curve': text.replace('1,1', 'about one') },
+      'metric',
+    );
+    const read = readVehicle(slip);
+    expect('problems' in read && read.problems.map(({ path }) => path)).toContain(
+      'converter.curve[1].torqueRatio',
+    );
+  });
+});
+const SHEET = 'speed ratio\ttorque ratio\tcapacity\r\n0\t1,9\t1\r\n0,8\t1,1\t0,85\r\n1\t1\t0\r\n';
+
+describe('a small table of a form', () => {
+  it('takes blocks however their cells are parted, over what stands there', () => {
+    const at = (row: number, column: number) => ({ row, column, columns: 3 });
+    for (const block of [
+      '3000\t80\n4000\t20',
+      '3000;80\n4000;20',
+      '3000, 80\n4000, 20',
+      '3000 80\n4000 20',
+    ])
+      expect(pasteRows([['1', '2', '3']], at(0, 0), block)).toEqual({
+        rows: [
+          ['3000', '80', '3'],
+          ['4000', '20'],
+        ],
+      });
+    expect(pasteRows([], at(0, 1), '3000 rpm\n4000 rpm')).toEqual({
+      rows: [
+        ['', '3000 rpm'],
+        ['', '4000 rpm'],
+      ],
+    });
+    expect(pasteRows([], at(0, 2), '1\t2')).toHaveProperty('wrong');
+    expect(pasteRows([], at(0, 0), 'speed\tshare')).toHaveProperty('wrong');
+  });
+
+  it('keeps any cells through its text', () => {
+    const cell = fc.string({ maxLength: 6 }).map((text) => text.replace(/\s/g, 'x'));
+    fc.assert(
+      fc.property(fc.array(fc.tuple(cell, cell, cell), { maxLength: 6 }), (rows) => {
+        const said = rows.filter((cells) => cells.some((one) => one !== ''));
+        const full = (read: Rows) => read.map((cells) => [0, 1, 2].map((i) => cells[i] ?? ''));
+        expect(full(rowsOf(textOfRows(rows)))).toEqual(said);
+      }),
+      { seed: 7, numRuns: 60 },
+    );
+  });
+});
+
 describe('a use typed in lines', () => {
+  it('is shown again as it counts, and changed in place', () => {
+    const log = {
+      ...typedUse('drive', '3000\t60\t\n5500\t20\t40'),
+      from: 'log',
+      reason: 'Time by engine speed.',
+    };
+    // 60 and 20 parts of 80.
+    expect(rowsOfUse(log)).toBe('3000\t75\t100\n5500\t25\t40');
+    expect(changedUse(log, { name: 'his drive', rows: undefined })).toEqual({
+      ...log,
+      name: 'his drive',
+    });
+    const changed = orRefuse(
+      readUse(changedUse(log, { name: 'drive', rows: '3000\t33,3\n4000\t66,7' })),
+    );
+    expect(changed.from).toBe('typed');
+    expect(changed.points.map(({ share }) => share)).toEqual([
+      expect.closeTo(0.333, 9),
+      expect.closeTo(0.667, 9),
+    ]);
+    expect(rowsOfUse({ format: 'use/9' })).toBe('');
+  });
+
   it('takes bare numbers as rpm and per cent', () => {
     expect(typedUse('road', '3000, 80\n5500 rpm; 20 %; 40\n')).toEqual({
       format: 'use/1',

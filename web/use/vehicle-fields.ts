@@ -1,4 +1,4 @@
-import { readVehicle } from '../../src/compare/index.ts';
+import { readVehicle, USUAL_CONVERTER } from '../../src/compare/index.ts';
 import {
   type DisplayKind,
   formatQuantity,
@@ -7,6 +7,7 @@ import {
   type UnitSystem,
 } from '../../src/units/index.ts';
 import type { Field, Values } from '../form/fields.ts';
+import { rowsOf, textOfRows } from '../form/table-text.ts';
 
 /** A vehicle as its file has it. */
 export type WrittenVehicle = Readonly<Record<string, unknown>>;
@@ -30,6 +31,15 @@ const part = (path: string, label: string, more: Partial<VehicleField> = {}): Ve
   kind: 'percent',
   ...more,
 });
+
+const CONVERTER = { key: 'coupling', is: 'converter' } as const;
+
+const curveText = (curve: typeof USUAL_CONVERTER): string =>
+  textOfRows(
+    curve.map(({ speedRatio, torqueRatio, capacity }) =>
+      [speedRatio, torqueRatio, capacity].map(String),
+    ),
+  );
 
 /** All that a form asks of a vehicle, in the order of a person's knowing it. */
 export const VEHICLE_FIELDS: readonly VehicleField[] = [
@@ -70,8 +80,20 @@ export const VEHICLE_FIELDS: readonly VehicleField[] = [
   quantity('launchSpeed', 'Launch speed of the engine', 'speed', 'rotationalSpeed', {
     hint: 'A clutch is slipped at it; a converter needs none.',
   }),
-  quantity('converter.stallSpeed', 'Converter stalls at', 'speed', 'rotationalSpeed'),
-  quantity('converter.stallTorque', 'with a torque of', 'torque', 'torque'),
+  quantity('converter.stallSpeed', 'Converter stalls at', 'speed', 'rotationalSpeed', {
+    only: CONVERTER,
+  }),
+  quantity('converter.stallTorque', 'with a torque of', 'torque', 'torque', { only: CONVERTER }),
+  {
+    key: 'converter.curve',
+    path: 'converter.curve',
+    label: 'Converter by speed ratio',
+    kind: 'table',
+    only: CONVERTER,
+    columns: ['Speed ratio', 'Torque ratio', 'Capacity'],
+    offer: { label: 'Fill in the usual shape', text: curveText(USUAL_CONVERTER) },
+    hint: 'Turbine over pump, from 0 at stall to 1; capacity is pump torque over its speed squared, as a part of that at stall, so it falls from 1 to 0. Empty: the usual shape.',
+  },
   {
     key: 'traction.coefficient',
     path: 'traction.coefficient',
@@ -150,6 +172,7 @@ export function vehicleValues(written: WrittenVehicle): Values {
     launchSpeed: coupling.launchRpm ?? undefined,
     'converter.stallSpeed': isConverter ? coupling.stallRpm : undefined,
     'converter.stallTorque': isConverter ? coupling.stallTorqueNm : undefined,
+    'converter.curve': isConverter ? said('converter.curve', curveText(coupling.curve)) : undefined,
     'traction.coefficient': traction?.coefficient,
     'traction.driven': traction?.driven ?? 'rear',
     'traction.drivenShare': said('traction.drivenShare', traction?.drivenShare),
@@ -206,6 +229,7 @@ export function vehicleFrom(
 
 function writtenOf(field: VehicleField, value: unknown, units: UnitSystem): unknown {
   if (value === null || value === undefined || value === '') return undefined;
+  if (field.key === 'converter.curve') return curveIn(String(value));
   if (field.key === 'gears') return numbersIn(String(value));
   if (field.key === 'shift.speeds') {
     const speeds = numbersIn(String(value)).map((speed) => `${speed} rpm`);
@@ -217,6 +241,16 @@ function writtenOf(field: VehicleField, value: unknown, units: UnitSystem): unkn
     return `${Number((100 * value).toFixed(4))} %`;
   return value;
 }
+
+/** Rows of a converter's curve; what is no number stays as it is, to be refused by name. */
+const curveIn = (text: string) =>
+  rowsOf(text).map(([speedRatio = '', torqueRatio = '', capacity = '']) =>
+    Object.fromEntries(
+      Object.entries({ speedRatio, torqueRatio, capacity })
+        .filter(([, cell]) => cell !== '')
+        .map(([key, cell]) => [key, readNumber(cell) ?? cell]),
+    ),
+  );
 
 /** `2.97 2.07 1.43`, with spaces, semicolons or commas between; what is no number stays as it is, to be refused by name. */
 const numbersIn = (text: string): (number | string)[] =>

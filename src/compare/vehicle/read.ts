@@ -34,7 +34,7 @@ const USUAL = {
 } as const;
 
 /** Usual shape of a passenger vehicle's converter over speed ratio (from memory; give the maker's curve where known). */
-const USUAL_CONVERTER: Converter['curve'] = [
+export const USUAL_CONVERTER: Converter['curve'] = [
   { speedRatio: 0, torqueRatio: 2, capacity: 1 },
   { speedRatio: 0.4, torqueRatio: 1.58, capacity: 0.98 },
   { speedRatio: 0.7, torqueRatio: 1.22, capacity: 0.9 },

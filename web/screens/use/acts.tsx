@@ -9,7 +9,7 @@ import { ChangeSheet } from '../../form/change-sheet.tsx';
 import type { Field, Values } from '../../form/fields.ts';
 import styles from '../../use/use.module.css';
 import { VehicleForm } from '../../use/VehicleForm.tsx';
-import { typedUse } from './typed-use.ts';
+import { changedUse, rowsOfUse, typedUse } from './typed-use.ts';
 
 interface ActsProps<T> {
   readonly engineId: string;
@@ -71,20 +71,21 @@ const USE_FIELDS: readonly Field[] = [
   {
     key: 'rows',
     label: 'Speeds and time',
-    kind: 'long',
+    kind: 'table',
     required: true,
-    hint: 'A line each: engine speed, share of the time, and where it is not full, the load. Such as 3000 rpm, 80 %, 40 %',
+    columns: ['Engine speed, rpm', 'Share of the time, %', 'Load, %'],
+    hint: 'Such as 3000, 80, 40. Load empty: full. Shares are taken in proportion.',
   },
 ];
 
-/** Adding and removing uses of one's own: typed, or from a log. */
+/** Adding, changing and removing uses of one's own: typed, or from a log. */
 export function UseActs({
   engineId,
   use,
   onKept,
   onRemoved,
 }: ActsProps<KeptUse> & { readonly use: KeptUse | null }) {
-  const [open, setOpen] = useState(false);
+  const [open, setOpen] = useState<'new' | 'change' | null>(null);
   const params = { id: engineId };
   const keep = (name: string, written: Readonly<Record<string, unknown>>) =>
     ask('POST /engines/{id}/uses', { params, body: { name, written } });
@@ -103,7 +104,7 @@ export function UseActs({
   });
   return (
     <div className={styles.acts}>
-      <Button variant="default" size="xs" onClick={() => setOpen(true)}>
+      <Button variant="default" size="xs" onClick={() => setOpen('new')}>
         Type a use
       </Button>
       <FileButton onChange={(file) => file !== null && log.mutate(file)}>
@@ -114,16 +115,26 @@ export function UseActs({
         )}
       </FileButton>
       {use !== null && (
-        <Button
-          variant="default"
-          size="xs"
-          aria-label={`Remove ${use.name}`}
-          onClick={() => remove.mutate(use)}
-        >
-          Remove
-        </Button>
+        <>
+          <Button
+            variant="default"
+            size="xs"
+            aria-label={`Change ${use.name}`}
+            onClick={() => setOpen('change')}
+          >
+            Change
+          </Button>
+          <Button
+            variant="default"
+            size="xs"
+            aria-label={`Remove ${use.name}`}
+            onClick={() => remove.mutate(use)}
+          >
+            Remove
+          </Button>
+        </>
       )}
-      {open && (
+      {open === 'new' && (
         <ChangeSheet
           title="A use of one’s own"
           fields={USE_FIELDS}
@@ -137,7 +148,24 @@ export function UseActs({
           }}
           done={(kept) => `${kept.name} is kept.`}
           after={onKept}
-          onClose={() => setOpen(false)}
+          onClose={() => setOpen(null)}
+        />
+      )}
+      {open === 'change' && use !== null && (
+        <ChangeSheet
+          title={`Change ${use.name}`}
+          fields={USE_FIELDS}
+          values={{ name: use.name, rows: rowsOfUse(use.written) }}
+          save={async (patch: Values) => {
+            const name = String(patch.name ?? use.name);
+            const rows = patch.rows === undefined ? undefined : String(patch.rows);
+            const written = changedUse(use.written, { name, rows });
+            orRefuse(readUse(written));
+            return ask('PATCH /uses/{id}', { params: { id: use.id }, body: { name, written } });
+          }}
+          done={(kept) => `${kept.name} is kept.`}
+          after={onKept}
+          onClose={() => setOpen(null)}
         />
       )}
     </div>
