@@ -1,23 +1,22 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
-import { Fragment, useMemo, useState } from 'react';
+import { Fragment, useMemo } from 'react';
 import { inUnitsOf, type UnitSystem } from '../../../src/units/index.ts';
 import { membersQuery, shopQuery, shopSettingsQuery } from '../../api/queries.ts';
 import type { BandRpm, CompareMembers, ShopSummary, SideWanted } from '../../api/types.gen.ts';
 import { CompareScreen } from '../../compare/CompareScreen.tsx';
 import type { CompareProps, QuickBand, SideWords } from '../../compare/props.ts';
 import { Sides } from '../../compare/Sides.tsx';
-import { letterOf } from '../../compare/words.ts';
 import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { kept } from '../../shell/words.ts';
+import { useSideChoosing, wordsOf } from './choosing.tsx';
 import { KeepComparison } from './keep.tsx';
 import { readyPairs } from './ready.ts';
 import { bandFromText, bandToText, sidesFromText, sidesToText } from './side-address.ts';
-import { SidePicker } from './side-picker.tsx';
-import { nameOfWanted, sideWords } from './side-words.ts';
+import { sideWords } from './side-words.ts';
 
 /** Side by side: the sides and the band stand in the address, so that a comparison can be bookmarked and sent on. */
 export function CompareRoute() {
@@ -26,7 +25,6 @@ export function CompareRoute() {
   const { standard } = usePreferences();
   const sides = useMemo(() => sidesFromText(search.sides), [search.sides]);
   const band = bandFromText(search.band);
-  const [picking, setPicking] = useState<number | 'more' | null>(null);
   const members = useQuery({ ...membersQuery(sides, standard), enabled: sides.length > 1 });
   const shop = useQuery(shopQuery);
   const data = sides.length > 1 && !members.isError ? members.data : undefined;
@@ -38,19 +36,9 @@ export function CompareRoute() {
       replace,
       resetScroll: false,
     });
-  const acts = {
-    onSwap: () => go([...sides.slice(1), ...sides.slice(0, 1)], band),
-    onRemove: (at: number) =>
-      go(
-        sides.filter((_, side) => side !== at),
-        band,
-      ),
-    onPick: (at: number | null) => setPicking(at ?? 'more'),
-  };
-  const words: readonly SideWords[] =
-    data !== undefined && !members.isPlaceholderData
-      ? data.sides.map(sideWords)
-      : sides.map((side) => ({ name: nameOfWanted(side, shop.data), aside: '', pulls: [] }));
+  const { acts, picker } = useSideChoosing(sides, (next) => go(next, band));
+  const told = data !== undefined && !members.isPlaceholderData ? data.sides : null;
+  const words = wordsOf(sides, told, shop.data);
 
   return (
     <Page
@@ -77,21 +65,7 @@ export function CompareRoute() {
           )}
         </div>
       )}
-      {picking !== null && (
-        <SidePicker
-          letter={letterOf(picking === 'more' ? sides.length : picking)}
-          onClose={() => setPicking(null)}
-          onPick={(side) => {
-            setPicking(null);
-            go(
-              picking === 'more'
-                ? [...sides, side]
-                : sides.map((one, at) => (at === picking ? side : one)),
-              band,
-            );
-          }}
-        />
-      )}
+      {picker}
     </Page>
   );
 }

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate, useSearch } from '@tanstack/react-router';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { isGoal } from '../../../src/compare/index.ts';
 import {
   enginePageQuery,
@@ -11,17 +11,15 @@ import {
   vehiclesQuery,
 } from '../../api/queries.ts';
 import type { SideWanted } from '../../api/types.gen.ts';
-import type { SideWords } from '../../compare/props.ts';
 import { Sides } from '../../compare/Sides.tsx';
-import { letterOf } from '../../compare/words.ts';
 import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import type { Chosen } from '../../use/props.ts';
 import { UseScreen } from '../../use/UseScreen.tsx';
+import { useSideChoosing, wordsOf } from '../compare/choosing.tsx';
 import { sidesFromText, sidesToText } from '../compare/side-address.ts';
-import { SidePicker } from '../compare/side-picker.tsx';
-import { nameOfWanted, sideWords } from '../compare/side-words.ts';
+import { sideWords } from '../compare/side-words.ts';
 import { UseActs, VehicleActs } from './acts.tsx';
 
 /** What it is for: builds, use and vehicle stand in the address. */
@@ -30,7 +28,6 @@ export function UseRoute() {
   const navigate = useNavigate();
   const { units, standard } = usePreferences();
   const sides = useMemo(() => sidesFromText(search.sides), [search.sides]);
-  const [picking, setPicking] = useState<number | 'more' | null>(null);
   const members = useQuery({ ...useMembersQuery(sides, standard), enabled: sides.length > 0 });
   const shop = useQuery(shopQuery);
   const data = sides.length > 0 && !members.isError ? members.data : undefined;
@@ -59,23 +56,12 @@ export function UseRoute() {
       replace: true,
       resetScroll: false,
     });
-  const acts = {
-    onSwap: () => go([...sides.slice(1), ...sides.slice(0, 1)], chosen),
-    ...(sides.length > 1
-      ? {
-          onRemove: (at: number) =>
-            go(
-              sides.filter((_, side) => side !== at),
-              chosen,
-            ),
-        }
-      : {}),
-    onPick: (at: number | null) => setPicking(at ?? 'more'),
-  };
-  const words: readonly SideWords[] =
-    data !== undefined && !members.isPlaceholderData
-      ? data.sides.map(sideWords)
-      : sides.map((side) => ({ name: nameOfWanted(side, shop.data), aside: '', pulls: [] }));
+  const { acts: all, picker } = useSideChoosing(sides, (next) => go(next, chosen));
+  const { onRemove, ...others } = all;
+  // The only side stays: a page about no build says nothing.
+  const acts = { ...others, ...(sides.length > 1 ? { onRemove } : {}) };
+  const told = data !== undefined && !members.isPlaceholderData ? data.sides : null;
+  const words = wordsOf(sides, told, shop.data);
   const error = members.error ?? vehicles.error ?? uses.error;
   const ready = data !== undefined && (engineId === null || (vehicles.isFetched && uses.isFetched));
   const name = engine.data?.engine.name;
@@ -145,21 +131,7 @@ export function UseRoute() {
           )}
         </>
       )}
-      {picking !== null && (
-        <SidePicker
-          letter={letterOf(picking === 'more' ? sides.length : picking)}
-          onClose={() => setPicking(null)}
-          onPick={(side) => {
-            setPicking(null);
-            go(
-              picking === 'more'
-                ? [...sides, side]
-                : sides.map((one, at) => (at === picking ? side : one)),
-              chosen,
-            );
-          }}
-        />
-      )}
+      {picker}
     </Page>
   );
 }
