@@ -84,6 +84,7 @@ function airCleaner(): DemoDay {
       engine: { ...ENGINE, peakBmepPa: more * ENGINE.peakBmepPa },
       leadsDeg: Array<number>(plan.blocks).fill(leadDeg),
       lambda,
+      waterTemperatureK: 355.15,
     });
   const sides = { a: made(4123, 1), b: made(4131, 1 + NO_CLEANER_GIVES_PERCENT / 100) };
   const left = { a: [...toText(sides.a, DIALECT).files], b: [...toText(sides.b, DIALECT).files] };
@@ -125,6 +126,7 @@ function airCleaner(): DemoDay {
       repeatabilityPercent: 0.35,
       plan,
       who: 'the operator',
+      madeAt: madeAt(date, 9 * 60 + 30),
     },
   };
 }

@@ -72,7 +72,10 @@ export function alikePulls(
       : [];
     return {
       sides: chosen,
-      sentence: `Taken were ${taken}, all at ${common}.`,
+      sentence:
+        sides.length === 1 && took(sides[0]!, 0).length === 1
+          ? `Taken was ${taken}, at ${common}.`
+          : `Taken were ${taken}, all at ${common}.`,
       warnings: elsewhere,
     };
   }

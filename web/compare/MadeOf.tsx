@@ -26,7 +26,9 @@ export function MadeOf(props: CompareViewProps & { readonly answer: CompareAnswe
               <div>
                 <p>
                   <b>{side.name}</b>
-                  {`: ${count(used.length, 'pull')}${days > 1 ? ` of ${count(days, 'day')}` : ''}. `}
+                  {side.pulls.length === 0
+                    ? `: ${side.aside}. `
+                    : `: ${count(used.length, 'pull')}${days > 1 ? ` of ${count(days, 'day')}` : ''}. `}
                   {used.map((pull, i) => (
                     <span key={pull.key}>
                       {i > 0 && ', '}

@@ -1,4 +1,5 @@
 import { ActionIcon, Button, Tooltip } from '@mantine/core';
+import { begun } from '../../src/compare/begun.ts';
 import styles from './compare.module.css';
 import type { CompareProps } from './props.ts';
 import { SideMark } from './SideMark.tsx';
@@ -21,10 +22,10 @@ export function Sides({
             <SideMark side={at} count={sides.length} />
             <span className={styles.sideWords}>
               {side.href === undefined ? (
-                <strong>{side.name}</strong>
+                <strong>{begun(side.name)}</strong>
               ) : (
                 <a href={side.href}>
-                  <strong>{side.name}</strong>
+                  <strong>{begun(side.name)}</strong>
                 </a>
               )}
               <small>{side.aside}</small>

@@ -1,5 +1,6 @@
 import { SegmentedControl } from '@mantine/core';
 import { useState } from 'react';
+import { begun } from '../../../src/compare/begun.ts';
 import type { PartAnswer, PartPlan } from '../../../src/compare/index.ts';
 import { inUnitsOf } from '../../../src/units/sentences.ts';
 import type { UnitSystem } from '../../../src/units/types.ts';
@@ -109,7 +110,7 @@ function Figures({ names, plan, answer }: PartTestProps) {
   return (
     <dl className={ladder.questions}>
       <div className={ladder.question}>
-        <dt>{`${names.b} over ${names.a}, mean power`}</dt>
+        <dt>{begun(`${names.b} over ${names.a}, mean power`)}</dt>
         <dd>
           <span className={ladder.figure} data-unknown={!gain.known}>
             {gain.figure}

@@ -8,7 +8,7 @@ export const sideWords = (side: CompareSide): SideWords => {
   const href = hrefOf(side.wanted);
   return {
     name: side.name,
-    aside: side.known === 'curve' ? asideOf(side.pulls) : 'known by its peaks alone',
+    aside: side.known === 'peaks' ? 'known by its peaks alone' : asideOf(side),
     ...(href === null ? {} : { href }),
     pulls: side.pulls.map(pullWords),
   };
@@ -29,9 +29,9 @@ const distinct = (texts: readonly (string | null)[]): string[] => [
 ];
 
 /** `3 pulls at 28 degrees of lead, 14 May 2026`. */
-function asideOf(pulls: readonly SidePull[]): string {
+function asideOf({ pulls, wanted }: CompareSide): string {
+  if (wanted.kind === 'paper') return 'typed from paper';
   const used = pulls.filter(({ counted }) => counted);
-  if (used.length > 0 && used.every(({ pullId }) => pullId === null)) return 'typed from paper';
   const settings = distinct(used.map(({ setting }) => setting));
   const days = distinct(used.map(({ date, day }) => (date === null ? day : dateInWords(date))));
   const at = settings.length === 1 ? ` at ${settings[0]}` : '';
