@@ -1,10 +1,11 @@
 import { useId } from 'react';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
-import { lossFill, rungColour } from '../theme/palette.ts';
+import { rungColour } from '../theme/palette.ts';
 import { Hatch, sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label } from './Label.tsx';
-import { contourPath, LEVELS, type LossGrid, lossAt } from './loss-grid.ts';
+import { LossFills } from './LossFills.tsx';
+import { type LossGrid, lossAt } from './loss-grid.ts';
 import { LeftLabel, LevelLabels, LimitEdge } from './loss-marks.tsx';
 import { estimate, interval, percent, rpm, setting, settingDecimals } from './numbers.ts';
 import { Picture } from './Picture.tsx';
@@ -62,17 +63,7 @@ export function LossMap(props: LossMapProps) {
         </clipPath>
       </defs>
       <g clipPath={`url(#${id}c)`}>
-        {LEVELS.map((level, at) => (
-          <path
-            key={level}
-            data-level={level}
-            d={contourPath(map, level, x, y)}
-            fill={lossFill((at + 1) / LEVELS.length, palette)}
-            stroke={palette.loss}
-            strokeWidth={0.75}
-            strokeOpacity={0.7}
-          />
-        ))}
+        <LossFills grid={map} x={x} y={y} />
         <path
           d={bandPath(
             xs,

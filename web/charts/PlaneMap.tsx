@@ -4,7 +4,8 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { lossFill } from '../theme/palette.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label } from './Label.tsx';
-import { contourPath, LEVELS } from './loss-grid.ts';
+import { LossFills } from './LossFills.tsx';
+import { LEVELS } from './loss-grid.ts';
 import { estimate, percent, plain, setting } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { linePath } from './path.ts';
@@ -60,17 +61,7 @@ export function PlaneMap({ width, height, answer, left, cursor, onCursor }: Plan
         </clipPath>
       </defs>
       <g clipPath={`url(#${id}c)`}>
-        {LEVELS.map((level, at) => (
-          <path
-            key={level}
-            data-level={level}
-            d={contourPath(grid, level, x, y)}
-            fill={lossFill((at + 1) / LEVELS.length, palette)}
-            stroke={palette.loss}
-            strokeWidth={0.75}
-            strokeOpacity={0.7}
-          />
-        ))}
+        <LossFills {...{ grid, x, y }} />
         <Unknown map={map} x={x} y={y} />
         <Levels map={map} ridge={ridge} x={x} y={y} />
         <path

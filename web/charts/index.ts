@@ -13,6 +13,6 @@ export { ResidualChart, type ResidualChartProps, residualTable } from './Residua
 export { ResponseChart } from './ResponseChart.tsx';
 export { type ResponseChartProps, responseTable, type UseFlag } from './response-words.ts';
 export { type Span, valueAt } from './scale.ts';
-export { type TableModel, TableView } from './TableView.tsx';
+export { type TableModel, TableRows, TableView } from './TableView.tsx';
 export { type Box, useSize } from './useSize.ts';
 export { useZoom, type Zoom } from './zoom.ts';

@@ -5,7 +5,7 @@ import ladder from '../ladder/ladder.module.css';
 import styles from './compare.module.css';
 import { type MeasureRow, measureRows } from './measure-rows.ts';
 import type { CompareViewProps } from './props.ts';
-import { SideMark } from './SideMark.tsx';
+import { SideHeads } from './SideHeads.tsx';
 import { letterOf } from './words.ts';
 
 /** The figures of each side and what changed, each with its interval. */
@@ -41,12 +41,7 @@ export function Measures({ answer, units }: CompareViewProps & { readonly answer
               <th scope="col" data-left="">
                 95 % intervals beside
               </th>
-              {groups.map(({ name }, at) => (
-                <th key={name} scope="col">
-                  <SideMark side={at} count={groups.length} />
-                  <span className={styles.columnName}>{name}</span>
-                </th>
-              ))}
+              <SideHeads names={groups.map(({ name }) => name)} />
               <th scope="col">{pairs.length > 1 ? `${letterOf(chosen + 1)} less A` : 'change'}</th>
             </tr>
           </thead>

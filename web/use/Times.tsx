@@ -2,7 +2,7 @@ import type { VehicleAnswer } from '../../src/compare/index.ts';
 import type { Banded } from '../../src/pull/types.ts';
 import { interval, outside, plain, rpm, signed, speed } from '../charts/numbers.ts';
 import styles from '../compare/compare.module.css';
-import { SideMark } from '../compare/SideMark.tsx';
+import { SideHeads } from '../compare/SideHeads.tsx';
 import { letterOf } from '../compare/words.ts';
 import ladder from '../ladder/ladder.module.css';
 import type { UseViewProps } from './props.ts';
@@ -36,12 +36,7 @@ export function Times({
               <th scope="col" data-left="">
                 95 % intervals beside
               </th>
-              {vehicle.builds.map(({ name }, at) => (
-                <th key={name} scope="col">
-                  <SideMark side={at} count={vehicle.builds.length} />
-                  <span className={styles.columnName}>{name}</span>
-                </th>
-              ))}
+              <SideHeads names={vehicle.builds.map(({ name }) => name)} />
               {vehicle.pairs.map(({ b }, at) => (
                 <th key={b} scope="col">{`${letterOf(at + 1)} less A`}</th>
               ))}

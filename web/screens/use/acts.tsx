@@ -17,6 +17,27 @@ interface ActsProps<T> {
   readonly onRemoved: () => void;
 }
 
+function ChangeAndRemove({
+  name,
+  onChange,
+  onRemove,
+}: {
+  readonly name: string;
+  readonly onChange: () => void;
+  readonly onRemove: () => void;
+}) {
+  return (
+    <>
+      <Button variant="default" size="xs" aria-label={`Change ${name}`} onClick={onChange}>
+        Change
+      </Button>
+      <Button variant="default" size="xs" aria-label={`Remove ${name}`} onClick={onRemove}>
+        Remove
+      </Button>
+    </>
+  );
+}
+
 /** Adding, changing and removing the vehicles of an engine. */
 export function VehicleActs({
   engineId,
@@ -35,24 +56,11 @@ export function VehicleActs({
         Add a vehicle
       </Button>
       {vehicle !== null && (
-        <>
-          <Button
-            variant="default"
-            size="xs"
-            aria-label={`Change ${vehicle.name}`}
-            onClick={() => setOpen('change')}
-          >
-            Change
-          </Button>
-          <Button
-            variant="default"
-            size="xs"
-            aria-label={`Remove ${vehicle.name}`}
-            onClick={() => remove.mutate(vehicle)}
-          >
-            Remove
-          </Button>
-        </>
+        <ChangeAndRemove
+          name={vehicle.name}
+          onChange={() => setOpen('change')}
+          onRemove={() => remove.mutate(vehicle)}
+        />
       )}
       {open !== null && (
         <VehicleForm
@@ -115,24 +123,11 @@ export function UseActs({
         )}
       </FileButton>
       {use !== null && (
-        <>
-          <Button
-            variant="default"
-            size="xs"
-            aria-label={`Change ${use.name}`}
-            onClick={() => setOpen('change')}
-          >
-            Change
-          </Button>
-          <Button
-            variant="default"
-            size="xs"
-            aria-label={`Remove ${use.name}`}
-            onClick={() => remove.mutate(use)}
-          >
-            Remove
-          </Button>
-        </>
+        <ChangeAndRemove
+          name={use.name}
+          onChange={() => setOpen('change')}
+          onRemove={() => remove.mutate(use)}
+        />
       )}
       {open === 'new' && (
         <ChangeSheet
