@@ -11,6 +11,7 @@ it('gives the pulls and curves of a day as CSV and Parquet, each column with its
     await asked.record.pulls.create({
       dayId: day.id,
       peakPowerW: 200_000,
+      ...{ lambdaMeasured: 0.853, lambdaErrorSd: 0.01, jets: 'primary 68', loadPercent: 60 },
       note: '=HYPERLINK("http://x")',
       peaksAre: { air: 'observed', inertia: 'out' },
     });
@@ -25,6 +26,7 @@ it('gives the pulls and curves of a day as CSV and Parquet, each column with its
     expect(first).toContain(",'=1+1.csv,");
     expect(second).toContain(`"'=HYPERLINK(""http://x"")"`);
     expect(second).toContain(',200000,');
+    expect(second).toContain(',0.853,0.01,primary 68,60,');
     const bytes = await get('curves?as=parquet');
     const { buffer } = bytes;
     const { key_value_metadata: about } = parquetMetadata(buffer);

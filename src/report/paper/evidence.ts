@@ -90,7 +90,8 @@ function dayRows(
 function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Block {
   const say = tell.words.evidence;
   const inCurve = new Set(final?.pullIds ?? []);
-  const withLambda = pulls.some(({ lambdaTarget }) => lambdaTarget !== null);
+  const lambdaOf = ({ lambdaMeasured, lambdaTarget }: HandedPull) => lambdaMeasured ?? lambdaTarget;
+  const withLambda = pulls.some((pull) => lambdaOf(pull) !== null);
   const peak = (pull: HandedPull, kind: 'torque' | 'power') => {
     const typed = kind === 'torque' ? pull.typedPeaks?.torqueNm : pull.typedPeaks?.powerW;
     const curve = kind === 'torque' ? pull.curve?.peakTorque : pull.curve?.peakPower;
@@ -118,7 +119,7 @@ function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Bl
       return [
         String(pull.number),
         tell.setting(pull.leadDeg, 'deg').replace(tell.words.notKnown, '–'),
-        ...(withLambda ? [tell.plain(pull.lambdaTarget, 3)] : []),
+        ...(withLambda ? [tell.plain(lambdaOf(pull), 3)] : []),
         tell.number(air?.pressureAbsPa ?? null, 'barometer'),
         tell.number(air?.airTemperatureK ?? null, 'temperature'),
         tell.plain(air?.humidity == null ? null : 100 * air.humidity, 0),
