@@ -1,0 +1,36 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Stand } from './stand.ts';
+
+/** What is kept is found again, looked over, and taken along. */
+export const keeping = (standOf: () => Stand) =>
+  describe('the record that is kept', () => {
+    let page: Page;
+    beforeAll(async () => {
+      page = await standOf().open('/');
+    });
+
+    it('is searched by keyboard, and shows what an engine has run and what is due', async () => {
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      await page.keyboard.press('/');
+      await page.getByRole('combobox').fill('rally');
+      await page.getByRole('option', { name: /^Rally six.*engine/ }).waitFor();
+      await page.keyboard.press('Enter');
+      await page.getByRole('heading', { name: 'Rally six', level: 1 }).waitFor();
+      await page.getByRole('link', { name: 'Service record' }).click();
+      await page.getByText(/pulls in the record, .* at full throttle/).waitFor();
+      await page.getByRole('heading', { name: 'What is due' }).waitFor();
+    });
+
+    it('leaves as a table with its units in the heads', async () => {
+      await page.getByRole('button', { name: /^Power over time.*: save the picture/ }).click();
+      const [file] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('menuitem', { name: 'Save the table as CSV' }).click(),
+      ]);
+      const text = await readFile(await file.path(), 'utf8');
+      expect(text).toMatch(/^\ufeffTest day,Build,Pulls,"Mean power, (hp|kW)"/);
+      expect(text.trim().split('\r\n').length).toBeGreaterThan(2);
+    });
+  });
