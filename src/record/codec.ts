@@ -40,6 +40,8 @@ export const TABLES: Readonly<Record<EntityName, TableSpec>> = {
     kinds: {
       name: 'plain',
       invented: 'boolean',
+      address: 'plain',
+      mark: 'plain',
       units: 'plain',
       standard: 'plain',
       worthPercent: 'plain',

@@ -38,6 +38,8 @@ const NEW_USES: readonly UseRules[] = SHIPPED_USES.map(({ holdback, ...rule }) =
 export const NEW_SHOP: Shop = {
   name: 'My shop',
   invented: false,
+  address: '',
+  mark: null,
   units: 'us',
   standard: 'SAE J1349',
   worthPercent: WORTH_PERCENT,

@@ -42,6 +42,10 @@ export interface Shop {
   readonly name: string;
   /** The demo that comes along: nobody and nothing in it is real. */
   readonly invented: boolean;
+  /** In one line, for its papers. */
+  readonly address: string;
+  /** Its mark: a PNG or SVG picture as a data URL. */
+  readonly mark: string | null;
   readonly units: UnitSystem;
   readonly standard: AirStandard;
   /** Least gain of mean power a rung that is worth having [%]. */

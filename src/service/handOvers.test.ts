@@ -25,6 +25,12 @@ import { type Verified, verifyBundle } from './work/verify.ts';
 
 const HOSTILE = '=HYPERLINK("x")<script>alert(1)</script>\u202egnp.\u{1f525}'.repeat(3);
 
+const picture = (drawing: string) =>
+  `data:image/svg+xml;base64,${Buffer.from(
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 30 10">${drawing}</svg>`,
+  ).toString('base64')}`;
+const MARK = picture('<rect width="30" height="10" fill="#1a69ac"/>');
+
 /** A build with two recorded pulls at a setting that was decided on, and one pull left out. */
 async function handedOver(asked: Asked) {
   const { day, ladder, engine } = await aDay(asked);
@@ -51,6 +57,7 @@ async function handedOver(asked: Asked) {
     why: 'a hot summer',
   });
   await record.engines.update(engine.id, { owner: HOSTILE });
+  await asked.json('PATCH', '/shop', { address: '1 Mill Lane', mark: MARK });
   const kept = await asked.json<{ id: string }>(
     'POST',
     `/builds/${day.buildId}/handovers`,
@@ -318,6 +325,10 @@ describe('a hand-over', () => {
     expect(page).toContain('&lt;script&gt;alert(1)&lt;/script&gt;');
     expect(page.match(/<svg/g)!.length).toBeGreaterThan(1);
     expect(page).toContain("default-src 'none'");
+    expect(page).toContain(`<img class="mark" src="${MARK}" alt="`);
+    expect(page).toContain('1 Mill Lane');
+    for (const mark of [picture('<script>alert(1)</script>'), 'data:image/png;base64,AAAA', 'x'])
+      await asked.json('PATCH', '/shop', { mark }, 400);
   });
 
   it('refuses what is no bundle, and a build that has nothing to hand over', () =>

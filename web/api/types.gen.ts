@@ -1193,7 +1193,9 @@ export type SheetReading = {
 };
 export type Shop = {
   readonly name: string /** The demo: nobody and nothing in it is real. */;
-  readonly invented: boolean;
+  readonly invented: boolean /** In one line, for its papers. */;
+  readonly address: string /** PNG or SVG as a data URL, at most 200 kB. */;
+  readonly mark: string | null;
   readonly units: 'us' | 'metric';
   readonly standard: AirStandard;
   readonly worthPercent: number;
@@ -1220,7 +1222,9 @@ export type ShopKey = {
 };
 export type ShopPatch = {
   readonly name?: string /** The demo: nobody and nothing in it is real. */;
-  readonly invented?: boolean;
+  readonly invented?: boolean /** In one line, for its papers. */;
+  readonly address?: string /** PNG or SVG as a data URL, at most 200 kB. */;
+  readonly mark?: string | null;
   readonly units?: 'us' | 'metric';
   readonly standard?: AirStandard;
   readonly worthPercent?: number;

@@ -12,6 +12,7 @@ import { sql as vehiclesAndUses } from './0011_vehicles_and_uses.ts';
 import { sql as mixtureOfAPull } from './0013_mixture_of_a_pull.ts';
 import { sql as handOvers } from './0014_hand_overs.ts';
 import { sql as search } from './0015_search.ts';
+import { sql as markOfTheShop } from './0016_mark_of_the_shop.ts';
 
 export interface Migration {
   readonly name: string;
@@ -31,5 +32,6 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0014_hand_overs', sql: handOvers },
   { name: '0011_vehicles_and_uses', sql: vehiclesAndUses },
   { name: '0015_search', sql: search },
+  { name: '0016_mark_of_the_shop', sql: markOfTheShop },
   { name: '0013_mixture_of_a_pull', sql: mixtureOfAPull },
 ];

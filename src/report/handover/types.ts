@@ -10,7 +10,7 @@ import type { AirStandard } from '../../trade/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
 
 /** Rises with any change of what a hand-over says of the same record. */
-export const HANDOVER_VERSION = 1;
+export const HANDOVER_VERSION = 2;
 
 /** What was asked for; together with the record it decides every figure. */
 export interface HandOverChoice {
@@ -189,7 +189,14 @@ export interface HandOver {
   readonly madeAt: string;
   readonly choice: HandOverChoice;
   readonly versions: Versions;
-  readonly shop: { readonly name: string; readonly isInvented: boolean };
+  readonly shop: {
+    readonly name: string;
+    readonly isInvented: boolean;
+    /** Since version 2. */
+    readonly address?: string;
+    /** PNG or SVG as a data URL; since version 2. */
+    readonly mark?: string | null;
+  };
   readonly engine: {
     readonly id: string;
     readonly name: string;

@@ -41,6 +41,8 @@ export interface Paper {
   /** BCP 47. */
   readonly language: string;
   readonly author: string;
+  /** The shop's mark, PNG or SVG as a data URL: always a picture, never markup. */
+  readonly mark: string | null;
   readonly madeAt: string;
   /** At the foot of every page. */
   readonly foot: string;

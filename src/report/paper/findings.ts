@@ -27,7 +27,7 @@ function headRows(handOver: HandOver, tell: Teller): (readonly [string, string])
   const known = (label: string, text: string): (readonly [string, string])[] =>
     text === '' ? [] : [[label, text]];
   const dates = [...new Set(days.flatMap(({ date }) => (date === null ? [] : [date])))];
-  const by = [choice.by, shop.name].filter((one) => one !== '').join(', ');
+  const by = [choice.by, shop.name, shop.address ?? ''].filter((one) => one !== '').join(', ');
   return [
     [head.engine, engine.name],
     ...known(head.serial, engine.serial),

@@ -38,6 +38,7 @@ export function paperOf(handOver: HandOver, language: Language, publicKey: strin
     title: titleOf(handOver, words.title),
     language: words.language,
     author: handOver.shop.name,
+    mark: handOver.shop.mark ?? null,
     madeAt: handOver.madeAt,
     foot: words.foot(handOver.shop.name, `${handOver.engine.name}, ${handOver.build.name}`),
     page: words.page,

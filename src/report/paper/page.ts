@@ -42,7 +42,7 @@ export function pageOf(paper: Paper, { draw, script }: PageOptions): string {
     `<title>${text(paper.title)}</title>`,
     `<style>${PAGE_CSS}</style>`,
     '</head>',
-    `<body><main>\n${body}\n</main>`,
+    `<body><main>\n${markOf(paper)}${body}\n</main>`,
     `<footer>${text(paper.foot)}</footer>`,
     // Data, never markup: no tag can begin inside it.
     `<script type="application/json" id="figures">${JSON.stringify(figures).replaceAll('<', '\\u003c')}</script>`,
@@ -50,6 +50,10 @@ export function pageOf(paper: Paper, { draw, script }: PageOptions): string {
     '</body></html>\n',
   ].join('\n');
 }
+
+/** As a picture: what an SVG holds cannot act there. */
+const markOf = ({ mark, author }: Paper): string =>
+  mark === null ? '' : `<img class="mark" src="${text(mark)}" alt="${text(author)}">\n`;
 
 /** Text from outside as it may stand in HTML, in an element or in quotes. */
 function text(words: string): string {

@@ -8,6 +8,7 @@ export const PAGE_CSS = `
 * { box-sizing: border-box; }
 body { margin: 0; background: var(--paper); color: var(--ink); font: 16px/1.5 Inter, system-ui, "Segoe UI", Roboto, sans-serif; }
 main { max-width: 60rem; margin: 0 auto; padding: 2rem 1.25rem 3rem; overflow-wrap: anywhere; }
+img.mark { float: right; max-width: 40%; max-height: 4rem; margin: 0 0 1rem 1.5rem; background: #fdfcf9; border-radius: 4px; }
 h1 { font-size: 1.7rem; line-height: 1.2; margin: 1.5rem 0 0.6rem; }
 h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; }
 h3 { font-size: 1rem; margin: 1.4rem 0 0.4rem; }

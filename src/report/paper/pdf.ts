@@ -75,8 +75,12 @@ export async function pdfOf(
     };
   });
   if (attached !== undefined) put(attached.name, attached.bytes);
+  const { mark, ...words } = paper;
+  const markFile = mark === null ? null : markIn(mark);
+  if (markFile !== null) put(markFile.name, markFile.bytes);
   const data = {
-    ...paper,
+    ...words,
+    markFile: markFile === null ? null : `/${markFile.name}`,
     size: size === 'letter' ? 'us-letter' : 'a4',
     blocks,
     attached:
@@ -93,6 +97,11 @@ export async function pdfOf(
       try {
         return new Uint8Array(compiler.pdf({ mainFileContent: TEMPLATE }, options));
       } catch (error) {
+        // A mark that cannot be drawn here must not keep the report from being set.
+        if (markFile !== null && tries === 1 && /decode|parse|svg/i.test(String(error))) {
+          text = JSON.stringify({ ...data, markFile: null });
+          continue;
+        }
         const spelled = spelledOut(text, error);
         if (spelled === null || tries === MOST_TRIES) throw notSet(error);
         text = spelled;
@@ -101,6 +110,14 @@ export async function pdfOf(
   } finally {
     compiler.evictCache(0);
   }
+}
+
+function markIn(dataUrl: string): { readonly name: string; readonly bytes: Buffer } {
+  const [kind, base64] = dataUrl.split(',') as [string, string];
+  return {
+    name: kind.includes('svg') ? 'mark.svg' : 'mark.png',
+    bytes: Buffer.from(base64, 'base64'),
+  };
 }
 
 /** Each try spells out every sign that the one before could not draw. */

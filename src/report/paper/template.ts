@@ -80,6 +80,10 @@ export const TEMPLATE = `
 #show figure: set block(breakable: false)
 #show figure.caption: it => align(left, it.body)
 
+#if paper.markFile != none {
+  place(top + right, dy: -3mm, image(paper.markFile, height: 12mm, alt: paper.author))
+}
+
 #for it in paper.blocks {
   if it.kind == "heading" { heading(level: it.level, text(it.text)) }
   else if it.kind == "paragraph" {

@@ -19,6 +19,7 @@ import {
   torqueBasis,
   z,
 } from './common.ts';
+import { whyNoMark } from './mark.ts';
 
 const useRules = z
   .object({
@@ -38,6 +39,16 @@ const useRules = z
 const shopFields = z.object({
   name: label.min(1),
   invented: z.boolean().openapi({ description: 'The demo: nobody and nothing in it is real.' }),
+  address: z.string().max(300).openapi({ description: 'In one line, for its papers.' }),
+  mark: z
+    .string()
+    .max(300_000)
+    .superRefine((dataUrl, context) => {
+      const message = whyNoMark(dataUrl);
+      if (message !== null) context.addIssue({ code: 'custom', message });
+    })
+    .nullable()
+    .openapi({ description: 'PNG or SVG as a data URL, at most 200 kB.' }),
   units: z.enum(['us', 'metric']),
   standard: airStandard,
   worthPercent: percent,

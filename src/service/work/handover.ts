@@ -90,7 +90,12 @@ export async function freezeHandOver(
       compare: COMPARE_VERSION,
       plan: PLAN_VERSION,
     },
-    shop: { name: shop.name, isInvented: shop.invented },
+    shop: {
+      name: shop.name,
+      isInvented: shop.invented,
+      address: shop.address,
+      mark: shop.mark,
+    },
     engine: {
       id: engine.id,
       name: engine.name,

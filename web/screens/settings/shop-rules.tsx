@@ -7,12 +7,14 @@ import { ChangeSheet } from '../../form/change-sheet.tsx';
 import type { Field } from '../../form/fields.ts';
 import { Facts } from '../../shell/figures.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
+import { Mark } from './mark.tsx';
 
 const REAL = 'engines of our own';
 const INVENTED = 'a demo: nothing in it is real';
 
 const FIELDS: readonly Field[] = [
   { key: 'name', label: 'Name of the shop', kind: 'text', required: true },
+  { key: 'address', label: 'Address', kind: 'text', hint: 'In one line; it stands on hand-overs.' },
   {
     key: 'invented',
     label: 'What is in the book',
@@ -87,6 +89,7 @@ export function ShopRules({ shop }: { shop: Shop }) {
       <Facts
         rows={[
           ['Name', shop.name],
+          ['Address', shop.address],
           ['What is in the book', shop.invented ? INVENTED : REAL],
           ['Air standard', nameOfStandard(shop.standard)],
           ['Least gain worth a rung', `${shop.worthPercent} % of mean power`],
@@ -101,6 +104,7 @@ export function ShopRules({ shop }: { shop: Shop }) {
           ['For one octane number less', `${shop.holdbackDegPerOctane}° more holdback`],
         ]}
       />
+      <Mark mark={shop.mark} />
       {editing && (
         <ChangeSheet
           title="The shop"
