@@ -80,3 +80,21 @@ export interface DrawOptions {
 
 /** Draws a picture as the text of an SVG file. */
 export type DrawFigure = (figure: FigureWanted, options: DrawOptions) => string;
+
+/** A picture for showing a result: a headline, its figures large, one chart, the shop's mark. */
+export interface ShownWanted {
+  readonly title: string;
+  readonly scenario: string;
+  /** Figure and, smaller, what it is of. */
+  readonly headlines: readonly (readonly [string, string])[];
+  readonly figure: FigureWanted;
+  readonly by: string;
+  /** PNG or SVG as a data URL; only ever a picture in the picture. */
+  readonly mark: string | null;
+}
+
+/** Draws it at exactly this size, its letters to be read on a thumbnail. */
+export type DrawShown = (
+  shown: ShownWanted,
+  size: { readonly width: number; readonly height: number },
+) => string;

@@ -62,6 +62,7 @@ export {
 export { attachedIn } from './paper/attachment.ts';
 export { findingsOf, LANGUAGES, type Language, paperOf } from './paper/index.ts';
 export { pageOf } from './paper/page.ts';
+export { SHAPES, type Shape, shownOf } from './paper/shown.ts';
 export { paperSide } from './paperSide.ts';
 export { partNotBegun, readPartTest } from './partRead.ts';
 export { belowFullThrottle, lambdasOf, type SetAt } from './pullSettings.ts';

@@ -4,12 +4,20 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { StoreError } from '../errors.ts';
-import type { DrawFigure } from '../figures.ts';
+import type { DrawFigure, DrawShown } from '../figures.ts';
 
 const here = import.meta.dirname;
 
+interface Drawing {
+  readonly drawFigure: DrawFigure;
+  readonly drawShown: DrawShown;
+}
+
+export const shippedFigures = async (): Promise<DrawFigure> => (await shipped()).drawFigure;
+export const shippedShown = async (): Promise<DrawShown> => (await shipped()).drawShown;
+
 /** @throws StoreError where this installation lacks them */
-export async function shippedFigures(): Promise<DrawFigure> {
+async function shipped(): Promise<Drawing> {
   const places = [
     join(here, 'figures.js'),
     join(here, '..', '..', 'dist', 'figures.js'),
@@ -23,8 +31,7 @@ export async function shippedFigures(): Promise<DrawFigure> {
         file: places[0]!,
       },
     );
-  const { drawFigure } = (await import(pathToFileURL(place).href)) as { drawFigure: DrawFigure };
-  return drawFigure;
+  return (await import(pathToFileURL(place).href)) as Drawing;
 }
 
 /** What gives the pictures of a page their cursor; null where nothing is built, and they stand still. */

@@ -331,6 +331,17 @@ describe('a hand-over', () => {
       await asked.json('PATCH', '/shop', { mark }, 400);
   });
 
+  it('is a picture of its result in exactly the size asked for, its names text and its mark a picture', async () => {
+    const { ask, id, document } = await shop.ready;
+    const path = `/api/v1/handovers/${id}/picture?shape=story&units=metric`;
+    const svg = await (await ask('GET', path)).text();
+    expect(svg).toMatch(/^<svg [^>]*width="1080" height="1920"/);
+    const kilowatts = document.final!.peakPowerW.value / 1000;
+    expect(svg).toMatch(new RegExp(`>${Math.floor(kilowatts)}[.\\d]* kW<`));
+    expect(svg).toContain(`<image href="${MARK}"`);
+    expect(svg).not.toMatch(/<script|fill="#1a69ac"\/>/);
+  });
+
   it('refuses what is no bundle, and a build that has nothing to hand over', () =>
     withApp(async (asked) => {
       const { engine } = await aDay(asked);

@@ -2307,6 +2307,17 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: Blob;
   };
+  /** The result as a picture to be shown (SVG), with the mark of the shop. */
+  readonly 'GET /handovers/{id}/picture': {
+    readonly params: { readonly id: string };
+    readonly query: {
+      readonly shape?: 'screen' | 'large' | 'square' | 'story';
+      readonly language?: 'en' | 'de';
+      readonly units?: 'us' | 'metric';
+    };
+    readonly body: undefined;
+    readonly answer: Blob;
+  };
   /** The report as a PDF, with the bundle in it. */
   readonly 'GET /handovers/{id}/report': {
     readonly params: { readonly id: string };

@@ -12,6 +12,7 @@ export { lossTable } from './loss-grid.ts';
 export { ResidualChart, type ResidualChartProps, residualTable } from './ResidualChart.tsx';
 export { ResponseChart } from './ResponseChart.tsx';
 export { type ResponseChartProps, responseTable, type UseFlag } from './response-words.ts';
+export { saveDrawing } from './save.ts';
 export { type Span, valueAt } from './scale.ts';
 export { type TableModel, TableRows, TableView } from './TableView.tsx';
 export { type Box, useSize } from './useSize.ts';

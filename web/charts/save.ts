@@ -58,19 +58,34 @@ export async function saveSvg(
   handToPerson(new Blob([text], { type: 'image/svg+xml' }), fileName(caption, 'svg'));
 }
 
+/** A drawing of its own size with our letters in it, saved as it is or as the pixels of that size. */
+export async function saveDrawing(svg: string, name: string, as: 'svg' | 'png'): Promise<void> {
+  const font = await fontAsDataUrl();
+  const style =
+    font === null
+      ? ''
+      : `<style>@font-face{font-family:"Inter Variable";font-weight:100 900;src:url(${font}) format("woff2")}</style>`;
+  const text = svg.replace('</title>', `</title>${style}`);
+  const blob = as === 'svg' ? new Blob([text], { type: 'image/svg+xml' }) : await pixelsOf(text, 1);
+  handOver(blob, `${name}.${as}`);
+}
+
 /** PNG at twice the size on screen, for print and for other screens. */
 export async function pngOf(
   svg: SVGSVGElement,
   caption: Caption,
   style: ChartStyle,
 ): Promise<Blob> {
-  const text = await svgTextOf(svg, caption, style);
+  return pixelsOf(await svgTextOf(svg, caption, style), 2);
+}
+
+async function pixelsOf(text: string, times: number): Promise<Blob> {
   const image = new Image();
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
   await image.decode();
   const canvas = document.createElement('canvas');
-  canvas.width = image.naturalWidth * 2;
-  canvas.height = image.naturalHeight * 2;
+  canvas.width = image.naturalWidth * times;
+  canvas.height = image.naturalHeight * times;
   canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
   return new Promise((give, refuse) => {
     canvas.toBlob(

@@ -5,6 +5,8 @@ import { standaloneSvg } from '../charts/standalone.ts';
 import { type ChartStyle, ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
 
+export { drawShown } from './shown.tsx';
+
 /** Draws one; on paper of its own with its caption where that is asked. */
 export const drawFigure: DrawFigure = (
   figure,

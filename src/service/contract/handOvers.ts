@@ -208,6 +208,24 @@ export const handOvers = {
     request: { params: byId, query: z.object({ language: z.enum(LANGUAGES).optional() }) },
     responses: bytesOf('text/html', 'The page'),
   }),
+  picture: createRoute({
+    method: 'get',
+    path: '/handovers/{id}/picture',
+    tags,
+    summary: 'The result as a picture to be shown (SVG), with the mark of the shop',
+    request: {
+      params: byId,
+      query: z.object({
+        shape: z
+          .enum(['screen', 'large', 'square', 'story'])
+          .optional()
+          .openapi({ description: '1920×1080 (left out), 3840×2160, 1080×1080, 1080×1920.' }),
+        language: z.enum(LANGUAGES).optional(),
+        units: z.enum(['us', 'metric']).optional(),
+      }),
+    },
+    responses: bytesOf('image/svg+xml', 'The picture'),
+  }),
   key: createRoute({
     method: 'get',
     path: '/shop/key',

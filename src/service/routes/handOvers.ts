@@ -2,8 +2,9 @@
 import { readFile } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import type { PullbookRecord } from '../../record/index.ts';
-import { findingsOf, keyName } from '../../report/index.ts';
+import { findingsOf, keyName, SHAPES, shownOf } from '../../report/index.ts';
 import { handOvers } from '../contract/handOvers.ts';
+import { shippedShown } from '../figures.ts';
 import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
 import { ownerPage, reportOf } from '../work/reports.ts';
 import { spool } from '../work/spool.ts';
@@ -78,6 +79,17 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
       headers: {
         'content-type': 'text/html; charset=utf-8',
         'content-disposition': `attachment; filename="hand-over-${kept.madeAt.slice(0, 10)}.html"`,
+      },
+    }) as never;
+  });
+  api.openapi(handOvers.picture, async (c) => {
+    const kept = await record.handOvers.get(c.req.valid('param').id);
+    const { shape = 'screen', language = 'en', units } = c.req.valid('query');
+    const shown = shownOf(await documentOf(record, kept.id), language, units);
+    return new Response((await shippedShown())(shown, SHAPES[shape]), {
+      headers: {
+        'content-type': 'image/svg+xml; charset=utf-8',
+        'content-disposition': `attachment; filename="hand-over-${kept.madeAt.slice(0, 10)}-${shape}.svg"`,
       },
     }) as never;
   });

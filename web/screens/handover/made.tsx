@@ -11,6 +11,7 @@ import { Trouble, Waiting } from '../../shell/states.tsx';
 import { Findings } from './findings.tsx';
 import styles from './handover.module.css';
 import { madeAtInWords } from './made-list.tsx';
+import { Shown } from './shown.tsx';
 import { SignedWith } from './signed-with.tsx';
 
 interface MadeProps {
@@ -84,6 +85,7 @@ export function Made({ kept, title }: MadeProps) {
             </File>
           </ul>
         </section>
+        <Shown id={kept.id} madeAt={kept.madeAt} language={language} />
         <section className="panel" aria-labelledby="this-hand-over">
           <header>
             <h2 id="this-hand-over">This hand-over</h2>

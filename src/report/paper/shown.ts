@@ -1,0 +1,44 @@
+/** The result of a hand-over as a picture to be shown. */
+import { InputError } from '../../errors.ts';
+import type { ShownWanted } from '../../figures.ts';
+import type { UnitSystem } from '../../units/index.ts';
+import type { HandOver } from '../handover/types.ts';
+import { finalFigure } from './pictures.ts';
+import { type Language, wordsOf } from './say/index.ts';
+import { Teller } from './tell.ts';
+
+/** Sizes in which it is asked for [pixels]: a screen, a large one, a square, a tall one for a telephone. */
+export const SHAPES = {
+  screen: { width: 1920, height: 1080 },
+  large: { width: 3840, height: 2160 },
+  square: { width: 1080, height: 1080 },
+  story: { width: 1080, height: 1920 },
+} as const;
+export type Shape = keyof typeof SHAPES;
+
+/** @throws InputError  no pull of it has a curve */
+export function shownOf(
+  handOver: HandOver,
+  language: Language,
+  units: UnitSystem = handOver.choice.units,
+): ShownWanted {
+  const { final, shop, engine, build, choice } = handOver;
+  if (final === null)
+    throw new InputError('No pull of this hand-over has a curve, so there is nothing to show.');
+  const tell = new Teller(wordsOf(language), units);
+  const headline = (
+    banded: typeof final.peakPowerW,
+    kind: 'power' | 'torque',
+  ): readonly [string, string] => {
+    const [whole, interval = ''] = tell.banded(banded, kind).split(/ (?=\()/);
+    return [whole!, `${tell.words.at(tell.speed(banded.speedRpm))} ${interval}`.trim()];
+  };
+  return {
+    title: `${engine.name}, ${build.name}`,
+    scenario: tell.words.findings.air(choice.standard),
+    headlines: [headline(final.peakPowerW, 'power'), headline(final.peakTorqueNm, 'torque')],
+    figure: finalFigure(handOver, tell),
+    by: shop.name,
+    mark: shop.mark ?? null,
+  };
+}

@@ -1,0 +1,70 @@
+import { Button, NativeSelect } from '@mantine/core';
+import { useState } from 'react';
+import { addressOf, refusalOf } from '../../api/client.ts';
+import { saveDrawing } from '../../charts/index.ts';
+import { usePreferences } from '../../shell/preferences.tsx';
+import { Trouble } from '../../shell/states.tsx';
+import styles from './handover.module.css';
+
+const SHAPES = [
+  { value: 'screen', label: 'Screen, 1920 × 1080' },
+  { value: 'large', label: 'Large screen, 3840 × 2160' },
+  { value: 'square', label: 'Square, 1080 × 1080' },
+  { value: 'story', label: 'Tall, 1080 × 1920' },
+];
+
+interface ShownProps {
+  readonly id: string;
+  readonly madeAt: string;
+  readonly language: 'en' | 'de';
+}
+
+/** The result as a picture to be shown, with the shop's mark: looked at small, saved in its size. */
+export function Shown({ id, madeAt, language }: ShownProps) {
+  const { units } = usePreferences();
+  const [shape, setShape] = useState('screen');
+  const [trouble, setTrouble] = useState<unknown>(null);
+  const href = addressOf('/handovers/{id}/picture', { id }, { shape, language, units });
+  const save = async (as: 'svg' | 'png') => {
+    setTrouble(null);
+    try {
+      const answer = await fetch(href);
+      const text = await answer.text();
+      if (!answer.ok) throw refusalOf(answer.status, text);
+      await saveDrawing(text, `hand-over-${madeAt.slice(0, 10)}-${shape}`, as);
+    } catch (error) {
+      setTrouble(error);
+    }
+  };
+  return (
+    <section className="panel" aria-labelledby="show-it">
+      <header>
+        <h2 id="show-it">Show it</h2>
+      </header>
+      <NativeSelect
+        label="Picture"
+        value={shape}
+        data={SHAPES}
+        onChange={(event) => setShape(event.currentTarget.value)}
+      />
+      <img
+        key={href}
+        className={styles.shown}
+        src={href}
+        alt="The result with its figures and curve, as it will be saved"
+        onError={(event) => {
+          event.currentTarget.hidden = true;
+        }}
+      />
+      <div className="acts">
+        <Button variant="default" onClick={() => void save('png')}>
+          Save as PNG
+        </Button>
+        <Button variant="default" onClick={() => void save('svg')}>
+          Save as SVG
+        </Button>
+      </div>
+      {trouble !== null && <Trouble error={trouble} />}
+    </section>
+  );
+}
