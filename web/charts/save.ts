@@ -67,7 +67,7 @@ export async function saveDrawing(svg: string, name: string, as: 'svg' | 'png'):
       : `<style>@font-face{font-family:"Inter Variable";font-weight:100 900;src:url(${font}) format("woff2")}</style>`;
   const text = svg.replace('</title>', `</title>${style}`);
   const blob = as === 'svg' ? new Blob([text], { type: 'image/svg+xml' }) : await pixelsOf(text, 1);
-  handOver(blob, `${name}.${as}`);
+  handToPerson(blob, `${name}.${as}`);
 }
 
 /** PNG at twice the size on screen, for print and for other screens. */
