@@ -195,7 +195,11 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
     const at = lastBefore(one.speedRpm, to);
     return at === null ? plot.top + plot.height : y(middle[at]!);
   });
-  const places = dodge(ends, label * 1.25, plot.top, plot.top + plot.height);
+  // A curve among others that has no name takes no room beside the picture.
+  const named = lines.flatMap(({ one }, at) => (one.label === '' && lines.length > 1 ? [] : [at]));
+  const wished = named.map((at) => ends[at]!);
+  const dodged = dodge(wished, label * 1.25, plot.top, plot.top + plot.height);
+  const places = new Map(named.map((at, order) => [at, dodged[order]!]));
   return (
     <g data-panel={kind}>
       <clipPath id={clip}>
@@ -269,7 +273,8 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
       </g>
       {lines.map(({ one, middle }, index) => {
         const reading = cursorRpm === null ? null : valueAt(one.speedRpm, middle, cursorRpm);
-        const place = places[index]!;
+        const place = places.get(index);
+        if (place === undefined) return null;
         const end = plot.left + plot.width;
         return (
           <g key={one.id}>

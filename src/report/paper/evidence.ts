@@ -1,5 +1,6 @@
 /** The pages after the first: everything that the findings rest on. */
 import { planSentence, tickedPlan } from '../../build/index.ts';
+import { inUnitsOf } from '../../units/index.ts';
 import { bySpeed } from '../handover/tables.ts';
 import type { HandedDay, HandedLadder, HandedPull, HandOver } from '../handover/types.ts';
 import { type Block, left, right, wide } from './blocks.ts';
@@ -152,7 +153,7 @@ function marks({ pulls }: HandedDay, tell: Teller): Block[] {
       kind: 'list',
       items: [...bySentence].map(
         ([sentence, numbers]) =>
-          `${say.pull} ${tell.words.list([...new Set(numbers)].map(String))}: ${sentence}`,
+          `${say.pull} ${tell.words.list([...new Set(numbers)].map(String))}: ${inUnitsOf(sentence, tell.units)}`,
       ),
     },
   ];
@@ -179,12 +180,15 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
     interval: string,
     gives: string,
     why: string,
-  ) => [what, tell.setting(value, unit), interval, gives, why];
+  ) => [what, tell.setting(value, unit, true), interval, gives, inUnitsOf(why, tell.units)];
   return [
     title,
     {
       kind: 'paragraph',
-      text: [answer.headline, answer.summary].filter((one) => one !== '').join(' '),
+      text: inUnitsOf(
+        [answer.headline, answer.summary].filter((one) => one !== '').join(' '),
+        tell.units,
+      ),
     },
     {
       kind: 'table',

@@ -1,4 +1,5 @@
 /** The first page: what was found, in sentences that an owner understands, with one picture. */
+import { inUnitsOf } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import type { Block } from './blocks.ts';
 import { finalFigure } from './pictures.ts';
@@ -163,7 +164,9 @@ function gained({ sinceLast }: HandOver, tell: Teller): Block[] {
 
 function cautions({ cautions: all, sinceLast }: HandOver, tell: Teller): Block[] {
   const { findings: say } = tell.words;
-  const items = [...new Set([...all, ...(sinceLast?.comparison?.warnings ?? [])])];
+  const items = [...new Set([...all, ...(sinceLast?.comparison?.warnings ?? [])])].map((one) =>
+    inUnitsOf(one, tell.units),
+  );
   if (items.length === 0) return [{ kind: 'paragraph', text: say.noCautions }];
   return [
     { kind: 'care', word: say.cautions, items },

@@ -63,8 +63,15 @@ export function finalFigure(handOver: HandOver, tell: Teller): CurvesFigure {
   };
 }
 
+/** Names that have room beside a picture of a day. */
+const MOST_NAMES = 12;
+
 export function pullsFigure(handOver: HandOver, day: HandedDay, tell: Teller): CurvesFigure {
   const settings = new Set(day.pulls.map((pull) => pull.leadDeg));
+  const drawn = day.pulls.filter((pull) => pull.curve !== null);
+  // More names than have room: then each setting is named once.
+  const first = new Map([...drawn].reverse().map((pull) => [pull.leadDeg, pull.id]));
+  const isNamedOnce = drawn.length > MOST_NAMES;
   return {
     kind: 'curves',
     id: `pulls-${day.id}`,
@@ -79,8 +86,11 @@ export function pullsFigure(handOver: HandOver, day: HandedDay, tell: Teller): C
             {
               ...linesOf(curve),
               id,
-              label:
-                leadDeg !== null && settings.size > 1
+              label: isNamedOnce
+                ? first.get(leadDeg) === id && settings.size > 1 && leadDeg !== null
+                  ? tell.setting(leadDeg, 'deg')
+                  : ''
+                : leadDeg !== null && settings.size > 1
                   ? `${number}: ${tell.setting(leadDeg, 'deg')}`
                   : String(number),
               setting: settings.size > 1 ? leadDeg : null,
