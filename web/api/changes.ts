@@ -5,9 +5,21 @@ import { ask } from './client.ts';
 import { queryClient } from './queries.ts';
 import type { DayPage, Pull, PullPatch, RecordEvent } from './types.gen.ts';
 
-/** Every change can touch counts and curves anywhere, so all that is shown is asked again. */
+/**
+ * Every change can touch counts and curves anywhere, so all that is shown is asked again. What was just being asked for
+ * the first time may have been answered before the change, and is not asked anew while it is on its way: it is asked
+ * once more when it has come.
+ */
 export async function refresh(): Promise<void> {
+  const onTheirWay = new Set(
+    queryClient
+      .getQueryCache()
+      .findAll({ fetchStatus: 'fetching' })
+      .filter(({ state }) => state.data === undefined),
+  );
   await queryClient.invalidateQueries();
+  if (onTheirWay.size > 0)
+    await queryClient.invalidateQueries({ predicate: (query) => onTheirWay.has(query) });
 }
 
 const sentenceOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
