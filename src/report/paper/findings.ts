@@ -136,9 +136,10 @@ function gained({ sinceLast }: HandOver, tell: Teller): Block[] {
       items: [
         say.gain({
           before: build.name,
-          percent: tell.percent(gain.value, true),
-          low: tell.percent(gain.low, true),
-          high: tell.percent(gain.high, true),
+          // "16.6 % more" needs no sign; a difference that may be either way does.
+          percent: tell.percent(gain.value, !isMore(word)),
+          low: tell.percent(gain.low, !isMore(word)),
+          high: tell.percent(gain.high, !isMore(word)),
           band: tell.band(comparison!.answer.bandRpm),
           word,
         }),
@@ -161,6 +162,8 @@ function gained({ sinceLast }: HandOver, tell: Teller): Block[] {
     },
   ];
 }
+
+const isMore = (word: string): boolean => word === 'real' || word === 'small';
 
 function cautions({ cautions: all, sinceLast }: HandOver, tell: Teller): Block[] {
   const { findings: say } = tell.words;

@@ -24,7 +24,7 @@ dl div { display: grid; grid-template-columns: 11rem 1fr; gap: 0.75rem; padding:
 dd { margin: 0; }
 .wide { overflow-x: auto; margin: 1rem 0 0.4rem; }
 .wide:focus-visible { outline: 2px solid var(--ink); outline-offset: 2px; }
-table { border-collapse: collapse; width: 100%; font-size: 0.86rem; overflow-wrap: normal; }
+table { border-collapse: collapse; width: 100%; min-width: 40rem; font-size: 0.86rem; overflow-wrap: normal; }
 caption { text-align: left; font-weight: 600; color: var(--ink); padding: 0.3rem 0; }
 th { text-align: left; border-bottom: 1.5px solid var(--ink); vertical-align: bottom; }
 th, td { padding: 0.3rem 0.6rem 0.3rem 0; }
