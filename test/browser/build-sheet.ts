@@ -20,7 +20,7 @@ export const buildSheet = (standOf: () => Stand) =>
     });
     const advance = async () => {
       const { sheet } = await stand.record.sheets.get(buildId);
-      return (sheet!.sections['camshaft']!.values!['advance'] as Entry).value;
+      return (sheet!.sections.camshaft!.values!.advance as Entry).value;
     };
 
     it('shows what follows at the keystroke and keeps what was typed', async () => {

@@ -25,7 +25,8 @@ export const handOver = (standOf: () => Stand) =>
       const bytes = await (await page.request.get(`${stand.url}${href}`)).body();
       await page.getByRole('button', { name: 'Remove' }).click();
       await page.getByRole('heading', { name: 'Not handed over yet' }).waitFor();
-      await page.getByRole('button', { name: 'Undo' }).last().click();
+      await page.getByText('The hand-over is removed.').waitFor();
+      await page.getByRole('button', { name: 'Undo' }).click();
       await expect.poll(async () => (await kept()).map(({ id }) => id)).toEqual([made!.id]);
 
       await page.goto(`${stand.url}/verify`);

@@ -49,7 +49,9 @@ export const whatItIsFor = (standOf: () => Stand) =>
           (written.points as { share: string }[]).map(({ share }) => share),
         );
       await expect.poll(shares).toEqual(['50 %', '20 %']);
-      await page.getByRole('button', { name: 'Undo' }).last().click();
+      // Until then the way back is that of the change before it.
+      await page.getByText('her road is changed.').waitFor();
+      await page.getByRole('button', { name: 'Undo' }).click();
       await expect.poll(shares).toEqual(['80 %', '20 %']);
       await page.close();
     });

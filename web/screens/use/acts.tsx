@@ -158,7 +158,7 @@ export function UseActs({
             orRefuse(readUse(written));
             return ask('PATCH /uses/{id}', { params: { id: use.id }, body: { name, written } });
           }}
-          done={(kept) => `${kept.name} is kept.`}
+          done={(kept) => `${kept.name} is changed.`}
           after={onKept}
           onClose={() => setOpen(null)}
         />
