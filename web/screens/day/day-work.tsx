@@ -130,9 +130,15 @@ export function DayWork({ page, all, curves, reading, shop, band, onBand }: DayW
             <Menu.Item onClick={() => removeDay.mutate(undefined)}>Remove the day</Menu.Item>
           </Menu.Dropdown>
         </Menu>
-        <Button component={Link} to={`/days/${day.id}/ladder`} disabled={empty}>
-          {nameOfLadder(ladders[0] ?? { name: 'Spark lead', setting: 'lead' })}
-        </Button>
+        {isPartTest(reading, pulls) ? (
+          <Button component={Link} to={`/days/${day.id}/part-tests`}>
+            Part test
+          </Button>
+        ) : (
+          <Button component={Link} to={`/days/${day.id}/ladder`} disabled={empty}>
+            {nameOfLadder(ladders[0] ?? { name: 'Spark lead', setting: 'lead' })}
+          </Button>
+        )}
       </div>
     </div>
   );
@@ -203,11 +209,18 @@ function headlineOf(reading: LadderReading | null): string | null {
   return reading?.answer?.headline ?? null;
 }
 
+/** A day whose pulls are all of a part test has no ladder to open. */
+const isPartTest = (reading: LadderReading | null, pulls: readonly Pull[]): boolean =>
+  reading !== null &&
+  reading.answer === null &&
+  pulls.length > 0 &&
+  pulls.every(({ group }) => group !== null);
+
 function ledeOf(reading: LadderReading | null, { pulls, cell, day }: DayPage): string {
   if (reading?.answer) return kept(reading.answer.next.why);
   const parts = [count(pulls.length, 'pull'), `on ${cell.name}`];
   if (day.fuel !== null) parts.push(`on ${day.fuel}`);
-  const why = reading?.whyNone ?? null;
+  const why = isPartTest(reading, pulls) ? 'All are of a part test.' : (reading?.whyNone ?? null);
   return `${parts.join(' ')}.${why === null || pulls.length === 0 ? '' : ` ${why}`}`;
 }
 

@@ -111,7 +111,7 @@ function classOf(column: Column): string {
     jets: styles.words,
     loadPercent: styles.narrow,
     knockHeard: styles.narrow,
-    group: styles.narrow,
+    group: styles.part,
     watched: styles.watched,
     note: styles.words,
     excludedBecause: styles.words,
