@@ -1,11 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { InputError } from '../errors.ts';
-import { refusedObject } from '../report/index.ts';
 import { type Verified, verifyFile } from '../service/work/verify.ts';
-import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
-import { Progress } from './progress.ts';
-import { showRefusal } from './show/look.ts';
+import { eachFile } from './eachFile.ts';
+import { type CommandIo, EXIT, plain } from './io.ts';
 import { table, wrapped } from './table.ts';
 import { version } from './version.ts';
 
@@ -20,24 +18,18 @@ export async function verify(
   io: CommandIo,
 ): Promise<number> {
   let isAllWell = true;
-  const progress = new Progress(io);
-  for (const [index, file] of files.entries()) {
-    progress.file(file, index, files.length);
-    try {
+  const code = await eachFile(
+    files,
+    io,
+    flags.json === true,
+    async (file) => {
       const verified = await verifyFile(await bytesOf(io.cwd, file), file, version(), io.signal);
       isAllWell &&= verified.verdict === 'follows';
-      progress.clear();
-      io.out(flags.json ? jsonLine({ ok: true, ...verified }) : showVerified(verified, io.columns));
-    } catch (error) {
-      if (io.signal.aborted) throw error;
-      progress.clear();
-      isAllWell = false;
-      const object = refusedObject(file, error);
-      if (flags.json) io.out(jsonLine(object));
-      else io.err(showRefusal(object));
-    }
-  }
-  return isAllWell ? EXIT.done : EXIT.refused;
+      return [{ ok: true, ...verified }];
+    },
+    (verified) => showVerified(verified, io.columns),
+  );
+  return isAllWell ? code : EXIT.refused;
 }
 
 async function bytesOf(cwd: string, file: string): Promise<Uint8Array> {

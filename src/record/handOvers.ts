@@ -3,7 +3,7 @@ import { TABLES } from './codec.ts';
 import { inOneChange } from './draft.ts';
 import { NotInRecordError } from './errors.ts';
 import { storeFile } from './files.ts';
-import { piecesOf } from './pieces.ts';
+import { piecesOf, whole } from './pieces.ts';
 import type { PullbookRecord } from './repository.ts';
 import { makeShelf } from './shelf.ts';
 import { type Connections, storeErrorOf } from './store.ts';
@@ -11,11 +11,8 @@ import type { HandOverKept } from './types.ts';
 
 export function makeHandOvers(at: Connections): PullbookRecord['handOvers'] {
   const shelf = makeShelf<'handOver', never, { buildId: string }>(at, 'handOver', { defaults: {} });
-  const textOf = async (sha256: string, fileName: string): Promise<Uint8Array> => {
-    const parts: Uint8Array[] = [];
-    for await (const piece of piecesOf(at, 'file_piece', { sha256, fileName })) parts.push(piece);
-    return new Uint8Array(Buffer.concat(parts));
-  };
+  const textOf = (sha256: string, fileName: string) =>
+    whole(piecesOf(at, 'file_piece', { sha256, fileName }));
   return {
     list: shelf.list,
     get: shelf.get,

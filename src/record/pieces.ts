@@ -6,6 +6,13 @@ import { inPieces, packed, unpacked } from './pack.ts';
 import type { SpooledFile } from './repository.ts';
 import type { Connections } from './store.ts';
 
+/** All of the bytes in one. */
+export async function whole(pieces: AsyncIterable<Uint8Array>): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  for await (const piece of pieces) parts.push(piece);
+  return new Uint8Array(Buffer.concat(parts));
+}
+
 type PieceTable = 'recording_piece' | 'file_piece';
 
 /** @throws StoreError when the bytes no longer match their digest; checked as the last piece is handed out */

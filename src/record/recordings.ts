@@ -4,7 +4,7 @@ import { NEW_PULL } from './defaults.ts';
 import { type Draft, inOneChange } from './draft.ts';
 import { NotInRecordError } from './errors.ts';
 import { sha256Of } from './pack.ts';
-import { piecesOf, writePieces } from './pieces.ts';
+import { piecesOf, whole, writePieces } from './pieces.ts';
 import { nextOrder } from './pulls.ts';
 import type { Change, Import, Imported, PullbookRecord } from './repository.ts';
 import { withoutUndefined } from './shelf.ts';
@@ -23,11 +23,7 @@ export function makeRecordings(at: Connections): PullbookRecord['recordings'] {
   return {
     find,
     pieces,
-    async bytes(sha256) {
-      const parts: Uint8Array[] = [];
-      for await (const piece of pieces(sha256)) parts.push(piece);
-      return new Uint8Array(Buffer.concat(parts));
-    },
+    bytes: (sha256) => whole(pieces(sha256)),
     pulls: (sha256) => pullsWith(at.reading, sha256),
     import: (from, change = {}) => importInto(at, from, change),
   };

@@ -9,6 +9,7 @@ import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work
 import { ownerPage, reportOf } from '../work/reports.ts';
 import { spool } from '../work/spool.ts';
 import { verifyFile } from '../work/verify.ts';
+import { piecesFrom } from '../written.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
@@ -115,34 +116,4 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
       await spooled.release();
     }
   });
-}
-
-/** A stream of what a writer writes, no faster than it is read. */
-export function piecesFrom(
-  work: (write: (piece: Uint8Array) => Promise<void>) => Promise<void>,
-): Readable {
-  let wanted: () => void = () => {};
-  const stream = new Readable({
-    read() {
-      wanted();
-    },
-  });
-  const write = (piece: Uint8Array) =>
-    new Promise<void>((done, fail) => {
-      if (stream.destroyed) return fail(new Error('nobody reads any more'));
-      stream.once('close', done);
-      if (stream.push(Buffer.from(piece))) {
-        stream.removeListener('close', done);
-        return done();
-      }
-      wanted = () => {
-        stream.removeListener('close', done);
-        done();
-      };
-    });
-  work(write).then(
-    () => stream.push(null),
-    (error: Error) => stream.destroy(error),
-  );
-  return stream;
 }

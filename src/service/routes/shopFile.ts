@@ -5,8 +5,8 @@ import type { PullbookRecord } from '../../record/index.ts';
 import { shopFile } from '../contract/shopFile.ts';
 import { exportShop, lookAtShopFile, readShopFile, takeShopFile } from '../work/shopFile.ts';
 import { spool } from '../work/spool.ts';
+import { piecesFrom } from '../written.ts';
 import type { Api } from './api.ts';
-import { piecesFrom } from './handOvers.ts';
 import { changeOf } from './shelves.ts';
 
 const MOST_BYTES = 1024 ** 3;
