@@ -6,7 +6,7 @@ import {
   sectionOf,
   type Verdict,
 } from '../../build/index.ts';
-import { type DisplayKind, inUnitsOf } from '../../units/index.ts';
+import { type DisplayKind, type FormatOptions, inUnitsOf } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import { type Block, left, right, wide } from './blocks.ts';
 import type { Teller } from './tell.ts';
@@ -161,47 +161,61 @@ function verdicts({ verdicts: all }: SheetChanges, tell: Teller): Block[] {
   ];
 }
 
+/** What both builds have, value beside value; how many more only one of them has. */
 function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
   const say = tell.words.changes;
-  const columns = [wide(say.what), right(say.before), right(say.after), right(say.difference)];
-  const at = (value: number | null, shown: DisplayKind | null) =>
-    value === null || shown === null ? '–' : tell.quantity(value, shown);
-  const by = (value: number | null, shown: DisplayKind | null) =>
+  const by = (value: number | null, shown: DisplayKind | null, options: FormatOptions = {}) =>
     value === null || shown === null
       ? '–'
-      : tell.number(value, shown, { signed: true, difference: true });
+      : tell.number(value, shown, { ...options, signed: true, difference: true });
   const typed = (stood: { typed: unknown; inside: number | null }, shown: DisplayKind | null) =>
-    stood.inside !== null && shown !== null ? at(stood.inside, shown) : String(stood.typed ?? '–');
+    stood.inside !== null && shown !== null
+      ? tell.quantity(stood.inside, shown)
+      : String(stood.typed ?? '–');
+  const follows = computed.filter(({ before, after }) => before !== null && after !== null);
+  const read = measured.filter(
+    ({ before, after }) => before.typed !== null && after.typed !== null,
+  );
+  const onlyOne = computed.length - follows.length + measured.length - read.length;
+  const table = (caption: string, rows: readonly (readonly string[])[]): Block[] =>
+    rows.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption,
+            columns: [wide(say.what), right(say.before), right(say.after), right(say.difference)],
+            rows,
+          },
+        ];
   return [
-    ...(computed.length === 0
+    ...table(
+      say.computed,
+      follows.map((change) => {
+        const { label, shown, before, after, decimals, isDifference } = change;
+        const options = {
+          ...(decimals === null ? {} : { decimals }),
+          ...(isDifference ? { difference: true } : {}),
+        };
+        return [
+          label,
+          tell.quantity(before, shown, options),
+          tell.quantity(after, shown, options),
+          by(change.by, shown, options),
+        ];
+      }),
+    ),
+    ...table(
+      say.measured,
+      read.map(({ label, placeLabel, shown, before, after, by: difference }) => [
+        placeLabel === null ? label : `${label}, ${placeLabel}`,
+        typed(before, shown),
+        typed(after, shown),
+        by(difference, shown),
+      ]),
+    ),
+    ...(onlyOne === 0
       ? []
-      : [
-          {
-            kind: 'table',
-            caption: say.computed,
-            columns,
-            rows: computed.map(({ label, shown, before, after, by: difference }) => [
-              label,
-              at(before, shown),
-              at(after, shown),
-              by(difference, shown),
-            ]),
-          } as const,
-        ]),
-    ...(measured.length === 0
-      ? []
-      : [
-          {
-            kind: 'table',
-            caption: say.measured,
-            columns,
-            rows: measured.map(({ label, placeLabel, shown, before, after, by: difference }) => [
-              placeLabel === null ? label : `${label}, ${placeLabel}`,
-              typed(before, shown),
-              typed(after, shown),
-              by(difference, shown),
-            ]),
-          } as const,
-        ]),
+      : [{ kind: 'paragraph', text: say.onlyOne(onlyOne), quiet: true } as const]),
   ];
 }

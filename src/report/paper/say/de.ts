@@ -207,6 +207,8 @@ export const de: Words = {
     verdicts: 'Prüfungen, die nun anders urteilen',
     computed: 'Was folgt',
     measured: 'Was gemessen wurde',
+    onlyOne: (count) =>
+      `${count} weitere Werte sind nur von einem der beiden Aufbauten bekannt und lassen sich nicht vergleichen.`,
     what: 'Was',
     before: 'Vorher',
     after: 'Jetzt',

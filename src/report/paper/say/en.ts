@@ -203,6 +203,8 @@ export const en: Words = {
     verdicts: 'Checks that now say otherwise',
     computed: 'What follows',
     measured: 'What was measured',
+    onlyOne: (count) =>
+      `${one(count, 'more value')} ${count === 1 ? 'is' : 'are'} known of one of the two builds only, and cannot be held against each other.`,
     what: 'What',
     before: 'Before',
     after: 'Now',

@@ -186,6 +186,7 @@ export interface Words {
     verdicts: string;
     computed: string;
     measured: string;
+    onlyOne(count: number): string;
     what: string;
     before: string;
     after: string;
