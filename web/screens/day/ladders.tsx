@@ -10,6 +10,9 @@ import { type LadderSheet, LadderSheets, useNewLadder } from '../ladder/ladder-s
 import { choiceInWords, nameOfLadder } from '../ladder/ladder-words.ts';
 import { bothVary, ladderOffers } from '../ladder/offers.ts';
 
+/** Offers shown at once; a day that varies both settings makes a ladder for every row and column of its grid. */
+const OFFERS_AT_ONCE = 3;
+
 /** The ladders of a day: those it has, and those that its pulls make as well. */
 export function Ladders({ page }: { readonly page: DayPage }) {
   const { day, pulls, ladders, decisions } = page;
@@ -19,7 +22,10 @@ export function Ladders({ page }: { readonly page: DayPage }) {
     (ladder: Ladder) => ask('DELETE /ladders/{id}', { params: { id: ladder.id } }),
     { done: 'The ladder is removed; its pulls stay.' },
   );
+  const [showsAll, setShowsAll] = useState(false);
   const offers = ladderOffers(pulls, ladders, day.lambdaTarget);
+  const shown = showsAll ? offers : offers.slice(0, OFFERS_AT_ONCE);
+  const hidden = offers.length - shown.length;
   const own = (ladder: Ladder) =>
     pulls.filter((pull) => belongsTo(ladder, pull, day.lambdaTarget)).length;
   return (
@@ -100,7 +106,7 @@ export function Ladders({ page }: { readonly page: DayPage }) {
               <td />
             </tr>
           )}
-          {offers.map((offer) => (
+          {shown.map((offer) => (
             <tr key={offer.key}>
               <td colSpan={3} className="quiet">
                 {`The pulls make another one: ${offer.sentence}.`}
@@ -118,6 +124,18 @@ export function Ladders({ page }: { readonly page: DayPage }) {
               </td>
             </tr>
           ))}
+          {hidden > 0 && (
+            <tr>
+              <td colSpan={3} className="quiet">
+                {`The pulls make ${hidden} more, none of more pulls.`}
+              </td>
+              <td>
+                <Button variant="default" size="compact-xs" onClick={() => setShowsAll(true)}>
+                  Show them
+                </Button>
+              </td>
+            </tr>
+          )}
         </tbody>
       </table>
       <LadderSheets sheet={sheet} dayId={day.id} close={() => setSheet(null)} />
