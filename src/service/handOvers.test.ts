@@ -152,6 +152,22 @@ describe('a hand-over', () => {
     expect(final!.peakPowerW.value).toBeLessThan(1.001 * Math.max(...two));
   });
 
+  it('is foretold by the page of the build, which keeps nothing', async () => {
+    const { json, record, day, id } = await shop.ready;
+    const asked = `/builds/${day.buildId}/findings?units=us`;
+    const { blocks } = await json<{ blocks: { text?: string }[] }>('GET', asked);
+    const kept = await json<{ blocks: { text?: string }[] }>(
+      'GET',
+      `/handovers/${id}/findings?units=us`,
+    );
+    const gave = blocks.find(({ text }) => text?.startsWith('Peak power is '));
+    expect(gave?.text).toContain(' hp');
+    expect(kept.blocks).toContainEqual(gave);
+    expect((await record.handOvers.list({ buildId: day.buildId })).map((one) => one.id)).toEqual([
+      id,
+    ]);
+  });
+
   it('is the same bundle every time, follows from its recordings, and outlives what changes later', () =>
     withApp(async (asked) => {
       const { bundle, pulls, day } = await handedOver(asked);

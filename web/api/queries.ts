@@ -255,6 +255,17 @@ export const handOversQuery = (buildId: string) =>
     queryFn: () => ask('GET /builds/{id}/handovers', { params: { id: buildId } }),
   });
 
+export const standingQuery = (buildId: string, standard: AirStandard | null, units: UnitSystem) =>
+  queryOptions({
+    queryKey: ['builds', buildId, 'findings', standard, units],
+    queryFn: () =>
+      ask('GET /builds/{id}/findings', {
+        params: { id: buildId },
+        query: { units, ...inStandard(standard) },
+      }),
+    placeholderData: keepPreviousData,
+  });
+
 export const findingsQuery = (id: string, language: 'en' | 'de', units: UnitSystem) =>
   queryOptions({
     queryKey: ['hand-overs', id, 'findings', language, units],

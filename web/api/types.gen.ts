@@ -1754,6 +1754,13 @@ export interface Routes {
     readonly body: Blob | Uint8Array;
     readonly answer: BuildFile;
   };
+  /** What a hand-over of this build would find today, in words; nothing is frozen or kept. */
+  readonly 'GET /builds/{id}/findings': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly standard?: AirStandard; readonly units?: 'us' | 'metric' };
+    readonly body: undefined;
+    readonly answer: Findings;
+  };
   /** Hand-overs of a build, the oldest first. */
   readonly 'GET /builds/{id}/handovers': {
     readonly params: { readonly id: string };

@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core';
+import { Button, Menu } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -13,6 +13,7 @@ import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, today } from '../shell/words.ts';
+import { BuildStanding } from './build-standing.tsx';
 import { buildsSearch, lastBefore } from './compare/ready.ts';
 import { decidedInWords, leadsInWords } from './engine-words.ts';
 import { LadderLinks } from './ladder-links.tsx';
@@ -87,6 +88,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
   const displacement = own('displacementM3');
   const stroke = own('strokeM');
   const compression = own('compressionRatio');
+  const isTested = days.some((day) => day.pullCount > 0);
   return (
     <div className="stack">
       <div className="opening">
@@ -97,12 +99,16 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
           {build.notes !== '' && <p className="lede">{build.notes}</p>}
         </div>
         <div className="acts">
-          <Button variant="default" onClick={() => remove.mutate(undefined)}>
-            Remove
-          </Button>
-          <Button variant="default" onClick={() => setOpen('edit')}>
-            Edit
-          </Button>
+          <Menu position="bottom-end">
+            <Menu.Target>
+              <Button variant="default">More</Button>
+            </Menu.Target>
+            <Menu.Dropdown>
+              <Menu.Item onClick={() => setOpen('edit')}>Facts of the build …</Menu.Item>
+              <Menu.Item onClick={() => setOpen('next')}>Begin the next build …</Menu.Item>
+              <Menu.Item onClick={() => remove.mutate(undefined)}>Remove the build</Menu.Item>
+            </Menu.Dropdown>
+          </Menu>
           <Button
             variant="default"
             renderRoot={(props) => (
@@ -111,10 +117,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
           >
             Build sheet
           </Button>
-          <Button variant="default" onClick={() => setOpen('next')}>
-            Begin the next build
-          </Button>
-          {against !== null && days.some((day) => day.pullCount > 0) && (
+          {against !== null && isTested && (
             <Button
               variant="default"
               renderRoot={(props) => (
@@ -124,7 +127,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
               Compare with the last build
             </Button>
           )}
-          {days.some((day) => day.pullCount > 0) && (
+          {isTested && (
             <Button
               variant="default"
               renderRoot={(props) => (
@@ -140,7 +143,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
               What it is for
             </Button>
           )}
-          {days.some((day) => day.pullCount > 0) && (
+          {isTested && (
             <Button
               variant="default"
               renderRoot={(props) => <Link to="/builds/$id/handover" params={params} {...props} />}
@@ -204,6 +207,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
           </table>
         </section>
       )}
+      {isTested && <BuildStanding buildId={build.id} title={`${engine.name}, ${build.name}`} />}
       {open === 'edit' && (
         <ChangeSheet
           title={`Edit ${build.name}`}

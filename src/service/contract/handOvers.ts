@@ -142,6 +142,20 @@ export const handOvers = {
     request: { params: byId, body: body(handOverWish) },
     responses: { 201: json(handOverKept, 'The hand-over'), ...refusals },
   }),
+  standing: createRoute({
+    method: 'get',
+    path: '/builds/{id}/findings',
+    tags,
+    summary: 'What a hand-over of this build would find today, in words; nothing is frozen or kept',
+    request: {
+      params: byId,
+      query: z.object({
+        standard: airStandard.optional().openapi({ description: "Left out: the shop's." }),
+        units: z.enum(['us', 'metric']).optional(),
+      }),
+    },
+    responses: answers(findings, 'The findings'),
+  }),
   get: createRoute({
     method: 'get',
     path: '/handovers/{id}',

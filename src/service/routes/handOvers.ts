@@ -6,6 +6,7 @@ import { findingsOf, keyName, SHAPES, shownOf } from '../../report/index.ts';
 import { handOvers } from '../contract/handOvers.ts';
 import { shippedShown } from '../figures.ts';
 import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
+import { freezeHandOver } from '../work/handover.ts';
 import { ownerPage, reportOf } from '../work/reports.ts';
 import { spool } from '../work/spool.ts';
 import { verifyFile } from '../work/verify.ts';
@@ -35,6 +36,15 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
       signal: c.req.raw.signal,
     };
     return c.json((await keepHandOver(record, choice, freezing, change)) as never, 201);
+  });
+  api.openapi(handOvers.standing, async (c) => {
+    const choice = await choiceOf(record, c.req.valid('param').id, c.req.valid('query'));
+    const document = await freezeHandOver(record, choice, {
+      madeAt: new Date().toISOString(),
+      pullbook: version,
+      signal: c.req.raw.signal,
+    });
+    return c.json(findingsOf(document, 'en') as never, 200);
   });
   api.openapi(handOvers.get, async (c) => {
     const { id } = c.req.valid('param');
