@@ -1,6 +1,5 @@
 /** The pages after the first: everything that the findings rest on. */
 import { planSentence, tickedPlan } from '../../build/index.ts';
-import { inUnitsOf } from '../../units/index.ts';
 import { bySpeed } from '../handover/tables.ts';
 import type { HandedDay, HandedLadder, HandedPull, HandOver } from '../handover/types.ts';
 import { type Block, left, right, wide } from './blocks.ts';
@@ -73,7 +72,7 @@ function dayRows(
       say.inertia,
       cell.inertiaKgM2 === null ? say.inertiaUnknown : tell.quantity(cell.inertiaKgM2, 'inertia'),
     ],
-    [say.calibrated, [calibrated, ...cell.remarks].join('. ')],
+    [say.calibrated, [calibrated, ...cell.remarks.map((one) => tell.told(one))].join('. ')],
     [say.air, choice.standard],
     [
       say.fuel,
@@ -129,10 +128,14 @@ function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Bl
         peak(pull, 'torque'),
         peak(pull, 'power'),
         why !== null
-          ? say.leftOut(why)
+          ? say.leftOut(tell.toldOrTyped(why))
           : pull.isAborted
             ? say.aborted
-            : (pull.whyNoCurve ?? (inCurve.has(pull.id) ? say.inCurve : say.usedToo)),
+            : pull.whyNoCurve !== null
+              ? tell.told(pull.whyNoCurve)
+              : inCurve.has(pull.id)
+                ? say.inCurve
+                : say.usedToo,
       ];
     }),
     note: say.pullsNote,
@@ -153,7 +156,7 @@ function marks({ pulls }: HandedDay, tell: Teller): Block[] {
       kind: 'list',
       items: [...bySentence].map(
         ([sentence, numbers]) =>
-          `${say.pull} ${tell.words.list([...new Set(numbers)].map(String))}: ${inUnitsOf(sentence, tell.units)}`,
+          `${say.pull} ${tell.words.list([...new Set(numbers)].map(String))}: ${tell.told(sentence)}`,
       ),
     },
   ];
@@ -163,7 +166,11 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
   const say = tell.words.settings;
   const { name, answer, unit, whyNone } = ladder;
   const title = { kind: 'heading', level: 3, text: name } as const;
-  if (answer === null) return [title, { kind: 'paragraph', text: whyNone ?? tell.words.notKnown }];
+  if (answer === null)
+    return [
+      title,
+      { kind: 'paragraph', text: whyNone === null ? tell.words.notKnown : tell.told(whyNone) },
+    ];
   const span = (interval: { low: number | null; high: number | null }) =>
     interval.low === null || interval.high === null
       ? '–'
@@ -180,15 +187,15 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
     interval: string,
     gives: string,
     why: string,
-  ) => [what, tell.setting(value, unit, true), interval, gives, inUnitsOf(why, tell.units)];
+  ) => [what, tell.setting(value, unit, true), interval, gives, tell.told(why)];
   return [
     title,
     {
       kind: 'paragraph',
-      text: inUnitsOf(
-        [answer.headline, answer.summary].filter((one) => one !== '').join(' '),
-        tell.units,
-      ),
+      text: [answer.headline, answer.summary]
+        .filter((one) => one !== '')
+        .map((one) => tell.told(one))
+        .join(' '),
     },
     {
       kind: 'table',
@@ -253,7 +260,10 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
                   '',
                 )
                 .trim(),
-              [say.words[step.word], ...(step.besides === null ? [] : [step.besides])].join('; '),
+              [
+                say.words[step.word],
+                ...(step.besides === null ? [] : [tell.told(step.besides)]),
+              ].join('; '),
             ]),
           } as const,
         ]),

@@ -1,5 +1,4 @@
 /** The first page: what was found, in sentences that an owner understands, with one picture. */
-import { inUnitsOf } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import type { Block } from './blocks.ts';
 import { finalFigure } from './pictures.ts';
@@ -127,7 +126,13 @@ function gained({ sinceLast }: HandOver, tell: Teller): Block[] {
   const title = { kind: 'heading', level: 2, text: say.gainTitle(build.name) } as const;
   const pair = comparison?.answer.pairs[0];
   if (pair === undefined)
-    return [title, { kind: 'paragraph', text: whyNoComparison ?? say.noComparison }];
+    return [
+      title,
+      {
+        kind: 'paragraph',
+        text: whyNoComparison === null ? say.noComparison : tell.told(whyNoComparison),
+      },
+    ];
   const { gain, word, regions, crossings } = pair;
   return [
     title,
@@ -157,7 +162,7 @@ function gained({ sinceLast }: HandOver, tell: Teller): Block[] {
         ...crossings.map(({ speedRpm, lowRpm, highRpm }) =>
           say.crossing(tell.speed(speedRpm), tell.speed(lowRpm), tell.speed(highRpm)),
         ),
-        ...(pair.besides === null ? [] : [pair.besides]),
+        ...(pair.besides === null ? [] : [tell.told(pair.besides)]),
       ],
     },
   ];
@@ -168,13 +173,8 @@ const isMore = (word: string): boolean => word === 'real' || word === 'small';
 function cautions({ cautions: all, sinceLast }: HandOver, tell: Teller): Block[] {
   const { findings: say } = tell.words;
   const items = [...new Set([...all, ...(sinceLast?.comparison?.warnings ?? [])])].map((one) =>
-    inUnitsOf(one, tell.units),
+    tell.told(one),
   );
   if (items.length === 0) return [{ kind: 'paragraph', text: say.noCautions }];
-  return [
-    { kind: 'care', word: say.cautions, items },
-    ...(say.inEnglish === null
-      ? []
-      : [{ kind: 'paragraph', text: say.inEnglish, quiet: true } as const]),
-  ];
+  return [{ kind: 'care', word: say.cautions, items }];
 }

@@ -4,7 +4,7 @@ import type { HandOver } from '../handover/types.ts';
 import type { Block, Paper } from './blocks.ts';
 import { evidence } from './evidence.ts';
 import { findings } from './findings.ts';
-import { type Language, wordsOf } from './say/index.ts';
+import { catalogueOf, type Language } from './say/index.ts';
 import { Teller } from './tell.ts';
 
 export { LANGUAGES, type Language } from './say/index.ts';
@@ -15,13 +15,21 @@ export function findingsOf(
   language: Language,
   units: UnitSystem = handOver.choice.units,
 ): { readonly title: string; readonly language: string; readonly blocks: readonly Block[] } {
-  const words = wordsOf(language);
+  const tell = new Teller(catalogueOf(language), units);
+  const { words } = tell;
+  const first = findings(handOver, tell);
   return {
     title: titleOf(handOver, words.title),
     language: words.language,
-    blocks: findings(handOver, new Teller(words, units)),
+    blocks: [...first, ...whatStayedEnglish(tell)],
   };
 }
+
+/** Read when everything is told: the note is there only where it is true. */
+const whatStayedEnglish = ({ inEnglish, words }: Teller): Block[] =>
+  inEnglish.length === 0
+    ? []
+    : [{ kind: 'paragraph', text: words.findings.inEnglish, quiet: true }];
 
 const titleOf = ({ engine, build }: HandOver, title: string) =>
   `${title}: ${engine.name}, ${build.name}`;
@@ -31,9 +39,11 @@ const titleOf = ({ engine, build }: HandOver, title: string) =>
  * @param publicKey  of the key it is signed with, base64; null: it is not signed
  */
 export function paperOf(handOver: HandOver, language: Language, publicKey: string | null): Paper {
-  const words = wordsOf(language);
-  const tell = new Teller(words, handOver.choice.units);
+  const tell = new Teller(catalogueOf(language), handOver.choice.units);
+  const { words } = tell;
   const signed = publicKey === null ? null : { publicKey, keyName: keyName(publicKey) };
+  const first = findings(handOver, tell);
+  const pages = evidence(handOver, signed, tell);
   return {
     title: titleOf(handOver, words.title),
     language: words.language,
@@ -42,6 +52,6 @@ export function paperOf(handOver: HandOver, language: Language, publicKey: strin
     madeAt: handOver.madeAt,
     foot: words.foot(handOver.shop.name, `${handOver.engine.name}, ${handOver.build.name}`),
     page: words.page,
-    blocks: [...findings(handOver, tell), ...evidence(handOver, signed, tell)],
+    blocks: [...first, ...whatStayedEnglish(tell), ...pages],
   };
 }

@@ -4,7 +4,7 @@ import type { ShownWanted } from '../../figures.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import { finalFigure } from './pictures.ts';
-import { type Language, wordsOf } from './say/index.ts';
+import { catalogueOf, type Language } from './say/index.ts';
 import { Teller } from './tell.ts';
 
 /** Sizes in which it is asked for [pixels]: a screen, a large one, a square, a tall one for a telephone. */
@@ -25,7 +25,7 @@ export function shownOf(
   const { final, shop, engine, build, choice } = handOver;
   if (final === null)
     throw new InputError('No pull of this hand-over has a curve, so there is nothing to show.');
-  const tell = new Teller(wordsOf(language), units);
+  const tell = new Teller(catalogueOf(language), units);
   const headline = (
     banded: typeof final.peakPowerW,
     kind: 'power' | 'torque',

@@ -5,18 +5,43 @@ import {
   displayUnit,
   type FormatOptions,
   formatQuantity,
+  inUnitsOf,
   type UnitSystem,
 } from '../../units/index.ts';
-import type { Words } from './say/index.ts';
+import { bookOf, type Catalogue, type PhraseBook, type Words } from './say/index.ts';
 
-/** Turns figures into words of one language and one system of units. */
+/** Turns figures, and sentences of the computing rooms, into words of one language and one system of units. */
 export class Teller {
   readonly words: Words;
   readonly units: UnitSystem;
+  readonly #unitNames: Readonly<Record<string, string>>;
+  readonly #book: PhraseBook | null;
+  readonly #inEnglish = new Set<string>();
 
-  constructor(words: Words, units: UnitSystem) {
-    this.words = words;
+  constructor(catalogue: Catalogue, units: UnitSystem) {
+    this.words = catalogue.words;
     this.units = units;
+    this.#unitNames = catalogue.spoken?.figures.units ?? {};
+    this.#book = bookOf(catalogue);
+  }
+
+  /** Sentences told so far that the catalogue has not, in the order they came. */
+  get inEnglish(): readonly string[] {
+    return [...this.#inEnglish];
+  }
+
+  /** What a computing room says, in the reader's units and language; what the catalogue has not stays as it is. */
+  told(english: string): string {
+    const sentence = inUnitsOf(english, this.units);
+    if (this.#book === null || sentence === '') return sentence;
+    const text = this.#book.told(sentence);
+    if (text === null) this.#inEnglish.add(sentence);
+    return text ?? sentence;
+  }
+
+  /** Words that a room or a person wrote: a person's stay as they are, whatever their language. */
+  toldOrTyped(text: string): string {
+    return this.#book?.told(inUnitsOf(text, this.units)) ?? text;
   }
 
   /** Digits as the language writes them; an en dash where nothing is known. */
@@ -33,7 +58,7 @@ export class Teller {
 
   unit(kind: DisplayKind): string {
     const { symbol } = displayUnit(kind, this.units);
-    return symbol === '1' ? '' : symbol;
+    return symbol === '1' ? '' : (this.#unitNames[symbol] ?? symbol);
   }
 
   quantity(value: number | null, kind: DisplayKind, options: FormatOptions = {}): string {

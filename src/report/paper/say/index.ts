@@ -1,13 +1,29 @@
-import { de } from './de.ts';
-import { en } from './en.ts';
-import type { Words } from './types.ts';
+import { de } from './de/index.ts';
+import { en } from './en/index.ts';
+import { PhraseBook } from './phrases.ts';
+import type { Catalogue } from './types.ts';
 
-export type { Words } from './types.ts';
+export type { PhraseBook } from './phrases.ts';
+export type { Catalogue, Words } from './types.ts';
 
-/** Languages that the report speaks. */
-export const LANGUAGES = ['en', 'de'] as const;
-export type Language = (typeof LANGUAGES)[number];
+/** Languages that the report speaks; each is a folder here. */
+const CATALOGUES = { en, de } as const satisfies Readonly<Record<string, Catalogue>>;
+export type Language = keyof typeof CATALOGUES;
+export const LANGUAGES = Object.keys(CATALOGUES) as readonly Language[] as readonly [
+  Language,
+  ...Language[],
+];
 
-const CATALOGUE: Readonly<Record<Language, Words>> = { en, de };
+export const catalogueOf = (language: Language): Catalogue => CATALOGUES[language];
 
-export const wordsOf = (language: Language): Words => CATALOGUE[language];
+const books = new Map<Catalogue, PhraseBook>();
+
+/** What the computing rooms say in that language, made once; null: they speak it themselves. */
+export function bookOf(catalogue: Catalogue): PhraseBook | null {
+  if (catalogue.spoken === null) return null;
+  const known = books.get(catalogue);
+  if (known !== undefined) return known;
+  const made = new PhraseBook(catalogue.spoken.phrases, catalogue.spoken.figures);
+  books.set(catalogue, made);
+  return made;
+}

@@ -1,5 +1,16 @@
 /** Every word of the report. A language is one object of this form; nothing of the report is said elsewhere. */
 import type { Verdict } from '../../../build/index.ts';
+import type { FigureWords } from './figuresIn.ts';
+import type { Phrase } from './phrases.ts';
+
+export interface Catalogue {
+  readonly words: Words;
+  /** What the computing rooms say; null: they speak this language. */
+  readonly spoken: {
+    readonly figures: FigureWords;
+    readonly phrases: readonly Phrase[];
+  } | null;
+}
 
 export interface Words {
   /** BCP 47. */
@@ -76,8 +87,8 @@ export interface Words {
     noComparison: string;
     cautions: string;
     noCautions: string;
-    /** Sentences that the computing gives in English only. */
-    inEnglish: string | null;
+    /** Shown where a sentence of the computing is not in the catalogue and so stands in English. */
+    inEnglish: string;
     limits: string;
   };
 

@@ -1,4 +1,4 @@
-import type { Words } from './types.ts';
+import type { Words } from '../types.ts';
 
 const MONTHS = [
   'January',
@@ -86,7 +86,7 @@ export const en: Words = {
     noComparison: 'There is no build before it that it could be held against.',
     cautions: 'To be careful about',
     noCautions: 'Nothing stood out that the owner has to be careful about.',
-    inEnglish: null,
+    inEnglish: '',
     limits:
       'This report says what was measured on the dynamometer on the days named. Fuel, air, load and wear in use are not those of the cell; stay below the limits of the engine and listen for knock. It replaces neither the cell’s own shutdowns nor the judgement of a qualified person, and local codes have the last word.',
   },

@@ -1,4 +1,4 @@
-import type { Words } from './types.ts';
+import type { Words } from '../types.ts';
 
 const MONTHS = [
   'Januar',
@@ -86,7 +86,7 @@ export const de: Words = {
     noComparison: 'Es gibt keinen früheren Aufbau, mit dem er verglichen werden könnte.',
     cautions: 'Worauf zu achten ist',
     noCautions: 'Es fiel nichts auf, worauf der Eigner achten müsste.',
-    inEnglish: 'Sätze der Berechnung stehen im englischen Wortlaut.',
+    inEnglish: 'Einige Sätze der Berechnung stehen im englischen Wortlaut.',
     limits:
       'Dieser Bericht sagt, was an den genannten Tagen auf dem Prüfstand gemessen wurde. Kraftstoff, Luft, Last und Verschleiß im Betrieb sind andere; bleiben Sie unter den Grenzen des Motors und achten Sie auf Klopfen. Er ersetzt weder die Abschaltungen des Prüfstands noch das Urteil einer fachkundigen Person, und die örtlichen Vorschriften gehen vor.',
   },

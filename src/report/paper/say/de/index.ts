@@ -1,0 +1,20 @@
+import type { Catalogue } from '../types.ts';
+import { comparisons } from './phrases/comparisons.ts';
+import { ladders } from './phrases/ladders.ts';
+import { pulls } from './phrases/pulls.ts';
+import { records } from './phrases/records.ts';
+import { de as words } from './words.ts';
+
+export const de: Catalogue = {
+  words,
+  spoken: {
+    figures: {
+      decimalComma: true,
+      to: 'bis',
+      and: 'und',
+      or: 'oder',
+      units: { rpm: '1/min', 'rpm/s': '1/min/s' },
+    },
+    phrases: [...pulls, ...ladders, ...comparisons, ...records],
+  },
+};
