@@ -9,16 +9,17 @@ interface BuildStandingProps {
   readonly buildId: string;
   /** Engine and build. */
   readonly title: string;
+  readonly heading?: string;
 }
 
 /** What a hand-over of the build would find today: its curve, the setting left in it, what it gained, cautions. */
-export function BuildStanding({ buildId, title }: BuildStandingProps) {
+export function BuildStanding({ buildId, title, heading = 'As it stands' }: BuildStandingProps) {
   const { units, standard } = usePreferences();
   const standing = useQuery(standingQuery(buildId, standard, units));
   return (
     <section className="panel" aria-labelledby="standing">
       <header>
-        <h2 id="standing">As it stands</h2>
+        <h2 id="standing">{heading}</h2>
       </header>
       {standing.isPending && <Waiting what="what was found" lines={6} />}
       {standing.isError && <Trouble error={standing.error} retry={() => void standing.refetch()} />}

@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core';
+import { Button, Menu } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -12,6 +12,7 @@ import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, dateInWords } from '../shell/words.ts';
+import { BuildStanding } from './build-standing.tsx';
 import { KeptComparisons } from './compare/kept.tsx';
 import { buildsSearch, testedBuilds } from './compare/ready.ts';
 import { engineBody } from './engine-body.ts';
@@ -45,6 +46,7 @@ function Engine({ page }: { page: EnginePage }) {
     after: () => void navigate({ to: '/' }),
   });
   const tested = testedBuilds({ builds, days });
+  const newest = tested.at(-1);
   return (
     <div className="stack">
       <div className="opening">
@@ -53,12 +55,18 @@ function Engine({ page }: { page: EnginePage }) {
           {engine.notes !== '' && <p className="lede">{engine.notes}</p>}
         </div>
         <div className="acts">
-          <Button variant="default" onClick={() => remove.mutate(undefined)}>
-            Remove
-          </Button>
-          <Button variant="default" onClick={() => setOpen('edit')}>
-            Edit
-          </Button>
+          <Menu position="bottom-end">
+            <Menu.Target>
+              <Button variant="default">More</Button>
+            </Menu.Target>
+            <Menu.Dropdown>
+              <Menu.Item onClick={() => setOpen('edit')}>Facts of the engine …</Menu.Item>
+              {last && (
+                <Menu.Item onClick={() => setOpen('build')}>A build from nothing …</Menu.Item>
+              )}
+              <Menu.Item onClick={() => remove.mutate(undefined)}>Remove the engine</Menu.Item>
+            </Menu.Dropdown>
+          </Menu>
           <Button
             variant="default"
             renderRoot={(props) => <Link to={`/engines/${engine.id}/service`} {...props} />}
@@ -93,13 +101,11 @@ function Engine({ page }: { page: EnginePage }) {
               What it is for
             </Button>
           )}
-          <Button
-            {...(last === undefined ? {} : { variant: 'default' })}
-            onClick={() => setOpen('build')}
-          >
-            New build
-          </Button>
-          {last && <Button onClick={() => setOpen('next')}>Begin the next build</Button>}
+          {last === undefined ? (
+            <Button onClick={() => setOpen('build')}>New build</Button>
+          ) : (
+            <Button onClick={() => setOpen('next')}>Begin the next build</Button>
+          )}
         </div>
       </div>
       <section className="panel" aria-label="Facts">
@@ -170,6 +176,13 @@ function Engine({ page }: { page: EnginePage }) {
             </tbody>
           </table>
         </section>
+      )}
+      {newest && (
+        <BuildStanding
+          buildId={newest.id}
+          title={`${engine.name}, ${newest.name}`}
+          heading={`As it stands, by ${newest.name}`}
+        />
       )}
       <KeptComparisons engineId={engine.id} />
       {open === 'edit' && (
