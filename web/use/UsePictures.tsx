@@ -1,24 +1,22 @@
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { drawnBands } from '../../src/compare/index.ts';
 import { RAD_PER_S_PER_RPM } from '../../src/trade/power.ts';
-import { ChartFrame } from '../charts/ChartFrame.tsx';
-import { type ChartBars, type ChartLine, LinesChart, linesTable } from '../charts/LinesChart.tsx';
+import type { ChartBars, ChartLine } from '../charts/LinesChart.tsx';
 import { outside, percent, rpm } from '../charts/numbers.ts';
 import { useZoom } from '../charts/zoom.ts';
 import compare from '../compare/compare.module.css';
 import { sideColour } from '../compare/SideMark.tsx';
 import { letterOf } from '../compare/words.ts';
 import type { Palette } from '../theme/palette.ts';
+import { LinesPicture } from './LinesPicture.tsx';
 import type { UseViewProps } from './props.ts';
 import { Slide } from './Slide.tsx';
-import styles from './use.module.css';
 
 const SHARE = { label: 'share of the time', unit: '%', decimals: 0 } as const;
 
 /** Where in speed the use lives over the builds' power, and how the answer changes as it is dragged. */
 export function UsePictures(props: UseViewProps) {
   const { curves, use, answer, units, standard, sides } = props;
-  const [cursor, setCursor] = useState<number | null>(null);
   const power = outside('power', units);
   const air = standard === 'none' ? 'as observed' : standard;
   const scenario = `${sides.map(({ name }, at) => `${letterOf(at)}: ${name}`).join(', ')}; ${air}${use === null ? '' : `; ${use.name}`}`;
@@ -37,24 +35,14 @@ export function UsePictures(props: UseViewProps) {
   return (
     <div className={compare.pictures}>
       <div className={compare.picture}>
-        <ChartFrame
+        <LinesPicture
           title="Where the use lives"
           subtitle="Power at full throttle, and how the time is shared out."
           scenario={scenario}
-          table={() => linesTable(lines, x, y)}
-          zoom={zoom}
-          className={styles.canvas!}
-        >
-          {(box) => (
-            <LinesChart
-              {...box}
-              says={`Power of ${sides.length} builds by engine speed, with the time that the use spends at each.`}
-              {...{ lines, x, y, cursor, zoom }}
-              {...(bars === undefined ? {} : { bars })}
-              onCursor={setCursor}
-            />
-          )}
-        </ChartFrame>
+          says={`Power of ${sides.length} builds by engine speed, with the time that the use spends at each.`}
+          {...{ lines, x, y, zoom }}
+          {...(bars === undefined ? {} : { bars })}
+        />
       </div>
       <div className={compare.picture}>
         <Dragging {...props} scenario={scenario} />
@@ -65,7 +53,6 @@ export function UsePictures(props: UseViewProps) {
 
 function Dragging(props: UseViewProps & { readonly scenario: string }) {
   const { answer, use, dragged, own, onDrag, scenario, sides } = props;
-  const [cursor, setCursor] = useState<number | null>(null);
   const pairs = answer?.pairs.filter(({ sensitivity }) => sensitivity !== null) ?? [];
   const above = dragged.aboveRpm ?? own.aboveRpm;
   const share = dragged.shareAbove ?? own.shareAbove;
@@ -94,24 +81,16 @@ function Dragging(props: UseViewProps & { readonly scenario: string }) {
   const speeds = [use.points[0]!.speedRpm, use.points.at(-1)!.speedRpm] as const;
   return (
     <>
-      <ChartFrame
+      <LinesPicture
         title="As the use is dragged"
         subtitle="Gain of mean power by the share of time above one speed, all else in proportion."
         scenario={scenario}
-        table={() => linesTable(lines, x, y, 1)}
-        className={styles.canvas!}
-      >
-        {(box) => (
-          <LinesChart
-            {...box}
-            says={`Gain by the share of time above ${rpm(above)}; the use stands at ${percent(100 * share, 0)}.`}
-            {...{ lines, x, y, cursor }}
-            zero
-            marks={[{ at: 100 * share, label: `here ${percent(100 * share, 0)}` }]}
-            onCursor={setCursor}
-          />
-        )}
-      </ChartFrame>
+        every={1}
+        says={`Gain by the share of time above ${rpm(above)}; the use stands at ${percent(100 * share, 0)}.`}
+        {...{ lines, x, y }}
+        zero
+        marks={[{ at: 100 * share, label: `here ${percent(100 * share, 0)}` }]}
+      />
       <Slide
         label={`Time above ${rpm(above)}`}
         value={share}

@@ -5,12 +5,12 @@ import { resistanceAt, totalN } from '../../src/compare/vehicle/forces.ts';
 import { traceOf } from '../../src/compare/vehicle/marks.ts';
 import type { Banded } from '../../src/pull/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import { ChartFrame } from '../charts/ChartFrame.tsx';
-import { type ChartLine, LinesChart, linesTable } from '../charts/LinesChart.tsx';
+import type { ChartLine } from '../charts/LinesChart.tsx';
 import { outside, plain } from '../charts/numbers.ts';
 import { sideColour } from '../compare/SideMark.tsx';
 import { letterOf } from '../compare/words.ts';
 import type { Palette } from '../theme/palette.ts';
+import { LinesPicture } from './LinesPicture.tsx';
 import type { UseViewProps } from './props.ts';
 import { Slide } from './Slide.tsx';
 import styles from './use.module.css';
@@ -40,34 +40,24 @@ export function VehiclePictures(props: Props) {
 type PictureProps = Props & { readonly scenario: string };
 
 function Force({ vehicle, units, scenario }: PictureProps) {
-  const [cursor, setCursor] = useState<number | null>(null);
   const road = outside('roadSpeed', units);
   const force = outside('force', units);
   const lines = useMemo(() => forceLines(vehicle, units), [vehicle, units]);
   const x = { label: 'road speed', unit: road.symbol, decimals: 0, step: 5 };
   const y = { label: 'force', unit: force.symbol, decimals: 0 };
   return (
-    <ChartFrame
+    <LinesPicture
       title="Tractive force by gear"
       subtitle="At full throttle, driveline losses taken off."
       scenario={scenario}
-      table={() => linesTable(lines, x, y, 3)}
-      className={styles.canvas!}
-    >
-      {(box) => (
-        <LinesChart
-          {...box}
-          says="Tractive force in each gear by road speed, with what stands against the vehicle."
-          {...{ lines, x, y, cursor }}
-          onCursor={setCursor}
-        />
-      )}
-    </ChartFrame>
+      every={3}
+      says="Tractive force in each gear by road speed, with what stands against the vehicle."
+      {...{ lines, x, y }}
+    />
   );
 }
 
 function RunPicture({ vehicle, units, scenario }: PictureProps) {
-  const [cursor, setCursor] = useState<number | null>(null);
   const [shown, setShown] = useState<'speed' | 'distance' | 'difference'>('speed');
   const road = outside('roadSpeed', units);
   const length = outside('distance', units);
@@ -88,14 +78,16 @@ function RunPicture({ vehicle, units, scenario }: PictureProps) {
       ? { label: 'distance', unit: length.symbol, decimals: 0 }
       : { label: 'road speed', unit: road.symbol, decimals: 1 };
   return (
-    <ChartFrame
+    <LinesPicture
       title="From a standstill"
       subtitle={
         isDifference ? 'Time behind A; below zero is quicker.' : 'Over a kilometre, shifts and all.'
       }
       scenario={scenario}
-      table={() => linesTable(lines, x, y, 8)}
-      className={styles.canvas!}
+      every={8}
+      says={`The run of ${vehicle.builds.length} builds: ${y.label} by ${x.label}.`}
+      {...{ lines, x, y }}
+      {...(isDifference ? { zero: true } : {})}
       tools={
         <SegmentedControl
           size="xs"
@@ -109,17 +101,7 @@ function RunPicture({ vehicle, units, scenario }: PictureProps) {
           onChange={(value) => setShown(value as typeof shown)}
         />
       }
-    >
-      {(box) => (
-        <LinesChart
-          {...box}
-          says={`The run of ${vehicle.builds.length} builds: ${y.label} by ${x.label}.`}
-          {...{ lines, x, y, cursor }}
-          {...(isDifference ? { zero: true } : {})}
-          onCursor={setCursor}
-        />
-      )}
-    </ChartFrame>
+    />
   );
 }
 
@@ -194,7 +176,6 @@ function differenceLines(vehicle: VehicleAnswer, of: (metres: number) => number)
 }
 
 function Gearing({ gearing, vehicle, dragged, own, onDrag, scenario, chosen }: PictureProps) {
-  const [cursor, setCursor] = useState<number | null>(null);
   if (gearing === null || own.finalDrive === null)
     return (
       <section>
@@ -222,23 +203,15 @@ function Gearing({ gearing, vehicle, dragged, own, onDrag, scenario, chosen }: P
   const y = { label: goalName(chosen.goal), unit: 's', decimals: 2 };
   return (
     <>
-      <ChartFrame
+      <LinesPicture
         title="The gearing that suits each"
         subtitle={`${goalName(chosen.goal)} by final drive, best shift speeds at each.`}
         scenario={scenario}
-        table={() => linesTable(lines, x, y, 1)}
-        className={styles.canvas!}
-      >
-        {(box) => (
-          <LinesChart
-            {...box}
-            says={`${goalName(chosen.goal)} by final drive. ${gearing.finding}`}
-            {...{ lines, x, y, cursor }}
-            marks={[{ at: now, label: plain(now, 2) }]}
-            onCursor={setCursor}
-          />
-        )}
-      </ChartFrame>
+        every={1}
+        says={`${goalName(chosen.goal)} by final drive. ${gearing.finding}`}
+        {...{ lines, x, y }}
+        marks={[{ at: now, label: plain(now, 2) }]}
+      />
       <Slide
         label={`Final drive of ${vehicle.vehicle.name}`}
         value={now}
