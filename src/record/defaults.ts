@@ -9,6 +9,7 @@ import {
 } from '../ladder/index.ts';
 import { CALIBRATION_REL_SD } from '../pull/index.ts';
 import type { Comparison, PartTest } from './compared.ts';
+import type { ServiceEvent, ServiceReading } from './service.ts';
 import type {
   Build,
   Calibration,
@@ -72,6 +73,10 @@ export const NEW_ENGINE: Omit<Engine, 'id' | 'name'> = {
   cycle: 4,
   aspiration: 'natural',
   fuel: 'gasoline',
+  refreshAfterS: null,
+  refreshAfterPulls: null,
+  refreshAfterThrottleS: null,
+  refreshAfterMonths: null,
 };
 
 export const NEW_BUILD: Omit<Build, 'id' | 'engineId' | 'name'> = {
@@ -169,5 +174,26 @@ export const NEW_PART_TEST: Pick<PartTest, 'name' | 'groupA' | 'groupB' | 'bandR
   groupA: 'a',
   groupB: 'b',
   bandRpm: null,
+  who: '',
+};
+
+export const NEW_SERVICE_EVENT: Pick<ServiceEvent, 'kind' | 'what' | 'parts' | 'hoursS' | 'who'> = {
+  kind: 'refresh',
+  what: '',
+  parts: '',
+  hoursS: null,
+  who: '',
+};
+
+export const NEW_SERVICE_READING: Omit<
+  ServiceReading,
+  'id' | 'engineId' | 'readOn' | 'writtenAt'
+> = {
+  hoursS: null,
+  leakDown: null,
+  leakDownError: null,
+  crankingGaugePa: null,
+  crankingErrorPa: null,
+  note: '',
   who: '',
 };

@@ -13,5 +13,6 @@ export {
   MOST_QUERY_LETTERS,
   type PullPeak,
 } from './search/index.ts';
+export type * from './service.ts';
 export type * from './types.ts';
 export type * from './uses.ts';

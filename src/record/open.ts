@@ -22,6 +22,8 @@ import {
   NEW_LADDER,
   NEW_PART_TEST,
   NEW_PULL,
+  NEW_SERVICE_EVENT,
+  NEW_SERVICE_READING,
   NEW_SHOP,
 } from './defaults.ts';
 import { makeDerived } from './derived.ts';
@@ -40,6 +42,7 @@ import type { PullbookRecord } from './repository.ts';
 import { makeAsk, makePeaks, refillFindable } from './search/index.ts';
 import { sentenceFor } from './sentences.ts';
 import { makeSheets } from './sheets.ts';
+import { checkReading } from './service.ts';
 import { makeShelf } from './shelf.ts';
 import { type Connections, kyselyOver, openConnection, storeErrorOf } from './store.ts';
 import { daySummaries, shopSummary } from './summary.ts';
@@ -217,6 +220,13 @@ function recordOver(
     }),
     partTests: makeShelf(at, 'partTest', {
       defaults: async () => ({ ...NEW_PART_TEST, madeAt: at.now().toISOString() }),
+    }),
+    serviceEvents: makeShelf(at, 'serviceEvent', {
+      defaults: async () => ({ ...NEW_SERVICE_EVENT, writtenAt: at.now().toISOString() }),
+    }),
+    serviceReadings: makeShelf(at, 'serviceReading', {
+      defaults: async () => ({ ...NEW_SERVICE_READING, writtenAt: at.now().toISOString() }),
+      check: checkReading,
     }),
     handOvers: makeHandOvers(at),
     portions: makePortions(at),

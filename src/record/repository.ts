@@ -6,6 +6,7 @@ import type { PartLine, Sheet } from '../build/sheet/types.ts';
 import type { UnitSystem } from '../units/types.ts';
 import type { Comparison, PartTest } from './compared.ts';
 import type { Finding, PullPeak } from './search/index.ts';
+import type { ServiceEvent, ServiceReading } from './service.ts';
 import type {
   Build,
   BuildFile,
@@ -50,6 +51,8 @@ export type NewPlan = New<DayPlan, 'dayId' | 'version' | 'plan'>;
 export type NewComparison = New<Comparison, 'engineId' | 'engineIds' | 'name' | 'sides' | 'said'>;
 export type NewKeptVehicle = New<KeptVehicle, 'engineId' | 'name' | 'written'>;
 export type NewKeptUse = New<KeptUse, 'engineId' | 'name' | 'written'>;
+export type NewServiceEvent = New<ServiceEvent, 'engineId' | 'doneOn'>;
+export type NewServiceReading = New<ServiceReading, 'engineId' | 'readOn'>;
 export type NewPartTest = New<PartTest, 'dayId' | 'gainPercent' | 'repeatabilityPercent' | 'plan'>;
 export type NewCalibration = New<Calibration, 'cellId' | 'doneOn' | 'who' | 'measured'>;
 type Patch<T> = Partial<Omit<T, 'id'>>;
@@ -269,6 +272,8 @@ export interface PullbookRecord {
   readonly vehicles: Shelf<KeptVehicle, NewKeptVehicle, { engineId: Id }>;
   readonly uses: Shelf<KeptUse, NewKeptUse, { engineId: Id }>;
   readonly partTests: Shelf<PartTest, NewPartTest, { dayId: Id }>;
+  readonly serviceEvents: Shelf<ServiceEvent, NewServiceEvent, { engineId: Id }>;
+  readonly serviceReadings: Shelf<ServiceReading, NewServiceReading, { engineId: Id }>;
   readonly portions: {
     /** What a portion would bring, and what of it stands here otherwise; nothing is written. */
     look(portion: Portion): Promise<PortionLook>;

@@ -16,7 +16,8 @@ function fieldWords(field: string): string {
 
 function nameOf(entity: EntityName, fields: Fields | null): string {
   if (fields === null) return '';
-  if (entity === 'calibration') return ` of ${fields.doneOn}`;
+  if (entity === 'calibration' || entity === 'serviceEvent') return ` of ${fields.doneOn}`;
+  if (entity === 'serviceReading') return ` of ${fields.readOn}`;
   const name = fields.name ?? fields.fileName ?? fields.use ?? fields.date;
   return typeof name === 'string' && name !== '' && entity !== 'mapping' ? ` ${name}` : '';
 }

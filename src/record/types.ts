@@ -12,6 +12,7 @@ import type { Aspiration } from '../pull/types.ts';
 import type { Measured } from '../trade/calibration/measured.ts';
 import type { UnitSystem } from '../units/types.ts';
 import type { Comparison, PartTest } from './compared.ts';
+import type { ServiceEvent, ServiceReading } from './service.ts';
 import type { KeptUse, KeptVehicle } from './uses.ts';
 
 export type Id = string;
@@ -186,6 +187,12 @@ export interface Engine {
   readonly cycle: 2 | 4;
   readonly aspiration: Aspiration;
   readonly fuel: string;
+  /** When the shop refreshes it, whichever comes first; null in each: it states none. Running time [s]. */
+  readonly refreshAfterS: number | null;
+  readonly refreshAfterPulls: number | null;
+  /** Time at full throttle [s]. */
+  readonly refreshAfterThrottleS: number | null;
+  readonly refreshAfterMonths: number | null;
 }
 
 /** One state of the engine's parts. What it leaves null is as the engine says. */
@@ -387,6 +394,8 @@ export const ENTITIES = [
   'vehicle',
   'engineUse',
   'handOver',
+  'serviceEvent',
+  'serviceReading',
 ] as const;
 export type EntityName = (typeof ENTITIES)[number];
 
@@ -411,6 +420,8 @@ export interface EntityTypes {
   readonly vehicle: KeptVehicle;
   readonly engineUse: KeptUse;
   readonly handOver: HandOverKept;
+  readonly serviceEvent: ServiceEvent;
+  readonly serviceReading: ServiceReading;
 }
 
 /** One row that an event touched: `before` null when it was made, `after` null when it was removed; an update names only the fields that changed. */

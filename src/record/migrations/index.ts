@@ -13,6 +13,9 @@ import { sql as mixtureOfAPull } from './0013_mixture_of_a_pull.ts';
 import { sql as handOvers } from './0014_hand_overs.ts';
 import { sql as search } from './0015_search.ts';
 import { sql as markOfTheShop } from './0016_mark_of_the_shop.ts';
+import { sql as refreshInterval } from './0017_refresh_interval.ts';
+import { sql as serviceEvents } from './0018_service_events.ts';
+import { sql as serviceReadings } from './0019_service_readings.ts';
 
 export interface Migration {
   readonly name: string;
@@ -34,4 +37,7 @@ export const MIGRATIONS: readonly Migration[] = [
   { name: '0015_search', sql: search },
   { name: '0016_mark_of_the_shop', sql: markOfTheShop },
   { name: '0013_mixture_of_a_pull', sql: mixtureOfAPull },
+  { name: '0017_refresh_interval', sql: refreshInterval },
+  { name: '0018_service_events', sql: serviceEvents },
+  { name: '0019_service_readings', sql: serviceReadings },
 ];

@@ -7,7 +7,7 @@ import { files } from './files.ts';
 import { handOvers } from './handOvers.ts';
 import { parts } from './partHistory.ts';
 import { search } from './search.ts';
-import { serviceRecord } from './serviceRecord.ts';
+import { serviceEvents, serviceReadings, serviceRecord } from './serviceRecord.ts';
 import { plans, sheets } from './sheets.ts';
 import * as shelves from './shelves.ts';
 import { shopFile } from './shopFile.ts';
@@ -36,6 +36,8 @@ const ALL_ROUTES: readonly RouteConfig[] = [
   ...(Object.values(plans) as RouteConfig[]),
   ...(Object.values(parts) as RouteConfig[]),
   ...(Object.values(serviceRecord) as RouteConfig[]),
+  ...(Object.values(serviceEvents) as RouteConfig[]),
+  ...(Object.values(serviceReadings) as RouteConfig[]),
   ...(Object.values(dayTables) as RouteConfig[]),
   ...(Object.values(shopFile) as RouteConfig[]),
   ...(Object.values(search) as RouteConfig[]),

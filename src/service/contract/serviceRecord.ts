@@ -11,7 +11,8 @@ import {
   z,
 } from '../schema/common.ts';
 import { engine } from '../schema/entities.ts';
-import { answers, byId, createRoute } from './parts.ts';
+import * as s from '../schema/service.ts';
+import { answers, byId, createRoute, shelfRoutes } from './parts.ts';
 
 const drift = z
   .object({
@@ -113,3 +114,27 @@ export const serviceRecord = {
     responses: answers(serviceRecordBody, 'The service record'),
   }),
 };
+
+export const serviceEvents = shelfRoutes({
+  tag: 'services',
+  one: 'service of an engine',
+  listPath: '/engines/{id}/service-events',
+  listParams: byId,
+  onePath: '/service-events/{id}',
+  entity: s.serviceEvent,
+  entities: list(s.serviceEvent),
+  fresh: s.newServiceEvent,
+  patch: s.serviceEventPatch,
+});
+
+export const serviceReadings = shelfRoutes({
+  tag: 'service readings',
+  one: 'service reading',
+  listPath: '/engines/{id}/service-readings',
+  listParams: byId,
+  onePath: '/service-readings/{id}',
+  entity: s.serviceReading,
+  entities: list(s.serviceReading),
+  fresh: s.newServiceReading,
+  patch: s.serviceReadingPatch,
+});

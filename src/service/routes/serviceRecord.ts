@@ -1,9 +1,10 @@
 /** The route of the service record. */
 import type { PullbookRecord } from '../../record/index.ts';
-import { serviceRecord } from '../contract/serviceRecord.ts';
+import { serviceEvents, serviceReadings, serviceRecord } from '../contract/serviceRecord.ts';
 import type { Curves } from '../work/curves.ts';
 import { serviceRecordOf } from '../work/serviceRecord.ts';
 import type { Api } from './api.ts';
+import { serveShelf } from './shelves.ts';
 
 export function serveServiceRecord(api: Api, record: PullbookRecord, curves: Curves): void {
   api.openapi(serviceRecord.get, async (c) => {
@@ -13,5 +14,13 @@ export function serveServiceRecord(api: Api, record: PullbookRecord, curves: Cur
       units: units ?? (await record.shop.get()).units,
     });
     return c.json(told as never, 200);
+  });
+  serveShelf(api, serviceEvents, record.serviceEvents, 'engineId', {
+    create: (fresh, change = {}) =>
+      record.serviceEvents.create({ ...fresh, who: change.who ?? '' }, change),
+  });
+  serveShelf(api, serviceReadings, record.serviceReadings, 'engineId', {
+    create: (fresh, change = {}) =>
+      record.serviceReadings.create({ ...fresh, who: change.who ?? '' }, change),
   });
 }

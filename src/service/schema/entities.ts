@@ -151,6 +151,12 @@ const engineFields = z.object({
   cycle: z.union([z.literal(2), z.literal(4)]),
   aspiration: z.enum(['natural', 'boosted', 'nitrous']),
   fuel: label,
+  refreshAfterS: positiveOrNull.openapi({
+    description: 'Running time after which the shop refreshes it; of this and the next three whichever comes first.',
+  }),
+  refreshAfterPulls: z.number().int().positive().nullable(),
+  refreshAfterThrottleS: positiveOrNull,
+  refreshAfterMonths: z.number().int().min(1).max(1200).nullable(),
 });
 export const engine = engineFields.extend({ id }).openapi('Engine');
 export const newEngine = engineFields
