@@ -1,13 +1,14 @@
-import { existsSync } from 'node:fs';
-import { open, readFile, rename, rm } from 'node:fs/promises';
+import { constants, existsSync } from 'node:fs';
+import { access, open, rename, rm } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { InputError } from '../errors.ts';
 import { type Engine, openRecord } from '../record/index.ts';
 import {
   exportShop,
   lookAtShopFile,
-  readShopFile,
+  type ShopFile,
   takeShopFile,
+  withShopFile,
 } from '../service/work/shopFile.ts';
 import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
@@ -69,13 +70,14 @@ function engineNamed(engines: readonly Engine[], name: string): Engine {
 
 /** `pullbook take`: what comes in, in one change; with `--look` nothing does. */
 export async function take(file: string, flags: ShopFileFlags, io: CommandIo): Promise<number> {
-  let bytes: Uint8Array;
-  try {
-    bytes = new Uint8Array(await readFile(resolve(io.cwd, file)));
-  } catch (error) {
+  const path = resolve(io.cwd, file);
+  await access(path, constants.R_OK).catch((error: unknown) => {
     throw new InputError(`There is no file ${file} that can be read.`, { file }, error);
-  }
-  const given = readShopFile(bytes, file);
+  });
+  return withShopFile(path, file, (given) => takeInto(given, flags, io));
+}
+
+async function takeInto(given: ShopFile, flags: ShopFileFlags, io: CommandIo): Promise<number> {
   const record = await openRecord(recordFolder(flags.data, io));
   try {
     const look = await lookAtShopFile(record, given);
@@ -88,7 +90,9 @@ export async function take(file: string, flags: ShopFileFlags, io: CommandIo): P
       return look.conflicts.length === 0 ? EXIT.done : EXIT.refused;
     }
     const done = await takeShopFile(record, given, {});
-    const sentence = look.sentence.replace('would come in', 'came in');
+    const sentence = look.sentence
+      .replaceAll('would come in', 'came in')
+      .replaceAll('comes in as', 'came in as');
     io.out(flags.json ? jsonLine({ ok: true, ...done }) : `${plain(sentence)}\n`);
     return EXIT.done;
   } finally {

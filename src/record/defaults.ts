@@ -185,15 +185,13 @@ export const NEW_SERVICE_EVENT: Pick<ServiceEvent, 'kind' | 'what' | 'parts' | '
   who: '',
 };
 
-export const NEW_SERVICE_READING: Omit<
-  ServiceReading,
-  'id' | 'engineId' | 'readOn' | 'writtenAt'
-> = {
-  hoursS: null,
-  leakDown: null,
-  leakDownError: null,
-  crankingGaugePa: null,
-  crankingErrorPa: null,
-  note: '',
-  who: '',
-};
+export const NEW_SERVICE_READING: Omit<ServiceReading, 'id' | 'engineId' | 'readOn' | 'writtenAt'> =
+  {
+    hoursS: null,
+    leakDown: null,
+    leakDownError: null,
+    crankingGaugePa: null,
+    crankingErrorPa: null,
+    note: '',
+    who: '',
+  };

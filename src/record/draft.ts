@@ -113,6 +113,15 @@ export class Draft {
 export const sameValue = (a: unknown, b: unknown) =>
   a === b || JSON.stringify(a ?? null) === JSON.stringify(b ?? null);
 
+/** The same whatever the order of keys: what went through a file or a request may have them in another. */
+export const isAlike = (a: unknown, b: unknown): boolean => inOrder(a) === inOrder(b);
+const inOrder = (value: unknown): string =>
+  JSON.stringify(value ?? null, (_key, one: unknown) =>
+    typeof one === 'object' && one !== null && !Array.isArray(one)
+      ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : one,
+  );
+
 const pick = (from: Fields, fields: readonly string[]): Fields =>
   Object.fromEntries(fields.map((field) => [field, from[field]]));
 

@@ -12,7 +12,7 @@ import { piecesOf, writePieces } from './pieces.ts';
 import type { PullbookRecord, SpooledFile } from './repository.ts';
 import { makeShelf } from './shelf.ts';
 import type { Connections, Store } from './store.ts';
-import type { BuildFile, Id, StoredFile } from './types.ts';
+import type { BuildFile, Id, IsoTime, StoredFile } from './types.ts';
 
 const MOST_FILES = 1000;
 
@@ -102,6 +102,7 @@ export async function storeFile(
     readonly fileName: string;
     readonly bytes: Uint8Array | SpooledFile;
     readonly mediaType: string;
+    readonly storedAt?: IsoTime;
   },
 ): Promise<string> {
   const { bytes } = from;
@@ -115,7 +116,7 @@ export async function storeFile(
       size_bytes: bytes instanceof Uint8Array ? bytes.length : bytes.sizeBytes,
       stored_bytes: 0,
       media_type: from.mediaType,
-      stored_at: at.now().toISOString(),
+      stored_at: from.storedAt ?? at.now().toISOString(),
     } satisfies Row)
     .execute();
   const storedBytes = await writePieces(draft, 'file_piece', sha256, from.fileName, bytes);

@@ -2,14 +2,16 @@
  * A part of a shop that stands by itself: one engine, or all of them, with everything under them, the cells they were
  * tested on and the digests of the bytes they rest on. It leaves one record and is taken into another with its ids.
  */
+import { sql } from 'kysely';
 import { columnOf, fromRow, TABLES } from './codec.ts';
-import { type Draft, type Fields, inOneChange, sameValue } from './draft.ts';
+import { type Draft, type Fields, inOneChange, isAlike } from './draft.ts';
 import { ConflictError } from './errors.ts';
 import { fileIn, storeFile } from './files.ts';
 import { recordingIn, storeBytes } from './recordings.ts';
 import type { Change, Portion, PortionBytes, PortionLook, PullbookRecord } from './repository.ts';
+import { mergedSettings, type SettingsMerged } from './settings.ts';
 import type { Connections, Store } from './store.ts';
-import { ENTITIES, type EntityName, type Id } from './types.ts';
+import { ENTITIES, type EntityName, type Id, type Shop } from './types.ts';
 
 type Kept = Exclude<EntityName, 'shop'>;
 
@@ -21,7 +23,8 @@ export function makePortions(at: Connections): PullbookRecord['portions'] {
     of: (engineIds) =>
       at.reading.transaction().execute(async (trx) => {
         const rows = await rowsUnder(trx, engineIds);
-        return { rows, ...(await bytesNamedBy(trx, rows)) };
+        const shop = engineIds === 'all' ? { shop: await shopIn(trx) } : {};
+        return { ...shop, rows, ...(await bytesNamedBy(trx, rows)) };
       }),
     look: (portion) => look(at, portion),
     take: (portion, bytes, change = {}) => take(at, portion, bytes, change),
@@ -47,6 +50,7 @@ export function narrowed(
   }
   const { recordings, files } = namedBy(rows);
   return {
+    ...(portion.shop === undefined ? {} : { shop: portion.shop }),
     rows,
     recordings: portion.recordings.filter(({ sha256 }) => recordings.has(sha256)),
     files: portion.files.filter(({ sha256 }) => files.has(sha256)),
@@ -124,7 +128,9 @@ async function take(at: Connections, portion: Portion, bytes: PortionBytes, chan
   let taken = 0;
   let known = 0;
   const say = () => `took in ${taken} thing${taken === 1 ? '' : 's'} from another shop`;
+  let settings: SettingsMerged | null = null;
   await inOneChange(at, { ...change, kind: 'import' }, say, async (draft) => {
+    settings = await settingsFrom(draft.trx, portion);
     for (const recording of portion.recordings) {
       if ((await recordingIn(draft.trx, recording.sha256)) !== null) continue;
       await storeBytes(at, draft, recording.sha256, {
@@ -143,8 +149,36 @@ async function take(at: Connections, portion: Portion, bytes: PortionBytes, chan
         }
       }
     }
+    if (settings !== null) await draft.update('shop', 'shop', { ...settings.patch });
+  }).finally(() => letGo(at));
+  return { taken, known, settings: toldOf(settings) };
+}
+
+/** The log that a change of gigabytes has filled would keep its size on the disk, also where the change failed. */
+async function letGo(at: Connections): Promise<void> {
+  await sql`PRAGMA wal_checkpoint(TRUNCATE)`.execute(at.writing).catch(() => {});
+}
+
+const shopIn = async (store: Store): Promise<Shop> =>
+  fromRow('shop', await store.selectFrom('shop').selectAll().executeTakeFirstOrThrow());
+
+/** What becomes of the settings that come along; null where none do. */
+async function settingsFrom(
+  store: Store,
+  { shop: given }: Portion,
+): Promise<SettingsMerged | null> {
+  if (given === undefined) return null;
+  const { rows } = await sql<{ n: number }>`SELECT
+    EXISTS (SELECT 1 FROM engine) OR EXISTS (SELECT 1 FROM cell) AS n`.execute(store);
+  return mergedSettings(await shopIn(store), given, {
+    from: given.name,
+    isEmpty: rows[0]!.n === 0,
   });
-  return { taken, known };
+}
+
+function toldOf(settings: SettingsMerged | null) {
+  const { taken, kept, renamed } = settings ?? { taken: [], kept: [], renamed: [] };
+  return { taken, kept, renamed };
 }
 
 /** @throws ConflictError where the same id stands with other contents: two shops worked on one engine apart */
@@ -161,7 +195,7 @@ async function standsAlike(draft: Draft, entity: Kept, fields: Fields): Promise<
 /** In which way a row stands here otherwise; null: it stands alike. */
 function otherwise(entity: Kept, fields: Fields, standing: Fields): string | null {
   const other = Object.keys(TABLES[entity].kinds).find(
-    (field) => field in fields && !sameValue(fields[field], standing[field]),
+    (field) => field in fields && !isAlike(fields[field], standing[field]),
   );
   return other === undefined
     ? null
@@ -197,7 +231,7 @@ async function look(at: Connections, portion: Portion): Promise<PortionLook> {
       }
     }
   }
-  return { fresh, known, conflicts };
+  return { fresh, known, conflicts, settings: toldOf(await settingsFrom(at.reading, portion)) };
 }
 
 const nameOf = (fields: Fields): string => String(fields.name || fields.id);

@@ -9,7 +9,7 @@ import { nextOrder } from './pulls.ts';
 import type { Change, Import, Imported, PullbookRecord } from './repository.ts';
 import { withoutUndefined } from './shelf.ts';
 import type { Connections, Store } from './store.ts';
-import type { Pull, StoredRecording } from './types.ts';
+import type { IsoTime, Pull, StoredRecording } from './types.ts';
 
 export function makeRecordings(at: Connections): PullbookRecord['recordings'] {
   const find = (sha256: string) => recordingIn(at.reading, sha256);
@@ -68,7 +68,7 @@ export async function storeBytes(
   at: Connections,
   draft: Draft,
   sha256: string,
-  from: Omit<Import, 'dayId' | 'pulls'>,
+  from: Omit<Import, 'dayId' | 'pulls'> & { readonly importedAt?: IsoTime },
 ): Promise<StoredRecording> {
   const row = {
     sha256,
@@ -78,7 +78,7 @@ export async function storeBytes(
     kind: from.kind,
     rows: from.rows,
     shape: from.shape,
-    imported_at: at.now().toISOString(),
+    imported_at: from.importedAt ?? at.now().toISOString(),
   } satisfies Row;
   await draft.trx.insertInto('recording').values(row).execute();
   const storedBytes = await writePieces(

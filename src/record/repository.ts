@@ -7,6 +7,7 @@ import type { UnitSystem } from '../units/types.ts';
 import type { Comparison, PartTest } from './compared.ts';
 import type { Finding, PullPeak } from './search/index.ts';
 import type { ServiceEvent, ServiceReading } from './service.ts';
+import type { SettingsTold } from './settings.ts';
 import type {
   Build,
   BuildFile,
@@ -152,6 +153,8 @@ export interface DerivedKey {
 
 /** One engine or many with all under them, as rows by kind of entity, and what bytes they rest on. */
 export interface Portion {
+  /** Settings of the shop, where the whole of it goes. */
+  readonly shop?: Shop;
   readonly rows: Readonly<
     Partial<Record<Exclude<EntityName, 'shop'>, readonly Readonly<Record<string, unknown>>[]>>
   >;
@@ -166,6 +169,7 @@ export interface PortionLook {
   readonly known: number;
   /** What stands here otherwise: while there is one, nothing is taken in. */
   readonly conflicts: readonly { readonly sentence: string }[];
+  readonly settings: SettingsTold;
 }
 /** The bytes of a recording or file by their SHA-256. */
 export type PortionBytes = (sha256: string) => Promise<Uint8Array | SpooledFile>;
@@ -287,7 +291,11 @@ export interface PullbookRecord {
       portion: Portion,
       bytes: PortionBytes,
       change?: Change,
-    ): Promise<{ readonly taken: number; readonly known: number }>;
+    ): Promise<{
+      readonly taken: number;
+      readonly known: number;
+      readonly settings: SettingsTold;
+    }>;
   };
   /** Anything in the shop by words, days and peaks, whatever signs the text has. */
   search(

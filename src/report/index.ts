@@ -70,10 +70,10 @@ export { planPercent, type Repeatability, repeatabilityFrom } from './repeatabil
 export { curveOptionsOf, settingsOf } from './sessionRules.ts';
 export { type PublishedCheck, type SheetObject, sheetObject } from './sheetObject.ts';
 export {
+  openShop,
   packShop,
   SHOP_FORMAT,
   type ShopArchive,
-  unpackShop,
 } from './shop/shopArchive.ts';
 export { csvOf } from './table/csv.ts';
 export { type DayOfTables, dayCurvesTable, dayPullsTable } from './table/dayTables.ts';

@@ -4,7 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { PullbookError } from '../errors.ts';
 import { type Asked, withApp } from './testing.ts';
 import { aDay, post, sweep } from './testingDays.ts';
-import { readShopFile } from './work/shopFile.ts';
+import { withShopFile } from './work/shopFile.ts';
+
+const readShopFile = (bytes: Uint8Array, name: string) =>
+  withShopFile(bytes, name, async ({ portion }) => portion);
 
 async function exported(asked: Asked, query = ''): Promise<Uint8Array> {
   const answer = await asked.ask('GET', `/api/v1/export${query}`);
@@ -47,7 +50,7 @@ describe('a shop as an archive', () => {
         await there.json('POST', '/undo');
         expect(await there.record.engines.list()).toEqual([]);
         const one = await exported(here, `?engine=${engine.id}`);
-        expect(readShopFile(one, 'one.zip').portion.rows.engine).toHaveLength(1);
+        expect((await readShopFile(one, 'one.zip')).rows.engine).toHaveLength(1);
       }),
     ));
 
@@ -62,22 +65,18 @@ describe('a shop as an archive', () => {
         return zipSync({ ...entries, 'shop.json': strToU8(JSON.stringify(copy)) }, { level: 0 });
       };
       // Packed anew by another program it is still read.
-      expect(
-        readShopFile(
-          changed(() => {}),
-          'x.zip',
-        ).portion.rows.pull,
-      ).toHaveLength(1);
-      const refused = (change: Parameters<typeof changed>[0]) => () =>
-        readShopFile(changed(change), 'x.zip');
-      expect(refused((rows) => (rows.pull![0]!.leadDeg = 9999))).toThrow(/pull 1, leadDeg/);
-      expect(refused((rows) => (rows.engine![0]!.id = '../../x'))).toThrow(/engine 1, id/);
-      expect(refused((rows) => (rows.engine![0]!.isAdmin = true))).toThrow(/engine 1/);
-      expect(refused((rows) => (rows.day![0]!.date = 'yesterday'))).toThrow(/day 1, date/);
-      expect(refused((rows) => (rows.secrets = []))).toThrow(/portion, rows/);
+      const same = changed(() => {});
+      expect((await readShopFile(same, 'x.zip')).rows.pull).toHaveLength(1);
+      const refused = (change: Parameters<typeof changed>[0]) =>
+        expect(readShopFile(changed(change), 'x.zip')).rejects;
+      await refused((rows) => (rows.pull![0]!.leadDeg = 9999)).toThrow(/pull 1, leadDeg/);
+      await refused((rows) => (rows.engine![0]!.id = '../../x')).toThrow(/engine 1, id/);
+      await refused((rows) => (rows.engine![0]!.isAdmin = true)).toThrow(/engine 1/);
+      await refused((rows) => (rows.day![0]!.date = 'yesterday')).toThrow(/day 1, date/);
+      await refused((rows) => (rows.secrets = [])).toThrow(/portion, rows/);
       const { [Object.keys(entries).find((name) => name.startsWith('recordings/'))!]: _, ...less } =
         entries;
-      expect(() => readShopFile(zipSync(less), 'x.zip')).toThrow(/not in it/);
+      await expect(readShopFile(zipSync(less), 'x.zip')).rejects.toThrow(/not in it/);
       // A reference to what is nowhere leaves nothing behind.
       const lost = changed((rows) => (rows.pull![0]!.dayId = 'day_nowhere'));
       await asked.record.engines.remove(shop.portion.rows.engine[0].id);
@@ -94,29 +93,33 @@ describe('a shop as an archive', () => {
       const zip = await exported(asked);
       const entries = unzipSync(zip);
       const text = new TextDecoder().decode(entries['shop.json']!);
-      const holds = (bytes: Uint8Array) => {
+      const holds = async (bytes: Uint8Array) => {
         try {
-          readShopFile(bytes, 'x.zip');
+          await readShopFile(bytes, 'x.zip');
         } catch (error) {
           expect(error).toBeInstanceOf(PullbookError);
         }
       };
-      fc.assert(
-        fc.property(fc.nat(zip.length - 1), fc.integer({ min: 1, max: 255 }), (at, flip) => {
-          const changed = zip.slice();
-          changed[at]! ^= flip;
-          // One changed byte is always noticed.
-          expect(() => readShopFile(changed, 'x.zip')).toThrow(PullbookError);
-        }),
+      await fc.assert(
+        fc.asyncProperty(
+          fc.nat(zip.length - 1),
+          fc.integer({ min: 1, max: 255 }),
+          async (at, flip) => {
+            const changed = zip.slice();
+            changed[at]! ^= flip;
+            // One changed byte is always noticed.
+            await expect(readShopFile(changed, 'x.zip')).rejects.toThrow(PullbookError);
+          },
+        ),
         { numRuns: 100, seed: 3 },
       );
       const values = [...text.matchAll(/: ([^[{\s][^\n]*?),?\n/g)];
-      fc.assert(
-        fc.property(fc.nat(values.length - 1), fc.jsonValue(), (at, value) => {
+      await fc.assert(
+        fc.asyncProperty(fc.nat(values.length - 1), fc.jsonValue(), async (at, value) => {
           const { index, 0: whole, 1: old } = values[at]!;
           const put = whole.replace(old!, () => JSON.stringify(value));
           const json = text.slice(0, index) + put + text.slice(index + whole.length);
-          holds(zipSync({ ...entries, 'shop.json': strToU8(json) }, { level: 0 }));
+          await holds(zipSync({ ...entries, 'shop.json': strToU8(json) }, { level: 0 }));
         }),
         { numRuns: 200, seed: 4 },
       );

@@ -424,7 +424,11 @@ export type Engine = {
   readonly compressionRatio: number | null;
   readonly cycle: 2 | 4;
   readonly aspiration: 'natural' | 'boosted' | 'nitrous';
-  readonly fuel: string;
+  readonly fuel: string /** Running time after which the shop refreshes it; of this and the next three whichever comes first. */;
+  readonly refreshAfterS: number | null;
+  readonly refreshAfterPulls: number | null;
+  readonly refreshAfterThrottleS: number | null;
+  readonly refreshAfterMonths: number | null;
   readonly id: string;
 };
 export type EnginePage = {
@@ -443,7 +447,11 @@ export type EnginePatch = {
   readonly compressionRatio?: number | null;
   readonly cycle?: 2 | 4;
   readonly aspiration?: 'natural' | 'boosted' | 'nitrous';
-  readonly fuel?: string;
+  readonly fuel?: string /** Running time after which the shop refreshes it; of this and the next three whichever comes first. */;
+  readonly refreshAfterS?: number | null;
+  readonly refreshAfterPulls?: number | null;
+  readonly refreshAfterThrottleS?: number | null;
+  readonly refreshAfterMonths?: number | null;
 };
 export type EngineSummary = {
   readonly id: string;
@@ -786,7 +794,11 @@ export type NewEngine = {
   readonly compressionRatio?: number | null;
   readonly cycle?: 2 | 4;
   readonly aspiration?: 'natural' | 'boosted' | 'nitrous';
-  readonly fuel?: string;
+  readonly fuel?: string /** Running time after which the shop refreshes it; of this and the next three whichever comes first. */;
+  readonly refreshAfterS?: number | null;
+  readonly refreshAfterPulls?: number | null;
+  readonly refreshAfterThrottleS?: number | null;
+  readonly refreshAfterMonths?: number | null;
 };
 export type NewLadder = {
   readonly name?: string;
@@ -849,6 +861,28 @@ export type NewPull = {
   readonly peakTorqueNm?: number | null;
   readonly peakTorqueSpeedRpm?: number | null;
   readonly peaksAre?: TorqueBasis | null;
+};
+export type NewServiceEvent = {
+  /** A refresh begins its hours and pulls anew; other work leaves them as they are. */ readonly kind?:
+    | 'refresh'
+    | 'work';
+  readonly doneOn: string;
+  readonly what?: string;
+  readonly parts?: string /** What the engine had run then, as its meter or log says [s]. */;
+  readonly hoursS?: number | null;
+};
+export type NewServiceReading = {
+  readonly readOn: string /** What the engine had run then, as its meter or log says [s]. */;
+  readonly hoursS?: number | null /** By cylinder, as a share; null for one that was not read. */;
+  readonly leakDown?:
+    | readonly (number | null)[]
+    | null /** What the gauge may be wrong by, ± the same share; null: nobody said. */;
+  readonly leakDownError?:
+    | number
+    | null /** Cranking pressure by cylinder over the air about it [Pa]. */;
+  readonly crankingGaugePa?: readonly (number | null)[] | null;
+  readonly crankingErrorPa?: number | null;
+  readonly note?: string;
 };
 export type NewUse = {
   readonly name: string /** An object of the format use/1, as typed: quantities are texts with their unit (`"speed": "5500 rpm"`). See docs/use.md. */;
@@ -1119,6 +1153,58 @@ export type SensorCheck = {
   readonly referenceUncertainty: number;
   readonly points: readonly { readonly reading: number; readonly reference: number }[];
 };
+export type ServiceEvent = {
+  /** A refresh begins its hours and pulls anew; other work leaves them as they are. */ readonly kind:
+    | 'refresh'
+    | 'work';
+  readonly doneOn: string;
+  readonly what: string;
+  readonly parts: string /** What the engine had run then, as its meter or log says [s]. */;
+  readonly hoursS: number | null;
+  readonly id: string;
+  readonly engineId: string;
+  readonly who: string;
+  readonly writtenAt: string;
+};
+export type ServiceEventPatch = {
+  /** A refresh begins its hours and pulls anew; other work leaves them as they are. */ readonly kind?:
+    | 'refresh'
+    | 'work';
+  readonly doneOn?: string;
+  readonly what?: string;
+  readonly parts?: string /** What the engine had run then, as its meter or log says [s]. */;
+  readonly hoursS?: number | null;
+};
+export type ServiceReading = {
+  readonly readOn: string /** What the engine had run then, as its meter or log says [s]. */;
+  readonly hoursS: number | null /** By cylinder, as a share; null for one that was not read. */;
+  readonly leakDown:
+    | readonly (number | null)[]
+    | null /** What the gauge may be wrong by, ± the same share; null: nobody said. */;
+  readonly leakDownError:
+    | number
+    | null /** Cranking pressure by cylinder over the air about it [Pa]. */;
+  readonly crankingGaugePa: readonly (number | null)[] | null;
+  readonly crankingErrorPa: number | null;
+  readonly note: string;
+  readonly id: string;
+  readonly engineId: string;
+  readonly who: string;
+  readonly writtenAt: string;
+};
+export type ServiceReadingPatch = {
+  readonly readOn?: string /** What the engine had run then, as its meter or log says [s]. */;
+  readonly hoursS?: number | null /** By cylinder, as a share; null for one that was not read. */;
+  readonly leakDown?:
+    | readonly (number | null)[]
+    | null /** What the gauge may be wrong by, ± the same share; null: nobody said. */;
+  readonly leakDownError?:
+    | number
+    | null /** Cranking pressure by cylinder over the air about it [Pa]. */;
+  readonly crankingGaugePa?: readonly (number | null)[] | null;
+  readonly crankingErrorPa?: number | null;
+  readonly note?: string;
+};
 export type ServiceRecord = {
   readonly engine: Engine;
   readonly standard: AirStandard;
@@ -1211,11 +1297,24 @@ export type ShopFileLook = {
   readonly shop: string;
   readonly madeAt: string /** Rows by kind that are not here yet. */;
   readonly fresh: Readonly<Record<string, number>>;
-  readonly known: number;
+  readonly known: number /** What becomes of the shop’s own settings: nothing that stands here is written over. Each in a few words. */;
+  readonly settings: {
+    readonly taken: readonly string[];
+    readonly kept: readonly string[];
+    readonly renamed: readonly string[];
+  };
   readonly conflicts: readonly { readonly sentence: string }[];
   readonly sentence: string;
 };
-export type ShopFileTaken = { readonly taken: number; readonly known: number };
+export type ShopFileTaken = {
+  readonly taken: number;
+  readonly known: number /** What becomes of the shop’s own settings: nothing that stands here is written over. Each in a few words. */;
+  readonly settings: {
+    readonly taken: readonly string[];
+    readonly kept: readonly string[];
+    readonly renamed: readonly string[];
+  };
+};
 export type ShopKey = {
   /** Ed25519, 32 bytes, base64. */ readonly publicKey: string /** Short name of the key, for people to compare. */;
   readonly name: string;
@@ -1387,7 +1486,9 @@ export type Touched = {
     | 'partTest'
     | 'vehicle'
     | 'engineUse'
-    | 'handOver';
+    | 'handOver'
+    | 'serviceEvent'
+    | 'serviceReading';
   readonly id: string;
   readonly before: Readonly<Record<string, unknown>> | null;
   readonly after: Readonly<Record<string, unknown>> | null;
@@ -2195,6 +2296,34 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: ServiceRecord;
   };
+  /** All of its services. */
+  readonly 'GET /engines/{id}/service-events': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly ServiceEvent[];
+  };
+  /** A new service of an engine. */
+  readonly 'POST /engines/{id}/service-events': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewServiceEvent;
+    readonly answer: ServiceEvent;
+  };
+  /** All of its service readings. */
+  readonly 'GET /engines/{id}/service-readings': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: readonly ServiceReading[];
+  };
+  /** A new service reading. */
+  readonly 'POST /engines/{id}/service-readings': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: NewServiceReading;
+    readonly answer: ServiceReading;
+  };
   /** All of its uses. */
   readonly 'GET /engines/{id}/uses': {
     readonly params: { readonly id: string };
@@ -2522,6 +2651,48 @@ export interface Routes {
     };
     readonly body: undefined;
     readonly answer: Finding;
+  };
+  /** One service of an engine. */
+  readonly 'GET /service-events/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: ServiceEvent;
+  };
+  /** Change a service of an engine; fields left out stay. */
+  readonly 'PATCH /service-events/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: ServiceEventPatch;
+    readonly answer: ServiceEvent;
+  };
+  /** Remove a service of an engine with all under it; POST /undo brings it back. */
+  readonly 'DELETE /service-events/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
+  };
+  /** One service reading. */
+  readonly 'GET /service-readings/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: ServiceReading;
+  };
+  /** Change a service reading; fields left out stay. */
+  readonly 'PATCH /service-readings/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: ServiceReadingPatch;
+    readonly answer: ServiceReading;
+  };
+  /** Remove a service reading with all under it; POST /undo brings it back. */
+  readonly 'DELETE /service-readings/{id}': {
+    readonly params: { readonly id: string };
+    readonly query: undefined;
+    readonly body: undefined;
+    readonly answer: undefined;
   };
   /** The shop and its settings. */
   readonly 'GET /shop': {

@@ -4,7 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import { unzipSync, Zip, ZipDeflate, ZipPassThrough } from 'fflate';
-import { FormatError } from '../../errors.ts';
+import { FormatError, InputError } from '../../errors.ts';
 
 export interface ArchiveEntry {
   readonly path: string;
@@ -14,7 +14,7 @@ export interface ArchiveEntry {
 }
 
 const COMMENT = 'SHA-256 of all bytes before this comment: ';
-const COMMENT_LENGTH = COMMENT.length + 64;
+export const COMMENT_LENGTH = COMMENT.length + 64;
 /** End of the central directory, without comment. */
 const END_LENGTH = 22;
 /** DOS times know no zone: one moment for all, so that the same contents give the same bytes everywhere. */
@@ -22,6 +22,15 @@ const WHEN = new Date(1980, 0, 1);
 /** The most that an archive may unpack to. */
 const MOST_BYTES = 2 ** 30;
 const MOST_ENTRIES = 20_000;
+
+/** Where the numbers of a plain zip end; past them it would be written, and could not be read. */
+const MOST_PACKED = 2 ** 32 - 2 ** 24;
+const MOST_PACKED_ENTRIES = 65_534;
+const tooMuch = (what: string) =>
+  new InputError(
+    `This is more than ${what}, which one archive cannot hold; export engine by engine instead.`,
+    { expected: `at most ${what}` },
+  );
 
 /** Packs entries one after another and hands the archive on in pieces. @returns its size [bytes] */
 export async function packArchive(
@@ -46,9 +55,13 @@ export async function packArchive(
     if (now.length === 0) return;
     digest.update(now);
     size += now.length;
+    if (size > MOST_PACKED) throw tooMuch('4 GiB when packed');
     await write(now);
   };
+  let count = 0;
   for await (const { path, bytes, isPacked } of entries) {
+    count += 1;
+    if (count > MOST_PACKED_ENTRIES) throw tooMuch('65,535 files');
     const entry = isPacked ? new ZipPassThrough(path) : new ZipDeflate(path, { level: 6 });
     entry.mtime = WHEN;
     zip.add(entry);
@@ -67,7 +80,7 @@ export async function packArchive(
   const end = Buffer.from(held);
   end.writeUInt16LE(COMMENT_LENGTH, END_LENGTH - 2);
   digest.update(end);
-  const comment = Buffer.from(`${COMMENT}${digest.digest('hex')}`, 'latin1');
+  const comment = Buffer.from(commentOf(digest.digest('hex')), 'latin1');
   await write(Buffer.concat([end, comment]));
   return size + END_LENGTH + COMMENT_LENGTH;
 }
@@ -122,7 +135,14 @@ function wholeness(bytes: Uint8Array): boolean | null {
   const text = Buffer.from(bytes.subarray(Math.max(0, bytes.length - COMMENT_LENGTH))).toString(
     'latin1',
   );
-  if (!text.startsWith(COMMENT.slice(0, 8)) && !text.includes(COMMENT.slice(-8))) return null;
+  if (!mayBeComment(text)) return null;
   const before = bytes.subarray(0, bytes.length - COMMENT_LENGTH);
-  return text === `${COMMENT}${createHash('sha256').update(before).digest('hex')}`;
+  return text === commentOf(createHash('sha256').update(before).digest('hex'));
 }
+
+/** The comment of an archive, from the digest of all bytes before it. */
+export const commentOf = (sha256: string): string => `${COMMENT}${sha256}`;
+
+/** It is meant as such a comment, also where a byte of it was changed. */
+export const mayBeComment = (text: string): boolean =>
+  text.startsWith(COMMENT.slice(0, 8)) || text.includes(COMMENT.slice(-8));

@@ -1,7 +1,13 @@
 /** The archive of a whole shop, or of some of its engines. */
 import { FormatError } from '../../errors.ts';
 import type { Portion } from '../../record/index.ts';
-import { type ArchiveEntry, packArchive, unpackArchive } from '../handover/archive.ts';
+import { type ArchiveEntry, packArchive } from '../handover/archive.ts';
+import {
+  type ArchiveLimits,
+  type OpenArchive,
+  openArchive,
+  SHOP_LIMITS,
+} from '../handover/archiveFile.ts';
 
 export const SHOP_FORMAT = 'shop/1';
 
@@ -48,29 +54,50 @@ export function packShop(
   return packArchive(entries, write);
 }
 
+/** More rows than this no shop has; they are read into memory, the bytes of recordings and files are not. */
+const MOST_ROWS_BYTES = 2 ** 28;
+
 /**
- * What stands in an archive, unchecked but for its form.
+ * What stands in an archive, unchecked but for its form. Whoever opens it closes it.
+ * @param given  its bytes, or the path where it lies
  * @throws FormatError  no archive, a damaged one, one changed since it was made, or not one of a shop
  */
-export function unpackShop(
-  bytes: Uint8Array,
+export async function openShop(
+  given: Uint8Array | string,
   file: string,
-): { readonly json: unknown; readonly entries: ReadonlyMap<string, Uint8Array> } {
+  limits: ArchiveLimits = SHOP_LIMITS,
+): Promise<{ readonly json: unknown; readonly archive: OpenArchive }> {
   const expected = 'an archive that “pullbook export” made';
-  const { entries, isWhole } = unpackArchive(bytes, file, 'the archive of a shop');
-  if (isWhole === false)
-    throw new FormatError(
-      `${file} was changed after it was made, or came over incomplete; nothing was taken in.`,
-      { file, expected },
-    );
-  const text = entries.get('shop.json');
-  if (text === undefined)
-    throw new FormatError(`${file} holds no shop: there is no shop.json in it.`, {
-      file,
-      expected,
-    });
+  const archive = await openArchive(given, file, { what: 'the archive of a shop', limits });
   try {
-    return { json: JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(text)), entries };
+    if (archive.isWhole === false)
+      throw new FormatError(
+        `${file} was changed after it was made, or came over incomplete; nothing was taken in.`,
+        { file, expected },
+      );
+    const rows = archive.entries.get('shop.json');
+    if (rows === undefined)
+      throw new FormatError(`${file} holds no shop: there is no shop.json in it.`, {
+        file,
+        expected,
+      });
+    if (rows.sizeBytes > MOST_ROWS_BYTES)
+      throw new FormatError(`${file} cannot be read: its shop.json is larger than 256 MB.`, {
+        file,
+        expected,
+      });
+    return { json: await jsonOf(archive, file, expected), archive };
+  } catch (error) {
+    await archive.close();
+    throw error;
+  }
+}
+
+async function jsonOf(archive: OpenArchive, file: string, expected: string): Promise<unknown> {
+  const pieces: Uint8Array[] = [];
+  for await (const piece of archive.read('shop.json')) pieces.push(piece.slice());
+  try {
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(pieces)));
   } catch (error) {
     throw new FormatError(
       `${file} cannot be read: its shop.json is damaged.`,

@@ -9,6 +9,12 @@ const body = {
   },
   required: true,
 };
+const settings = z
+  .object({ taken: list(z.string()), kept: list(z.string()), renamed: list(z.string()) })
+  .openapi({
+    description:
+      'What becomes of the shop’s own settings: nothing that stands here is written over. Each in a few words.',
+  });
 const look = z
   .object({
     shop: z.string(),
@@ -17,12 +23,13 @@ const look = z
       description: 'Rows by kind that are not here yet.',
     }),
     known: z.number().int(),
+    settings,
     conflicts: list(z.object({ sentence: z.string() })),
     sentence: z.string(),
   })
   .openapi('ShopFileLook', { description: 'What the archive would bring; nothing was written.' });
 const taken = z
-  .object({ taken: z.number().int(), known: z.number().int() })
+  .object({ taken: z.number().int(), known: z.number().int(), settings })
   .openapi('ShopFileTaken');
 
 export const shopFile = {

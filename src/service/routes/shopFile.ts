@@ -1,27 +1,35 @@
 /** Routes of a shop as an archive. */
-import { readFile } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import type { PullbookRecord } from '../../record/index.ts';
 import { shopFile } from '../contract/shopFile.ts';
-import { exportShop, lookAtShopFile, readShopFile, takeShopFile } from '../work/shopFile.ts';
+import {
+  exportShop,
+  lookAtShopFile,
+  type ShopFile,
+  takeShopFile,
+  withShopFile,
+} from '../work/shopFile.ts';
 import { spool } from '../work/spool.ts';
 import { piecesFrom } from '../written.ts';
 import type { Api } from './api.ts';
 import { changeOf } from './shelves.ts';
 
-const MOST_BYTES = 1024 ** 3;
+/** All that such an archive can be. It lies on the disk meanwhile, not in memory. */
+const MOST_BYTES = 4 * 1024 ** 3;
 
 export function serveShopFile(api: Api, record: PullbookRecord, version: string): void {
-  const read = async (body: ReadableStream<Uint8Array> | null, name: string) => {
+  const reading = async <T>(
+    body: ReadableStream<Uint8Array> | null,
+    name: string,
+    work: (given: ShopFile) => Promise<T>,
+  ) => {
     const spooled = await spool(body, {
       folder: record.folder,
       fileName: name,
       maxBytes: MOST_BYTES,
     });
     try {
-      const { source } = spooled;
-      const bytes = typeof source === 'string' ? new Uint8Array(await readFile(source)) : source;
-      return readShopFile(bytes, name);
+      return await withShopFile(spooled.source, name, work);
     } finally {
       await spooled.release();
     }
@@ -46,11 +54,16 @@ export function serveShopFile(api: Api, record: PullbookRecord, version: string)
     }) as never;
   });
   api.openapi(shopFile.look, async (c) => {
-    const given = await read(c.req.raw.body, c.req.valid('query').name);
-    return c.json((await lookAtShopFile(record, given)) as never, 200);
+    const { name } = c.req.valid('query');
+    const look = await reading(c.req.raw.body, name, (given) => lookAtShopFile(record, given));
+    return c.json(look as never, 200);
   });
   api.openapi(shopFile.take, async (c) => {
-    const given = await read(c.req.raw.body, c.req.valid('query').name);
-    return c.json(await takeShopFile(record, given, changeOf(c)), 201);
+    const { name } = c.req.valid('query');
+    const change = changeOf(c);
+    const taken = await reading(c.req.raw.body, name, (given) =>
+      takeShopFile(record, given, change),
+    );
+    return c.json(taken, 201);
   });
 }

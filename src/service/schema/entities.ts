@@ -152,7 +152,8 @@ const engineFields = z.object({
   aspiration: z.enum(['natural', 'boosted', 'nitrous']),
   fuel: label,
   refreshAfterS: positiveOrNull.openapi({
-    description: 'Running time after which the shop refreshes it; of this and the next three whichever comes first.',
+    description:
+      'Running time after which the shop refreshes it; of this and the next three whichever comes first.',
   }),
   refreshAfterPulls: z.number().int().positive().nullable(),
   refreshAfterThrottleS: positiveOrNull,

@@ -4,6 +4,7 @@ import { FormatError } from '../../errors.ts';
 import { checkCalibration } from '../../record/calibrations.ts';
 import {
   type Change,
+  type EntityName,
   type Id,
   NEW_BUILD,
   NEW_CALIBRATION,
@@ -15,17 +16,22 @@ import {
   NEW_LADDER,
   NEW_PART_TEST,
   NEW_PULL,
+  NEW_SERVICE_EVENT,
+  NEW_SERVICE_READING,
   type Portion,
   type PortionLook,
   type PullbookRecord,
 } from '../../record/index.ts';
+import { checkReading } from '../../record/service.ts';
 import { checkUse, checkVehicle } from '../../record/uses.ts';
-import { packShop, SHOP_FORMAT, unpackShop } from '../../report/index.ts';
+import type { ArchiveLimits, OpenArchive } from '../../report/handover/archiveFile.ts';
+import { listed, openShop, packShop, SHOP_FORMAT } from '../../report/index.ts';
 import { measured } from '../schema/calibrations.ts';
 import { isoDate, isoTime, label, list, text, z } from '../schema/common.ts';
 import * as compare from '../schema/compare.ts';
 import { decision } from '../schema/decisions.ts';
 import * as e from '../schema/entities.ts';
+import * as service from '../schema/service.ts';
 import * as uses from '../schema/uses.ts';
 
 /** Writes these engines, or all, in pieces. */
@@ -50,12 +56,33 @@ export interface ShopFile {
   readonly shop: string;
   readonly madeAt: string;
   readonly portion: Portion;
-  readonly bytes: (sha256: string) => Uint8Array;
+  readonly archive: OpenArchive;
 }
 
-/** @throws FormatError naming the kind, the row and the field that cannot be */
-export function readShopFile(bytes: Uint8Array, file: string): ShopFile {
-  const { json, entries } = unpackShop(bytes, file);
+/**
+ * Opens an archive, does the work and closes it. Recordings and files stay where they lie until they are asked for.
+ * @param given  its bytes, or the path where it lies
+ * @throws FormatError naming the kind, the row and the field that cannot be
+ */
+export async function withShopFile<T>(
+  given: Uint8Array | string,
+  file: string,
+  work: (shopFile: ShopFile) => Promise<T>,
+  limits?: ArchiveLimits,
+): Promise<T> {
+  const { json, archive } = await openShop(given, file, limits);
+  try {
+    return await work({ ...checkedShop(json, archive, file), archive });
+  } finally {
+    await archive.close();
+  }
+}
+
+function checkedShop(
+  json: unknown,
+  { entries }: OpenArchive,
+  file: string,
+): Omit<ShopFile, 'archive'> {
   const archive = checked(ARCHIVE, json, file, 'shop.json');
   const { rows } = archive.portion;
   const portion = {
@@ -83,8 +110,8 @@ export function readShopFile(bytes: Uint8Array, file: string): ShopFile {
   } as Portion;
   checkSheets(portion, file);
   for (const kind of ['recordings', 'files'] as const)
-    for (const { sha256 } of portion[kind])
-      if (!entries.has(`${kind}/${sha256}`))
+    for (const { sha256, sizeBytes } of portion[kind])
+      if (entries.get(`${kind}/${sha256}`)?.sizeBytes !== sizeBytes)
         throw new FormatError(`${file} names ${kind} that are not in it; nothing was taken in.`, {
           file,
           found: sha256,
@@ -93,7 +120,6 @@ export function readShopFile(bytes: Uint8Array, file: string): ShopFile {
     shop: archive.shop,
     madeAt: archive.madeAt,
     portion,
-    bytes: (sha256) => entries.get(`recordings/${sha256}`) ?? entries.get(`files/${sha256}`)!,
   };
 }
 
@@ -104,8 +130,19 @@ export async function lookAtShopFile(record: PullbookRecord, { shop, madeAt, por
 }
 
 /** Takes it in, in one change. @throws ConflictError where something stands here otherwise */
-export function takeShopFile(record: PullbookRecord, shopFile: ShopFile, change: Change) {
-  return record.portions.take(shopFile.portion, async (sha256) => shopFile.bytes(sha256), change);
+export function takeShopFile(
+  record: PullbookRecord,
+  { portion, archive }: ShopFile,
+  change: Change,
+) {
+  const bytes = async (sha256: string) => {
+    const path = [`recordings/${sha256}`, `files/${sha256}`].find((one) =>
+      archive.entries.has(one),
+    )!;
+    const { sizeBytes } = archive.entries.get(path)!;
+    return { sha256, sizeBytes, read: () => archive.read(path) };
+  };
+  return record.portions.take(portion, bytes, change);
 }
 
 const COUNTED = [
@@ -118,17 +155,31 @@ const COUNTED = [
   ['handOver', 'hand-over'],
 ] as const;
 
-function sentenceOf({ fresh, known, conflicts }: PortionLook): string {
+/** What becomes of the shop's own settings, nothing of which is ever written over. */
+function settingsSentence({ taken, kept, renamed }: PortionLook['settings']): string {
+  return [
+    taken.length === 0 ? '' : `Of its settings ${listed(taken)} would come in.`,
+    renamed.length === 0 ? '' : `This shop has rules of its own: ${listed(renamed)}.`,
+    kept.length === 0 ? '' : `As they are here stay ${listed(kept)}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+function sentenceOf({ fresh, known, conflicts, settings }: PortionLook): string {
   const parts = COUNTED.flatMap(([entity, one]) => {
     const n = fresh[entity] ?? 0;
     return n === 0 ? [] : [`${n} ${one}${n === 1 ? '' : 's'}`];
   });
   const all = Object.values(fresh).reduce((sum, n) => sum + n, 0);
+  const ofShop = settingsSentence(settings);
   const comes =
     all === 0
-      ? 'Everything in it is in this shop already.'
+      ? ofShop === ''
+        ? 'Everything in it is in this shop already.'
+        : 'All engines, cells and what is under them are in this shop already.'
       : `${parts.length === 0 ? `${all} things` : parts.join(', ')} would come in${known > 0 ? `; ${known} things are here already` : ''}.`;
-  if (conflicts.length === 0) return comes;
+  if (conflicts.length === 0) return [comes, ofShop].filter(Boolean).join(' ');
   const more = conflicts.length > 1 ? ` (and ${conflicts.length - 1} more like it)` : '';
   return `Nothing can be taken in: ${conflicts[0]!.sentence.replace(/\.$/, '')}${more}. Take it into an empty shop, or bring both to the same first.`;
 }
@@ -147,11 +198,13 @@ const ARCHIVE = z.object({
   shop: label,
   madeAt: isoTime,
   portion: z.object({
+    shop: e.shop.optional(),
     rows: z.record(
       z.enum([
         ...['cell', 'mapping', 'engine', 'build', 'day', 'pull', 'ladder', 'decision'],
         ...['sheet', 'sheetSection', 'buildFile', 'plan', 'tick', 'calibration'],
         ...['comparison', 'partTest', 'vehicle', 'engineUse', 'handOver'],
+        ...['serviceEvent', 'serviceReading'],
       ] as [string, ...string[]]),
       z.array(z.record(z.string(), z.unknown())).max(MOST_ROWS),
     ),
@@ -188,7 +241,7 @@ const rule = (
   ...more,
 });
 
-const ROWS: Readonly<Record<string, RowRule>> = {
+const ROWS: Readonly<Record<Exclude<EntityName, 'shop'>, RowRule>> = {
   cell: rule(e.cell, [], { unsaid: NEW_CELL }),
   mapping: rule(e.mapping, ['cellId']),
   engine: rule(e.engine, [], { unsaid: NEW_ENGINE }),
@@ -250,6 +303,11 @@ const ROWS: Readonly<Record<string, RowRule>> = {
     }),
     ['buildId'],
   ),
+  serviceEvent: rule(service.serviceEvent, ['engineId'], { unsaid: NEW_SERVICE_EVENT }),
+  serviceReading: rule(service.serviceReading, ['engineId'], {
+    unsaid: NEW_SERVICE_READING,
+    check: checkReading,
+  }),
 };
 
 /** A sheet is read as one from a file is: head and sections together. */

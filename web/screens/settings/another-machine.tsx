@@ -10,6 +10,9 @@ import { FileName } from '../../shell/FileName.tsx';
 import { Trouble } from '../../shell/states.tsx';
 import { timeInWords } from '../../shell/words.ts';
 
+const bringsAnything = ({ fresh, settings }: ShopFileLook) =>
+  Object.keys(fresh).length + settings.taken.length + settings.renamed.length > 0;
+
 type Given = { readonly file: File; readonly look: ShopFileLook | null };
 
 /** The shop to another machine, and what came from one: looked at first, taken in as one change. */
@@ -55,7 +58,8 @@ export function AnotherMachine() {
       </header>
       <p className="quiet">
         One file with everything under it: builds, sheets, photos, test days, run files as they
-        came, decisions. What is taken in can be taken back as one change.
+        came, decisions; with the whole shop also its name, uses and windows. What stands here is
+        never written over, and what is taken in can be taken back as one change.
       </p>
       <Group align="end" my="sm">
         <NativeSelect
@@ -101,7 +105,7 @@ export function AnotherMachine() {
             </ul>
           )}
           <Group>
-            {seen !== null && seen.conflicts.length === 0 && Object.keys(seen.fresh).length > 0 && (
+            {seen !== null && seen.conflicts.length === 0 && bringsAnything(seen) && (
               <Button loading={isTaking} onClick={() => void take(given)}>
                 Take it in
               </Button>
