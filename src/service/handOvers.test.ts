@@ -155,13 +155,12 @@ describe('a hand-over', () => {
   it('is foretold by the page of the build, which keeps nothing', async () => {
     const { json, record, day, id } = await shop.ready;
     const asked = `/builds/${day.buildId}/findings?units=us`;
-    const { blocks } = await json<{ blocks: { text?: string }[] }>('GET', asked);
-    const kept = await json<{ blocks: { text?: string }[] }>(
-      'GET',
-      `/handovers/${id}/findings?units=us`,
-    );
-    const gave = blocks.find(({ text }) => text?.startsWith('Peak power is '));
-    expect(gave?.text).toContain(' hp');
+    type Told = { blocks: { kind: string; figures?: { label: string; value: string }[] }[] };
+    const { blocks } = await json<Told>('GET', asked);
+    const kept = await json<Told>('GET', `/handovers/${id}/findings?units=us`);
+    const gave = blocks.find(({ kind }) => kind === 'headline');
+    expect(gave?.figures?.[0]).toMatchObject({ label: 'Peak power' });
+    expect(gave?.figures?.[0]?.value).toMatch(/ hp$/);
     expect(kept.blocks).toContainEqual(gave);
     expect((await record.handOvers.list({ buildId: day.buildId })).map((one) => one.id)).toEqual([
       id,

@@ -14,12 +14,12 @@ export const handOver = (standOf: () => Stand) =>
       await page.getByRole('button', { name: 'Make the hand-over' }).click();
       await page.getByLabel('Handed over by').fill('Ann');
       await page.getByRole('button', { name: 'Make it' }).click();
-      await page.getByText(/^Peak power is /).waitFor();
+      await page.getByText('Peak power', { exact: true }).first().waitFor();
       const kept = () => stand.record.handOvers.list({ buildId: build.id });
       const [made] = await kept();
       expect(made).toMatchObject({ madeBy: 'Ann' });
       await page.getByText('Deutsch').click();
-      await page.getByText(/^Die größte Leistung ist /).waitFor();
+      await page.getByText('Größte Leistung', { exact: true }).first().waitFor();
 
       const href = await page.getByRole('link', { name: 'Bundle (zip)' }).getAttribute('href');
       const bytes = await (await page.request.get(`${stand.url}${href}`)).body();

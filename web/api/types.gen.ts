@@ -501,9 +501,23 @@ export type Findings = {
   readonly title: string;
   readonly language: string;
   readonly blocks: readonly (
-    | { readonly kind: 'heading'; readonly level: 1 | 2 | 3; readonly text: string }
+    | {
+        readonly kind: 'heading';
+        readonly level: 1 | 2 | 3;
+        readonly text: string;
+        readonly over?: string;
+      }
     | { readonly kind: 'paragraph'; readonly text: string; readonly quiet?: boolean }
     | { readonly kind: 'facts'; readonly rows: readonly (readonly [string, string])[] }
+    | {
+        readonly kind: 'headline';
+        readonly figures: readonly {
+          readonly label: string;
+          readonly value: string;
+          readonly interval: string;
+          readonly where: string;
+        }[];
+      }
     | {
         readonly kind: 'figure';
         readonly figure: FigureWanted;

@@ -1,8 +1,9 @@
 /** The pages after the first: everything that the findings rest on. */
-import { planSentence, tickedPlan } from '../../build/index.ts';
+import { planSentence, type TickedItem, tickedPlan } from '../../build/index.ts';
+import type { LadderAnswer } from '../../ladder/types.ts';
 import { bySpeed } from '../handover/tables.ts';
 import type { HandedDay, HandedLadder, HandedPull, HandOver } from '../handover/types.ts';
-import { type Block, left, right, wide } from './blocks.ts';
+import { type Block, left, right, type Tick, wide, withoutUnknown } from './blocks.ts';
 import { differenceFigure, ladderFigures, pullsFigure } from './pictures.ts';
 import { changesBlocks, sheetBlocks } from './sheetBlocks.ts';
 import type { Teller } from './tell.ts';
@@ -16,7 +17,7 @@ export interface Signed {
 export function evidence(handOver: HandOver, signed: Signed | null, tell: Teller): Block[] {
   return [
     { kind: 'newPage' },
-    { kind: 'heading', level: 1, text: tell.words.evidence.title },
+    { kind: 'heading', level: 1, text: tell.words.evidence.title, contents: true },
     ...handOver.days.flatMap((day) => dayBlocks(handOver, day, tell)),
     ...speedTable(handOver, tell),
     ...sheetBlocks(handOver, tell),
@@ -33,7 +34,8 @@ function dayBlocks(handOver: HandOver, day: HandedDay, tell: Teller): Block[] {
   const hasCurves = day.pulls.some(({ curve }) => curve !== null);
   return [
     { kind: 'heading', level: 2, text: say.day(name) },
-    { kind: 'facts', rows: dayRows(handOver, day, tell) },
+    { kind: 'facts', rows: dayRows(handOver, day, tell), beside: true },
+    ...longRows(day, tell),
     ...(day.pulls.length === 0
       ? [{ kind: 'paragraph', text: say.noPull } as const]
       : [pullsTable(handOver, day, tell), ...marks(day, tell)]),
@@ -43,7 +45,7 @@ function dayBlocks(handOver: HandOver, day: HandedDay, tell: Teller): Block[] {
             kind: 'figure',
             figure: pullsFigure(handOver, day, tell),
             caption: say.curvesCaption,
-            height: 380,
+            height: 320,
           } as const,
         ]
       : []),
@@ -53,11 +55,10 @@ function dayBlocks(handOver: HandOver, day: HandedDay, tell: Teller): Block[] {
 
 function dayRows(
   { choice }: HandOver,
-  { date, cell, fuel, octane, fuelBatch, configuration, notes }: HandedDay,
+  { date, cell, fuel, octane, fuelBatch }: HandedDay,
   tell: Teller,
 ): (readonly [string, string])[] {
   const say = tell.words.evidence;
-  const stood = Object.entries(configuration).map(([what, how]) => `${what}: ${how}`);
   const calibrated =
     cell.calibratedOn === null
       ? say.neverCalibrated
@@ -82,9 +83,20 @@ function dayRows(
         ...(fuelBatch === '' ? [] : [`${say.batch} ${fuelBatch}`]),
       ].join(', '),
     ],
+  ];
+}
+
+/** What takes more than half a line. */
+function longRows({ configuration, notes }: HandedDay, tell: Teller): Block[] {
+  const say = tell.words.evidence;
+  const stood = Object.entries(configuration).map(
+    ([what, how]) => `${say.configured[what] ?? what}: ${how}`,
+  );
+  const rows: (readonly [string, string])[] = [
     ...(stood.length === 0 ? [] : [[say.configuration, stood.join('; ')] as const]),
     ...(notes === '' ? [] : [[say.notes, notes] as const]),
   ];
+  return rows.length === 0 ? [] : [{ kind: 'facts', rows }];
 }
 
 function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Block {
@@ -97,7 +109,7 @@ function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Bl
     const curve = kind === 'torque' ? pull.curve?.peakTorque : pull.curve?.peakPower;
     return tell.number(curve?.value ?? typed ?? null, kind);
   };
-  return {
+  const table = {
     kind: 'table',
     caption: say.pulls,
     columns: [
@@ -139,7 +151,8 @@ function pullsTable({ final }: HandOver, { pulls }: HandedDay, tell: Teller): Bl
       ];
     }),
     note: say.pullsNote,
-  };
+  } as const;
+  return withoutUnknown(table, tell.words.notKnown);
 }
 
 /** What stood out, said once for the pulls that share it. */
@@ -156,11 +169,13 @@ function marks({ pulls }: HandedDay, tell: Teller): Block[] {
       kind: 'list',
       items: [...bySentence].map(
         ([sentence, numbers]) =>
-          `${say.pull} ${tell.words.list([...new Set(numbers)].map(String))}: ${tell.told(sentence)}`,
+          `${capital(say.pullsNamed([...new Set(numbers)].map(String)))}: ${tell.told(sentence)}`,
       ),
     },
   ];
 }
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): Block[] {
   const say = tell.words.settings;
@@ -197,35 +212,41 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
         .map((one) => tell.told(one))
         .join(' '),
     },
-    {
-      kind: 'table',
-      caption: say.title,
-      columns: [
-        left(say.what),
-        right(say.setting),
-        left(say.interval),
-        right(say.givesUp),
-        wide(say.why),
-      ],
-      rows: [
-        row(say.best, answer.best.value, span(answer.best), '', ''),
-        row(say.knee, answer.knee.value, span(answer.knee), '', ''),
-        ...(answer.limit === null
-          ? []
-          : [row(say.limit, answer.limit.value, span(answer.limit), '', '')]),
-        ...Object.entries(answer.uses).map(([use, one]) =>
-          row(
-            say.forUse(use),
-            one.value,
-            '',
-            one.givesUpPercent === null ? '–' : `${tell.percent(one.givesUpPercent)} %`,
-            one.why,
-          ),
-        ),
-      ],
-      ...(answer.limitWatched ? {} : { note: say.notWatched }),
-    },
-    ...ladderFigures(handOver, ladder, tell).map(
+    ...(isAnythingKnown(answer)
+      ? [
+          {
+            kind: 'table',
+            caption: say.title,
+            columns: [
+              left(say.what),
+              right(say.setting),
+              left(say.interval),
+              right(say.givesUp),
+              wide(say.why),
+            ],
+            rows: [
+              row(say.best, answer.best.value, span(answer.best), '', ''),
+              row(say.knee, answer.knee.value, span(answer.knee), '', ''),
+              ...(answer.limit === null
+                ? []
+                : [row(say.limit, answer.limit.value, span(answer.limit), '', '')]),
+              ...Object.entries(answer.uses).map(([use, one]) =>
+                row(
+                  say.forUse(use),
+                  one.value,
+                  '',
+                  one.givesUpPercent === null ? '–' : `${tell.percent(one.givesUpPercent)} %`,
+                  one.why,
+                ),
+              ),
+            ],
+            ...(answer.limitWatched ? {} : { note: say.notWatched }),
+          } as const,
+        ]
+      : answer.limitWatched
+        ? []
+        : [{ kind: 'paragraph', text: say.notWatched } as const]),
+    ...picturesOf(handOver, ladder, tell).map(
       (figure): Block => ({
         kind: 'figure',
         figure,
@@ -233,7 +254,7 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
           figure.kind === 'gain'
             ? tell.words.evidence.gainsCaption
             : tell.words.evidence.responseCaption(unit === 'deg' ? '°' : unit),
-        height: figure.kind === 'gain' ? 120 + 90 * figure.steps.length : 300,
+        height: figure.kind === 'gain' ? 90 + 80 * figure.steps.length : 260,
       }),
     ),
     ...(answer.steps.length === 0
@@ -270,6 +291,18 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
   ];
 }
 
+/** Best, knee, limit or a setting for any use; where nothing is, the sentence above has said so. */
+const isAnythingKnown = ({ best, knee, limit, uses }: LadderAnswer): boolean =>
+  [best, knee, limit, ...Object.values(uses)].some((one) => one !== null && one.value !== null);
+
+/** One setting alone draws no response: all beside its dots would be what was assumed. */
+const picturesOf = (handOver: HandOver, ladder: HandedLadder, tell: Teller) =>
+  ladderFigures(handOver, ladder, tell).filter(
+    (figure) =>
+      figure.kind !== 'response' ||
+      new Set(figure.answer.dots.map(({ setting }) => setting)).size > 1,
+  );
+
 function speedTable(handOver: HandOver, tell: Teller): Block[] {
   const say = tell.words.evidence;
   const rows = bySpeed(handOver);
@@ -281,8 +314,8 @@ function speedTable(handOver: HandOver, tell: Teller): Block[] {
       columns: [
         right(say.speed),
         right(tell.headed(say.torque, 'torque')),
-        right(say.low),
-        right(say.high),
+        right(tell.headed(say.low, 'torque')),
+        right(tell.headed(say.high, 'torque')),
         right(tell.headed(say.power, 'power')),
       ],
       rows: rows.map(([speed, torque, low, high, power]) => [
@@ -293,6 +326,7 @@ function speedTable(handOver: HandOver, tell: Teller): Block[] {
         tell.number(power, 'power'),
       ]),
       note: say.bySpeedNote(handOver.choice.standard),
+      halves: true,
     },
   ];
 }
@@ -321,21 +355,52 @@ function planBlocks({ plan, ...day }: HandedDay, tell: Teller): Block[] {
   return [
     { kind: 'heading', level: 2, text: say.title(tell.day(day)) },
     { kind: 'paragraph', text: say.made(tell.date(plan.madeAt)), quiet: true },
-    ...ticked.sections.flatMap((section): Block[] => [
-      { kind: 'heading', level: 3, text: section.title },
-      {
-        kind: 'list',
-        items: section.items.map((item) => {
-          const tick = item.tick ?? null;
-          const done = tick === null ? say.open : say.ticked(tick.by, timeOf(tick.at, tell));
-          return `${tick === null ? '☐' : '☑'} ${planSentence(item, tell.units)} (${done})`;
-        }),
-      },
-    ]),
+    ...ticked.sections.flatMap(({ title, items }): Block[] => {
+      const shared = sharedBy(items, tell);
+      return [
+        { kind: 'heading', level: 3, text: title },
+        ...(shared === null ? [] : [{ kind: 'paragraph', text: shared, quiet: true } as const]),
+        { kind: 'ticks', items: items.map((item) => tickOf(item, shared !== null, tell)) },
+      ];
+    }),
   ];
 }
 
-const timeOf = (iso: string, tell: Teller): string => `${tell.date(iso)}, ${iso.slice(11, 16)} UTC`;
+const isDone = ({ tick, hasChanged, struck }: TickedItem): boolean =>
+  tick !== null && !hasChanged && struck === null;
+
+/** What holds for every item of a section, said once: who did all of it on one day, or that nothing was ticked. */
+function sharedBy(items: readonly TickedItem[], tell: Teller): string | null {
+  const say = tell.words.plan;
+  if (items.some(({ struck }) => struck !== null)) return null;
+  if (items.every(({ tick }) => tick === null)) return say.open;
+  const said = new Set(
+    items.map((item) =>
+      isDone(item) ? say.ticked(item.tick!.by, tell.date(item.tick!.at)) : say.open,
+    ),
+  );
+  return said.size === 1 ? [...said][0]! : null;
+}
+
+function tickOf(item: TickedItem, isShared: boolean, tell: Teller): Tick {
+  const say = tell.words.plan;
+  const { tick, hasChanged, struck } = item;
+  const hour = (iso: string) => `${iso.slice(11, 16)} UTC`;
+  const by =
+    struck !== null
+      ? say.struck(struck.by, struck.reason)
+      : tick === null
+        ? isShared
+          ? ''
+          : say.open
+        : hasChanged
+          ? say.changed
+          : isShared
+            ? hour(tick.at)
+            : say.ticked(tick.by, `${tell.date(tick.at)}, ${hour(tick.at)}`);
+  const state = struck !== null ? 'struck' : isDone(item) ? 'done' : 'open';
+  return { state, text: planSentence(item, tell.units), by };
+}
 
 function notes({ choice, build }: HandOver, tell: Teller): Block[] {
   const texts = [choice.notes, build.notes]
@@ -370,7 +435,7 @@ function howToCheck(handOver: HandOver, signed: Signed | null, tell: Teller): Bl
         [
           say.versions,
           Object.entries(versions)
-            .map(([name, version]) => `${name} ${version}`)
+            .map(([name, version]) => `${name}\u00a0${version}`)
             .join(', '),
         ],
         ...(signed === null

@@ -1,4 +1,5 @@
 /** The first page: what was found, in sentences that an owner understands, with one picture. */
+import type { Banded } from '../../pull/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import type { Block } from './blocks.ts';
 import { finalFigure } from './pictures.ts';
@@ -7,7 +8,12 @@ import type { Teller } from './tell.ts';
 export function findings(handOver: HandOver, tell: Teller): Block[] {
   const { words } = tell;
   return [
-    { kind: 'heading', level: 1, text: words.title },
+    {
+      kind: 'heading',
+      level: 1,
+      text: `${handOver.engine.name}, ${handOver.build.name}`,
+      over: words.title,
+    },
     ...(handOver.shop.isInvented
       ? [{ kind: 'paragraph', text: words.invented, quiet: true } as const]
       : []),
@@ -29,9 +35,7 @@ function headRows(handOver: HandOver, tell: Teller): (readonly [string, string])
   const dates = [...new Set(days.flatMap(({ date }) => (date === null ? [] : [date])))];
   const by = [choice.by, shop.name, shop.address ?? ''].filter((one) => one !== '').join(', ');
   return [
-    [head.engine, engine.name],
     ...known(head.serial, engine.serial),
-    [head.build, build.name],
     ...known(head.owner, engine.owner),
     ...known(
       head.displacement,
@@ -53,21 +57,27 @@ function whatItGave(handOver: HandOver, tell: Teller): Block[] {
   const { findings: say } = tell.words;
   const { final, choice } = handOver;
   if (final === null) return [{ kind: 'paragraph', text: say.noCurve }];
+  const { peakPowerW, peakTorqueNm, meanPowerW, meanTorqueNm } = final;
+  const band = tell.band(final.bandRpm);
+  const figure = (label: string, banded: Banded, kind: 'power' | 'torque', where: string) => ({
+    label,
+    ...tell.bandedParts(banded, kind),
+    where,
+  });
   const at = (rpm: number) => tell.words.at(tell.speed(rpm));
   return [
     {
+      kind: 'headline',
+      figures: [
+        figure(say.peakPower, peakPowerW, 'power', at(peakPowerW.speedRpm)),
+        figure(say.peakTorque, peakTorqueNm, 'torque', at(peakTorqueNm.speedRpm)),
+        figure(say.meanPower, meanPowerW, 'power', band),
+        figure(say.meanTorque, meanTorqueNm, 'torque', band),
+      ],
+    },
+    {
       kind: 'paragraph',
-      text: say.gave({
-        power: tell.banded(final.peakPowerW, 'power'),
-        powerAt: at(final.peakPowerW.speedRpm),
-        torque: tell.banded(final.peakTorqueNm, 'torque'),
-        torqueAt: at(final.peakTorqueNm.speedRpm),
-        band: tell.band(final.bandRpm),
-        meanPower: tell.banded(final.meanPowerW, 'power'),
-        meanTorque: tell.banded(final.meanTorqueNm, 'torque'),
-        air: say.air(choice.standard),
-        pulls: final.pullIds.length,
-      }),
+      text: say.basis({ air: say.air(choice.standard), pulls: final.pullIds.length }),
     },
     {
       kind: 'figure',

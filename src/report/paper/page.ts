@@ -1,7 +1,7 @@
 /** Blocks as one HTML file that needs nothing else: for sending to an owner, its pictures answering to the cursor. */
 import { createHash } from 'node:crypto';
 import type { DrawFigure, FigureWanted } from '../../figures.ts';
-import type { Block, Paper } from './blocks.ts';
+import type { Block, Paper, Tick } from './blocks.ts';
 import { PAGE_CSS } from './pageStyle.ts';
 import { steady } from './signs.ts';
 
@@ -66,10 +66,26 @@ function text(words: string): string {
 /** A name that is written from right to left, or turns the writing, stays inside its own place. */
 const own = (words: string) => `<bdi>${text(words)}</bdi>`;
 
+const SIGNS: Readonly<Record<Tick['state'], string>> = { done: '☑', open: '☐', struck: '☒' };
+
 function htmlOf(block: Exclude<Block, { kind: 'figure' }>): string {
   switch (block.kind) {
     case 'heading':
-      return `<h${block.level}>${own(block.text)}</h${block.level}>`;
+      return `${block.over === undefined ? '' : `<p class="over">${text(block.over)}</p>`}<h${block.level}>${own(block.text)}</h${block.level}>`;
+    case 'headline':
+      return `<dl class="headline">${block.figures
+        .map(
+          ({ label, value, interval, where }) =>
+            `<div><dt>${text(label)}</dt><dd><b>${text(value)}</b><span>${text(interval)}</span><span class="quiet">${text(where)}</span></dd></div>`,
+        )
+        .join('')}</dl>`;
+    case 'ticks':
+      return `<ul class="ticks">${block.items
+        .map(
+          ({ state, text: what, by }) =>
+            `<li><span aria-hidden="true">${SIGNS[state]}</span><span>${own(what)}</span><span class="quiet">${own(by)}</span></li>`,
+        )
+        .join('')}</ul>`;
     case 'paragraph':
       return `<p${block.quiet ? ' class="quiet"' : ''}>${own(block.text)}</p>`;
     case 'facts':

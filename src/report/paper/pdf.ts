@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { StoreError } from '../../errors.ts';
 import type { DrawFigure } from '../../figures.ts';
-import type { Block, Paper } from './blocks.ts';
+import { type Block, INDENT, type Paper } from './blocks.ts';
 import { spelled, steady } from './signs.ts';
 import { TEMPLATE } from './template.ts';
 
@@ -21,6 +21,8 @@ export interface PdfOptions {
 
 /** Width of a picture on the page [CSS pixels]. */
 const FIGURE_WIDTH = 680;
+/** Heights in which the picture of the first page is tried, as shares of its own: the tallest for which there is room. */
+const SHARES = [1.3, 1.15, 1, 0.85, 0.7] as const;
 const FONTS = [
   ['@expo-google-fonts/inter', '400Regular/Inter_400Regular.ttf'],
   ['@expo-google-fonts/inter', '600SemiBold/Inter_600SemiBold.ttf'],
@@ -63,13 +65,19 @@ export async function pdfOf(
   const compiler = NodeCompiler.create({ workspace, fontArgs: [{ fontBlobs: fontBlobs() }] });
   const put = (name: string, bytes: Uint8Array | string) =>
     compiler.mapShadow(join(workspace, name), Buffer.from(bytes));
+  const first = paper.blocks.findIndex(({ kind }) => kind === 'newPage');
   const blocks = paper.blocks.map((block, index) => {
     if (block.kind !== 'figure') return readable(block);
-    const file = `figure-${index}.svg`;
-    put(file, draw(block.figure, { width: FIGURE_WIDTH, height: block.height }));
+    const shares = index < first ? SHARES : [1];
+    const files = shares.map((share) => `figure-${index}-${100 * share}.svg`);
+    for (const [at, share] of shares.entries())
+      put(
+        files[at]!,
+        draw(block.figure, { width: FIGURE_WIDTH, height: Math.round(share * block.height) }),
+      );
     return {
       kind: 'figure',
-      file: `/${file}`,
+      files: files.map((file) => `/${file}`),
       caption: `${block.figure.title}. ${block.caption}`,
       alt: `${block.figure.title}. ${block.caption}`,
     };
@@ -82,7 +90,9 @@ export async function pdfOf(
     ...words,
     markFile: markFile === null ? null : `/${markFile.name}`,
     size: size === 'letter' ? 'us-letter' : 'a4',
-    blocks,
+    first: blocks.slice(0, Math.max(first, 0)),
+    blocks: blocks.slice(Math.max(first, 0)),
+    heights: SHARES.length,
     attached:
       attached === undefined ? null : { name: attached.name, description: attached.description },
   };
@@ -145,7 +155,12 @@ const notSet = (error: unknown) =>
 function readable(block: Exclude<Block, { kind: 'figure' }>): object {
   switch (block.kind) {
     case 'heading':
-      return { ...block, text: breakable(block.text) };
+      return {
+        ...block,
+        text: breakable(block.text),
+        over: block.over ?? null,
+        contents: block.contents ?? false,
+      };
     case 'paragraph':
       return { ...block, text: breakable(block.text), quiet: block.quiet ?? false };
     case 'facts':
@@ -158,8 +173,26 @@ function readable(block: Exclude<Block, { kind: 'figure' }>): object {
       return {
         ...block,
         columns: block.columns.map((column) => ({ ...column, wide: column.wide ?? false })),
-        rows: block.rows.map((row) => row.map(breakable)),
+        rows: undefined,
+        parts: partsOf(block).map((part) =>
+          part.map((rows) => rows.map((row) => row.map(breakable))),
+        ),
         note: block.note ?? null,
+        sources:
+          block.sources === undefined || block.sources.items.length === 0
+            ? null
+            : { title: block.sources.title, items: block.sources.items.map(breakable) },
+      };
+    case 'headline':
+      return block;
+    case 'ticks':
+      return {
+        ...block,
+        items: block.items.map((item) => ({
+          ...item,
+          text: breakable(item.text),
+          by: breakable(item.by),
+        })),
       };
     case 'list':
     case 'care':
@@ -167,6 +200,41 @@ function readable(block: Exclude<Block, { kind: 'figure' }>): object {
     default:
       return block;
   }
+}
+
+type Rows = Extract<Block, { kind: 'table' }>['rows'];
+
+/** Fewer rows than this stand in one column all the same. */
+const LEAST_HALVED = 10;
+/** Rows beside each other in one piece; the next piece stands below it, so that the order of reading is plain. */
+const MOST_HALVED = 44;
+
+/** The rows of a table in pieces below each other, each of one part or of two that stand side by side. */
+function partsOf({
+  rows,
+  halves,
+}: Extract<Block, { kind: 'table' }>): readonly (readonly Rows[])[] {
+  if (halves !== true || rows.length < LEAST_HALVED) return [[rows]];
+  const parts: Rows[][] = [];
+  for (let from = 0; from < rows.length; ) {
+    const to = cut(rows, from + MOST_HALVED);
+    const half = cut(rows, from + Math.ceil((to - from) / 2));
+    parts.push([named(rows, from, half), ...(half < to ? [named(rows, half, to)] : [])]);
+    from = to;
+  }
+  return parts;
+}
+
+/** Where to cut: never right behind a row that names what follows. */
+const cut = (rows: Rows, at: number): number =>
+  at >= rows.length ? rows.length : rows[at - 1]!.length === 1 ? at - 1 : at;
+
+/** Some of the rows; where they begin amid a group, its name stands above them again. */
+function named(rows: Rows, from: number, to: number): Rows {
+  const some = rows.slice(from, to);
+  if (!rows[from]![0]!.startsWith(INDENT)) return some;
+  const name = rows.slice(0, from).findLast((row) => row.length === 1);
+  return name === undefined ? some : [name, ...some];
 }
 
 /** The longest word that stands in one line whatever its column. */

@@ -8,7 +8,7 @@ import {
 } from '../../build/index.ts';
 import { type DisplayKind, type FormatOptions, inUnitsOf } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
-import { type Block, left, right, wide } from './blocks.ts';
+import { type Block, INDENT, left, right, wide } from './blocks.ts';
 import type { Teller } from './tell.ts';
 
 const RANK: Readonly<Record<Verdict, number>> = {
@@ -29,6 +29,9 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
   const judged = sheet.checks
     .filter(({ verdict }) => verdict !== 'not known')
     .sort((a, b) => RANK[a.verdict] - RANK[b.verdict]);
+  const sources = [
+    ...new Set(judged.flatMap(({ window }) => (window?.source ? [window.source] : []))),
+  ];
   const known = sheet.figures.filter(({ value }) => value !== null);
   const remedies = judged.flatMap(({ label, remedy, verdict }) =>
     verdict === 'fine' || remedy === null || remedy === ''
@@ -47,20 +50,14 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
           {
             kind: 'table',
             caption: say.checks,
-            columns: [
-              left(say.verdict),
-              wide(say.check),
-              right(say.value),
-              left(say.window),
-              wide(say.source),
-            ],
+            columns: [left(say.verdict), wide(say.check), right(say.value), left(say.window)],
             rows: judged.map((check) => [
               say.verdicts[check.verdict],
               check.label,
               shownValue(check, tell),
-              windowOf(check, tell),
-              check.window?.source ?? '',
+              [windowOf(check, tell), ...sourceMark(sources, check.window?.source)].join(' '),
             ]),
+            sources: { title: say.source, items: sources },
           } as const,
         ]),
     ...(known.length === 0
@@ -71,6 +68,7 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
             caption: say.figures,
             columns: [wide(say.figure), right(say.value)],
             rows: known.map((figure) => [figure.label, shownValue(figure, tell)]),
+            halves: true,
           } as const,
         ]),
     ...(sheet.toMeasure.length === 0
@@ -88,6 +86,9 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
   ];
 }
 
+const sourceMark = (sources: readonly string[], source: string | undefined): string[] =>
+  source ? [`[${sources.indexOf(source) + 1}]`] : [];
+
 function shownValue(
   { value, plusMinus, shown, decimals, isDifference }: Figure | Check,
   tell: Teller,
@@ -98,10 +99,10 @@ function shownValue(
   };
   const text = tell.number(value, shown, options);
   const half =
-    plusMinus === null
-      ? ''
-      : ` ± ${tell.number(plusMinus, shown, { ...options, difference: true })}`;
-  return `${text}${half} ${tell.unit(shown)}`.trim();
+    plusMinus === null ? '' : tell.number(plusMinus, shown, { ...options, difference: true });
+  // A half-width that vanishes in the last digit shown is no claim to be exact: the digits bound it already.
+  const isSeen = /[1-9]/.test(half);
+  return `${text}${isSeen ? ` ± ${half}` : ''} ${tell.unit(shown)}`.trim();
 }
 
 function windowOf({ window, shown, decimals, isDifference }: Check, tell: Teller): string {
@@ -153,11 +154,25 @@ function parts({ parts: all }: SheetChanges, tell: Teller): Block[] {
   ];
 }
 
+/** One item for each way a verdict went, the gravest first, with all the checks that went so. */
 function verdicts({ verdicts: all }: SheetChanges, tell: Teller): Block[] {
   if (all.length === 0) return [];
+  const { changes: say, sheet } = tell.words;
+  const ways = new Map<string, SheetChanges['verdicts']>();
+  for (const change of all) {
+    const way = `${change.before}/${change.after}`;
+    ways.set(way, [...(ways.get(way) ?? []), change]);
+  }
   return [
-    { kind: 'heading', level: 3, text: tell.words.changes.verdicts },
-    { kind: 'list', items: all.map(({ sentence }) => inUnitsOf(sentence, tell.units)) },
+    { kind: 'heading', level: 3, text: say.verdicts },
+    {
+      kind: 'list',
+      items: [...ways.values()].map((checks) => {
+        const { before, after } = checks[0]!;
+        const way = say.verdictWent(sheet.verdicts[before], sheet.verdicts[after]);
+        return `${way}: ${checks.map(({ label }) => label).join('; ')}`;
+      }),
+    },
   ];
 }
 
@@ -170,8 +185,10 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
       : tell.number(value, shown, { ...options, signed: true, difference: true });
   const typed = (stood: { typed: unknown; inside: number | null }, shown: DisplayKind | null) =>
     stood.inside !== null && shown !== null
-      ? tell.quantity(stood.inside, shown)
+      ? tell.number(stood.inside, shown)
       : String(stood.typed ?? '–');
+  const inUnit = (label: string, shown: DisplayKind | null) =>
+    shown === null ? label : tell.headed(label, shown);
   const follows = computed.filter(({ before, after }) => before !== null && after !== null);
   const read = measured.filter(
     ({ before, after }) => before.typed !== null && after.typed !== null,
@@ -186,6 +203,7 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
             caption,
             columns: [wide(say.what), right(say.before), right(say.after), right(say.difference)],
             rows,
+            halves: true,
           },
         ];
   return [
@@ -198,21 +216,26 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
           ...(isDifference ? { difference: true } : {}),
         };
         return [
-          label,
-          tell.quantity(before, shown, options),
-          tell.quantity(after, shown, options),
+          inUnit(label, shown),
+          tell.number(before, shown, options),
+          tell.number(after, shown, options),
           by(change.by, shown, options),
         ];
       }),
     ),
     ...table(
       say.measured,
-      read.map(({ label, placeLabel, shown, before, after, by: difference }) => [
-        placeLabel === null ? label : `${label}, ${placeLabel}`,
-        typed(before, shown),
-        typed(after, shown),
-        by(difference, shown),
-      ]),
+      read.flatMap(
+        ({ path, label, place, placeLabel, shown, before, after, by: difference }, i) => {
+          const values = [typed(before, shown), typed(after, shown), by(difference, shown)];
+          if (place === null || placeLabel === null) return [[inUnit(label, shown), ...values]];
+          const isFirst = read[i - 1]?.path !== path;
+          return [
+            ...(isFirst ? [[inUnit(label, shown)]] : []),
+            [`${INDENT}${placeLabel}`, ...values],
+          ];
+        },
+      ),
     ),
     ...(onlyOne === 0
       ? []

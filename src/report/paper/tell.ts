@@ -74,14 +74,29 @@ export class Teller {
   }
 
   /** A value with its 95 % interval, to no more digits than the interval is worth. */
-  banded({ value, low, high }: Banded, kind: DisplayKind): string {
+  banded(banded: Banded, kind: DisplayKind): string {
+    const [value, low, high] = this.#worth(banded, kind);
+    return this.words.interval(value, low, high, this.unit(kind));
+  }
+
+  /** The same in two pieces: `140.8 kW`, `138.9 to 142.7`. */
+  bandedParts(banded: Banded, kind: DisplayKind): { value: string; interval: string } {
+    const [value, low, high] = this.#worth(banded, kind);
+    const { range } = this.words;
+    return {
+      value: `${value} ${this.unit(kind)}`.trim(),
+      interval: range(low, high, '').trim(),
+    };
+  }
+
+  #worth({ value, low, high }: Banded, kind: DisplayKind): [string, string, string] {
     const { factor } = displayUnit(kind, this.units);
     const half = (high - low) / 2 / factor;
     const most = displayDecimals(kind, this.units);
     const decimals =
       half > 0 ? Math.min(most, Math.max(0, 1 - Math.floor(Math.log10(half)))) : most;
     const at = (one: number) => this.number(one, kind, { decimals });
-    return this.words.interval(at(value), at(low), at(high), this.unit(kind));
+    return [at(value), at(low), at(high)];
   }
 
   speed(rpm: number): string {

@@ -67,6 +67,7 @@ const findings = z
           kind: z.literal('heading'),
           level: z.union([z.literal(1), z.literal(2), z.literal(3)]),
           text: z.string(),
+          over: z.string().optional(),
         }),
         z.object({
           kind: z.literal('paragraph'),
@@ -76,6 +77,17 @@ const findings = z
         z.object({
           kind: z.literal('facts'),
           rows: list(z.tuple([z.string(), z.string()]).readonly()),
+        }),
+        z.object({
+          kind: z.literal('headline'),
+          figures: list(
+            z.object({
+              label: z.string(),
+              value: z.string(),
+              interval: z.string(),
+              where: z.string(),
+            }),
+          ),
         }),
         z.object({
           kind: z.literal('figure'),

@@ -32,6 +32,8 @@ function BlockOf({ block }: { block: Block }) {
       return <p className={block.quiet === true ? 'quiet' : undefined}>{block.text}</p>;
     case 'facts':
       return <Facts rows={block.rows} />;
+    case 'headline':
+      return <Headline figures={block.figures} />;
     case 'figure':
       return <Figure figure={block.figure} caption={block.caption} />;
     case 'list':
@@ -46,6 +48,24 @@ function BlockOf({ block }: { block: Block }) {
         </section>
       );
   }
+}
+
+/** The few figures that are looked for first. */
+function Headline({ figures }: { figures: Extract<Block, { kind: 'headline' }>['figures'] }) {
+  return (
+    <dl className={styles.headline}>
+      {figures.map(({ label, value, interval, where }) => (
+        <div key={label}>
+          <dt>{label}</dt>
+          <dd>
+            <b>{value}</b>
+            <span>{interval}</span>
+            <span className="quiet">{where}</span>
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
 }
 
 function Items({ items }: { items: readonly string[] }) {

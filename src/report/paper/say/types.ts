@@ -51,17 +51,12 @@ export interface Words {
   readonly findings: {
     title: string;
     /** What the engine gave. */
-    gave(parts: {
-      power: string;
-      powerAt: string;
-      torque: string;
-      torqueAt: string;
-      band: string;
-      meanPower: string;
-      meanTorque: string;
-      air: string;
-      pulls: number;
-    }): string;
+    peakPower: string;
+    peakTorque: string;
+    meanPower: string;
+    meanTorque: string;
+    /** What the figures above it rest on. */
+    basis(said: { air: string; pulls: number }): string;
     air(standard: string): string;
     noCurve: string;
     curve: string;
@@ -128,6 +123,8 @@ export interface Words {
     octane: string;
     batch: string;
     configuration: string;
+    /** Labels of what the day says of how the engine stood, by the name it has in the record. */
+    configured: Readonly<Record<string, string>>;
     notes: string;
     pulls: string;
     pullsNote: string;
@@ -195,6 +192,7 @@ export interface Words {
     gone(name: string, where: string): string;
     moved(name: string, from: string, to: string): string;
     verdicts: string;
+    verdictWent(before: string, after: string): string;
     computed: string;
     measured: string;
     onlyOne(count: number): string;
@@ -213,6 +211,9 @@ export interface Words {
     made(date: string): string;
     ticked(by: string, at: string): string;
     open: string;
+    struck(by: string, reason: string): string;
+    /** Of an item that says something else than when it was ticked. */
+    changed: string;
   };
 
   readonly notes: string;

@@ -51,8 +51,12 @@ export const de: Words = {
   invented: 'Das Beispiel des Programms: Niemand und nichts darin ist wirklich.',
   findings: {
     title: 'Was sich ergab',
-    gave: ({ power, powerAt, torque, torqueAt, band, meanPower, meanTorque, air, pulls }) =>
-      `Die größte Leistung ist ${power} ${powerAt}, das größte Drehmoment ${torque} ${torqueAt}. Über ${band} ist die mittlere Leistung ${meanPower} und das mittlere Drehmoment ${meanTorque}. Das sind ${pulls === 1 ? 'ein Lauf' : `${pulls} Läufe`} ${air}; in Klammern stehen 95-%-Bereiche.`,
+    peakPower: 'Größte Leistung',
+    peakTorque: 'Größtes Drehmoment',
+    meanPower: 'Mittlere Leistung',
+    meanTorque: 'Mittleres Drehmoment',
+    basis: ({ air, pulls }) =>
+      `Aus ${pulls === 1 ? 'einem Lauf' : `${pulls} Läufen`} ${air}; unter jeder Zahl steht ihr 95-%-Bereich.`,
     air: (standard) =>
       standard === 'none'
         ? 'in der Luft des Tages, nicht umgerechnet'
@@ -130,6 +134,17 @@ export const de: Words = {
     octane: 'Oktanzahl',
     batch: 'Charge',
     configuration: 'Wie er stand',
+    configured: {
+      exhaust: 'Auspuff',
+      airCleaner: 'Luftfilter',
+      accessories: 'Nebenantriebe',
+      oil: 'Öl',
+      plugs: 'Kerzen',
+      baseTimingDeg: 'Grundzündzeitpunkt, Grad',
+      leadSetBy: 'Zündzeitpunkt eingestellt und geprüft',
+      distributorCurve: 'Verstellkurve',
+      other: 'sonst',
+    },
     notes: 'Notizen',
     pulls: 'Jeder Lauf, gezählt oder weggelassen',
     pullsNote:
@@ -205,6 +220,7 @@ export const de: Words = {
     gone: (name, where) => `fort: ${name} (${where})`,
     moved: (name, from, to) => `umgesetzt: ${name}, von ${from} nach ${to}`,
     verdicts: 'Prüfungen, die nun anders urteilen',
+    verdictWent: (before, after) => `von ${before} zu ${after}`,
     computed: 'Was folgt',
     measured: 'Was gemessen wurde',
     onlyOne: (count) =>
@@ -223,6 +239,8 @@ export const de: Words = {
     made: (date) => `Erstellt am ${date}.`,
     ticked: (by, at) => `erledigt${by === '' ? '' : ` von ${by}`}, ${at}`,
     open: 'nicht abgehakt',
+    struck: (by, reason) => `gestrichen${by === '' ? '' : ` von ${by}`}: ${reason}`,
+    changed: 'nach dem Abhaken geändert, wieder offen',
   },
   notes: 'Aus der Werkstatt',
   check: {

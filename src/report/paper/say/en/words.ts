@@ -53,8 +53,12 @@ export const en: Words = {
   invented: 'The demo of the program: nobody and nothing in it is real.',
   findings: {
     title: 'What was found',
-    gave: ({ power, powerAt, torque, torqueAt, band, meanPower, meanTorque, air, pulls }) =>
-      `Peak power is ${power} ${powerAt}, peak torque ${torque} ${torqueAt}. Over ${band} the mean power is ${meanPower} and the mean torque ${meanTorque}. These are ${one(pulls, 'pull')} ${air}; in brackets stand 95 % intervals.`,
+    peakPower: 'Peak power',
+    peakTorque: 'Peak torque',
+    meanPower: 'Mean power',
+    meanTorque: 'Mean torque',
+    basis: ({ air, pulls }) =>
+      `From ${one(pulls, 'pull')} ${air}; under each figure stands its 95 % interval.`,
     air: (standard) =>
       standard === 'none'
         ? 'in the air of the day, not corrected'
@@ -131,6 +135,17 @@ export const en: Words = {
     octane: 'Octane',
     batch: 'Batch',
     configuration: 'As it stood',
+    configured: {
+      exhaust: 'exhaust',
+      airCleaner: 'air cleaner',
+      accessories: 'driven accessories',
+      oil: 'oil',
+      plugs: 'plugs',
+      baseTimingDeg: 'base timing, degrees',
+      leadSetBy: 'lead set and checked',
+      distributorCurve: 'distributor curve',
+      other: 'else',
+    },
     notes: 'Notes',
     pulls: 'Every pull, used or left out',
     pullsNote:
@@ -201,6 +216,7 @@ export const en: Words = {
     gone: (name, where) => `gone: ${name} (${where})`,
     moved: (name, from, to) => `moved: ${name}, from ${from} to ${to}`,
     verdicts: 'Checks that now say otherwise',
+    verdictWent: (before, after) => `from ${before} to ${after}`,
     computed: 'What follows',
     measured: 'What was measured',
     onlyOne: (count) =>
@@ -219,11 +235,13 @@ export const en: Words = {
     made: (date) => `Made on ${date}.`,
     ticked: (by, at) => `done${by === '' ? '' : ` by ${by}`}, ${at}`,
     open: 'not ticked',
+    struck: (by, reason) => `struck${by === '' ? '' : ` by ${by}`}: ${reason}`,
+    changed: 'changed since it was ticked, open again',
   },
   notes: 'From the shop',
   check: {
     title: 'How to check this report',
-    how: 'Everything in it is frozen, and stands with the recordings it came from in one bundle (a zip archive). `pullbook verify FILE` computes every figure again from those recordings and says which do not follow. The bundle can be read without Pullbook: its README.txt says how.',
+    how: 'Everything in it is frozen, and stands with the recordings it came from in one bundle (a zip archive). The command “pullbook verify FILE” computes every figure again from those recordings and says which do not follow. The bundle can be read without Pullbook: its README.txt says how.',
     key: 'Public key of the shop (Ed25519, base64)',
     keyName: 'Its short name, to be compared by voice',
     versions: 'Versions of the computations',
