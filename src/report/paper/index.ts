@@ -4,6 +4,7 @@ import type { HandOver } from '../handover/types.ts';
 import type { Block, Paper } from './blocks.ts';
 import { evidence } from './evidence.ts';
 import { findings } from './findings.ts';
+import { namesIn } from './names.ts';
 import { catalogueOf, type Language } from './say/index.ts';
 import { Teller } from './tell.ts';
 
@@ -15,7 +16,7 @@ export function findingsOf(
   language: Language,
   units: UnitSystem = handOver.choice.units,
 ): { readonly title: string; readonly language: string; readonly blocks: readonly Block[] } {
-  const tell = new Teller(catalogueOf(language), units);
+  const tell = new Teller(catalogueOf(language), units, namesIn(handOver));
   const { words } = tell;
   const first = findings(handOver, tell);
   return {
@@ -39,7 +40,7 @@ const titleOf = ({ engine, build }: HandOver, title: string) =>
  * @param publicKey  of the key it is signed with, base64; null: it is not signed
  */
 export function paperOf(handOver: HandOver, language: Language, publicKey: string | null): Paper {
-  const tell = new Teller(catalogueOf(language), handOver.choice.units);
+  const tell = new Teller(catalogueOf(language), handOver.choice.units, namesIn(handOver));
   const { words } = tell;
   const signed = publicKey === null ? null : { publicKey, keyName: keyName(publicKey) };
   const first = findings(handOver, tell);

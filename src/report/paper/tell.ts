@@ -18,11 +18,15 @@ export class Teller {
   readonly #book: PhraseBook | null;
   readonly #inEnglish = new Set<string>();
 
-  constructor(catalogue: Catalogue, units: UnitSystem) {
+  readonly #names: ReadonlySet<string>;
+
+  /** @param names  of things of the shop, which sentences may hold and nothing may change */
+  constructor(catalogue: Catalogue, units: UnitSystem, names: ReadonlySet<string> = new Set()) {
     this.words = catalogue.words;
     this.units = units;
     this.#unitNames = catalogue.spoken?.figures.units ?? {};
     this.#book = bookOf(catalogue);
+    this.#names = names;
   }
 
   /** Sentences told so far that the catalogue has not, in the order they came. */
@@ -34,14 +38,14 @@ export class Teller {
   told(english: string): string {
     const sentence = inUnitsOf(english, this.units);
     if (this.#book === null || sentence === '') return sentence;
-    const text = this.#book.told(sentence);
+    const text = this.#book.told(sentence, this.#names);
     if (text === null) this.#inEnglish.add(sentence);
     return text ?? sentence;
   }
 
   /** Words that a room or a person wrote: a person's stay as they are, whatever their language. */
   toldOrTyped(text: string): string {
-    return this.#book?.told(inUnitsOf(text, this.units)) ?? text;
+    return this.#book?.told(inUnitsOf(text, this.units), this.#names) ?? text;
   }
 
   /** Digits as the language writes them; an en dash where nothing is known. */

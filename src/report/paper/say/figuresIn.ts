@@ -3,6 +3,8 @@ import { UNITS } from '../../../units/index.ts';
 
 export interface FigureWords {
   readonly decimalComma: boolean;
+  /** `2026-05-17` as people write it. */
+  date(iso: string): string;
   /** Between two figures. */
   readonly to: string;
   readonly and: string;
@@ -14,7 +16,7 @@ export interface FigureWords {
 const SYMBOLS = [...new Set([...UNITS.map(({ symbol }) => symbol), '%', 'rpm/s'])]
   .filter((symbol) => symbol !== '1' && symbol !== '°')
   .sort((a, b) => b.length - a.length);
-const NUMBER = String.raw`[-−+±]?\d+(?:\.\d+)?`;
+const NUMBER = String.raw`\d{4}-\d\d-\d\d|[-−+±]?\d+(?:\.\d+)?`;
 const ONE = new RegExp(NUMBER, 'y');
 const UNIT = new RegExp(
   `°|%| (?:${SYMBOLS.map((symbol) => symbol.replace(/[.*+?^$()|[\]\\/]/g, '\\$&')).join('|')})(?![\\p{L}\\d])`,
@@ -59,6 +61,7 @@ export function figureText(figures: string, words: FigureWords): string {
     .replaceAll(' to ', ` ${words.to} `)
     .replaceAll(' and ', ` ${words.and} `)
     .replaceAll(' or ', ` ${words.or} `)
-    .replace(/-(?=\d)/g, '−')
-    .replace(/(\d)\.(?=\d)/g, words.decimalComma ? '$1,' : '$1.');
+    .replace(/(?<!\d)-(?=\d)/g, '−')
+    .replace(/(\d)\.(?=\d)/g, words.decimalComma ? '$1,' : '$1.')
+    .replace(/\d{4}-\d\d-\d\d/g, (iso) => words.date(iso));
 }

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Phrase, PhraseBook, patternOf } from './phrases.ts';
+import { patternOf } from './pattern.ts';
+import { type Phrase, PhraseBook } from './phrases.ts';
 
 const FIGURES = {
   decimalComma: true,
+  date: (iso: string) => iso.split('-').reverse().join('.'),
   to: 'bis',
   and: 'und',
   or: 'oder',
@@ -18,6 +20,10 @@ const PAIRS: readonly Phrase[] = [
   ['Judged at {#speeds}.', 'Beurteilt bei {#speeds}.'],
   ['Not known yet.', 'Noch nicht bekannt.'],
   ['none', 'keine'],
+  ['New: {*parts}.', 'Neu: {*parts}.'],
+  ['For {?use} leave {#setting}.', 'Für {?use} {#setting} einstellen.'],
+  ['bursts', 'kurze Stöße'],
+  ['Done on {#day}.', 'Erledigt am {#day}.'],
 ];
 const book = new PhraseBook(PAIRS, FIGURES);
 
@@ -35,6 +41,12 @@ describe('sentences in another language', () => {
     ],
     ['Judged at 2500 to 6500 rpm.', 'Beurteilt bei 2500 bis 6500 1/min.'],
     ['Judged at 0.85, 0.88 and -1.5.', 'Beurteilt bei 0,85; 0,88 und −1,5.'],
+    ['For bursts leave -1.5°.', 'Für kurze Stöße −1,5° einstellen.'],
+    ['For the Hill leave 3.', 'Für the Hill 3 einstellen.'],
+    ['Done on 2026-05-17.', 'Erledigt am 17.05.2026.'],
+    // Without its stop, or with a small letter, it is the same sentence.
+    ['Not known yet', 'Noch nicht bekannt'],
+    ['for bursts leave 2; none', 'Für kurze Stöße 2 einstellen; keine'],
     ['Judged at 300 rpm/s.', 'Beurteilt bei 300 1/min/s.'],
     ['Judged at 12 lb-ft or 3.5 °F.', 'Beurteilt bei 12 lb-ft oder 3,5 °F.'],
     ['Not known yet. Judged at 4, 5 and 6.', 'Noch nicht bekannt. Beurteilt bei 4, 5 und 6.'],
@@ -88,6 +100,17 @@ describe('sentences in another language', () => {
     );
     for (const name of ['none', '{@name}', '$&', '(.*)+', 'Not known yet.'])
       expect(book.told(`“${name}” gains from 1 to 2.`)).toBe(`„${name}“ gewinnt von 1 bis 2.`);
+  });
+
+  it('knows by their names where names end, and what a list holds', () => {
+    const names = new Set(['A', 'B beats C', 'cams, hot', 'rods and caps']);
+    expect(book.told('A beats B beats C.', names)).toBe('B beats C verliert gegen A.');
+    expect(book.told('New: cams, hot, rods and caps and A.', names)).toBe(
+      'Neu: cams, hot, rods and caps und A.',
+    );
+    expect(book.told('New: A and bursts.', names)).toBe('Neu: A und kurze Stöße.');
+    for (const unknown of ['New: A and D.', 'New: rods.'])
+      expect(book.told(unknown, names)).toBeNull();
   });
 
   it('keeps every figure', () => {

@@ -9,11 +9,12 @@ export const de: Catalogue = {
   words,
   spoken: {
     figures: {
-      decimalComma: true,
+      decimalComma: words.decimalComma,
+      date: words.date,
       to: 'bis',
       and: 'und',
       or: 'oder',
-      units: { rpm: '1/min', 'rpm/s': '1/min/s' },
+      units: { rpm: '1/min', 'rpm/s': '1/min/s', deg: 'Grad' },
     },
     phrases: [...pulls, ...ladders, ...comparisons, ...records],
   },
