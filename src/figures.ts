@@ -1,4 +1,5 @@
 /** What a picture of a report is asked to show; the browser's side draws it, with the very charts of its screens. */
+import type { ChartWords } from './chartWords.ts';
 import type { Difference } from './compare/difference.ts';
 import type { PairAnswer } from './compare/types.ts';
 import type { LadderAnswer, StepAnswer } from './ladder/types.ts';
@@ -10,6 +11,8 @@ interface Figure {
   /** Engine, build, day, air: which scenario the picture is of. */
   readonly scenario: string;
   readonly units: UnitSystem;
+  /** Those inside the picture, in the language of its report. */
+  readonly words: ChartWords;
 }
 
 /** Torque and power against speed. Lists share the places of `speedRpm`. */

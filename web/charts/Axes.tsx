@@ -1,6 +1,7 @@
 import { useChartStyle } from '../theme/chart-style.ts';
 import { Label, round } from './Label.tsx';
 import { plain } from './numbers.ts';
+import { useSay } from './say.ts';
 import { decimalsOf, linear, type Plot, type Scale, type Span, ticksFor } from './scale.ts';
 import { textWidth } from './text.ts';
 
@@ -31,6 +32,7 @@ export function XAxis({
   readonly drop?: number;
 }) {
   const { palette, small } = useChartStyle();
+  const say = useSay();
   const ticks = ticksFor(scale, every * (small / 11.5));
   const decimals = decimalsOf(ticks);
   const foot = plot.top + plot.height;
@@ -38,7 +40,7 @@ export function XAxis({
     <g>
       {ticks.map((tick) => {
         const x = round(scale(tick));
-        const text = format?.(tick) ?? plain(tick, decimals);
+        const text = format?.(tick) ?? say.plain(tick, decimals);
         const right = plot.left + plot.width + 11 - textWidth(text, small) / 2;
         const near = avoid.some((at) => Math.abs(at - x) < small * 3.1);
         return (
@@ -101,6 +103,7 @@ export function YAxis({
   unit,
 }: AxisProps & { readonly unit?: string }) {
   const { palette, small } = useChartStyle();
+  const say = useSay();
   const ticks = ticksFor(scale, every * (small / 11.5));
   const decimals = decimalsOf(ticks);
   return (
@@ -120,7 +123,7 @@ export function YAxis({
               />
             )}
             <Label x={plot.left - 8} y={y} size={small} colour={palette.muted} anchor="end">
-              {format?.(tick) ?? plain(tick, decimals)}
+              {format?.(tick) ?? say.plain(tick, decimals)}
             </Label>
           </g>
         );

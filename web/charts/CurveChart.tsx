@@ -1,13 +1,15 @@
 import { Fragment, useId } from 'react';
+import { said } from '../../src/chartWords.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
 import { type Palette, rungColour } from '../theme/palette.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { type Outside, outside, plain, rpm, threeFigures, withUnit } from './numbers.ts';
+import { type Outside, outside, plain, threeFigures, withUnit } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
+import { type Say, useSay } from './say.ts';
 import { extentOf, linear, type Plot, padded, type Scale, type Span, valueAt } from './scale.ts';
 import { dodge, textWidth } from './text.ts';
 import type { Zoom } from './zoom.ts';
@@ -57,6 +59,7 @@ export function CurveChart(props: CurveChartProps) {
   const { width, height, series, units, band = null, cursorRpm, onCursor, zoom } = props;
   const style = useChartStyle();
   const { palette, small, label } = style;
+  const say = useSay();
   const full = extentOf(...series.map((one) => one.speedRpm)) ?? [0, 1];
   const torque = outside('torque', units);
   const power = outside('power', units);
@@ -78,8 +81,14 @@ export function CurveChart(props: CurveChartProps) {
   const whole: Plot = { left, top: upper.top, width: wide, height: lower.top + each - upper.top };
   const x = linear(domain, [left, left + wide]);
 
+  // The speed at the cursor stands in the line of the title, and keeps clear of it.
+  const beyondTitle =
+    8 +
+    textWidth(`${say.words.torque}, ${torque.symbol}`, small) +
+    textWidth(say.rpm(cursorRpm), label, true) / 2;
+
   return (
-    <Picture width={width} height={height} label={summaryOf(series, torque, power)}>
+    <Picture width={width} height={height} label={summaryOf(say, series, torque, power)}>
       {band !== null && (
         <rect
           x={clampTo(x(band[0]), whole)}
@@ -89,7 +98,7 @@ export function CurveChart(props: CurveChartProps) {
           fill={palette.band}
         />
       )}
-      <XAxis plot={whole} scale={x} every={84} label="engine speed, rpm" />
+      <XAxis plot={whole} scale={x} every={84} label={say.words.speedAxis} />
       <Panel
         {...{ series, x, style, cursorRpm }}
         plot={upper}
@@ -114,13 +123,13 @@ export function CurveChart(props: CurveChartProps) {
             stroke={palette.ink}
           />
           <Label
-            x={x(cursorRpm)}
+            x={Math.max(x(cursorRpm), beyondTitle)}
             y={upper.top - small * 1.1}
             anchor="middle"
             bold
             rim={palette.paper}
           >
-            {rpm(cursorRpm)}
+            {say.rpm(cursorRpm)}
           </Label>
         </g>
       )}
@@ -130,9 +139,9 @@ export function CurveChart(props: CurveChartProps) {
           x={x}
           cursor={cursorRpm === null ? null : { x: cursorRpm, y: null }}
           onCursor={(point) => onCursor(point === null ? null : point.x)}
-          label="Engine speed"
+          label={say.words.speed}
           step={50}
-          sentence={(point) => sentenceAt(series, torque, power, point.x)}
+          sentence={(point) => sentenceAt(say, series, torque, power, point.x)}
           full={full}
           {...(zoom === undefined ? {} : { zoom })}
         />
@@ -168,6 +177,7 @@ interface PanelProps {
 
 function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelProps) {
   const { palette, small, label, stroke, dot } = style;
+  const say = useSay();
   const clip = useId().replace(/\W/g, '');
   const to = x.domain()[1]!;
   const lines = series.map((one) => {
@@ -207,7 +217,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
       </clipPath>
       <YAxis plot={plot} scale={y} every={40} />
       <Label x={0} y={plot.top - small * 1.1} size={small} colour={palette.muted}>
-        {`${kind}, ${unit.symbol}`}
+        {`${say.words[kind]}, ${unit.symbol}`}
       </Label>
       <g clipPath={`url(#${clip})`}>
         {lines.map(({ one, low, high }) =>
@@ -297,7 +307,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
                   <tspan fontWeight={400} fill={palette.muted}>
                     {one.label}
                   </tspan>
-                  <tspan dx={label * 0.5}>{plain(reading, threeFigures(reading))}</tspan>
+                  <tspan dx={label * 0.5}>{say.plain(reading, threeFigures(reading))}</tspan>
                 </>
               )}
             </Label>
@@ -328,27 +338,42 @@ const clampTo = (px: number, plot: Plot) =>
   Math.min(Math.max(px, plot.left), plot.left + plot.width);
 
 function sentenceAt(
+  say: Say,
   series: readonly CurveSeries[],
   torque: Outside,
   power: Outside,
   at: number,
 ): string {
+  const figure = (value: number, { symbol }: Outside) =>
+    withUnit(say.plain(value, threeFigures(value)), symbol);
   const parts = series.map((one) => {
     const nm = valueAt(one.speedRpm, one.torqueNm, at);
     const watt = valueAt(one.speedRpm, one.powerW, at);
-    if (nm === null || watt === null) return `${one.label}: not run here`;
-    return `${one.label}: ${withUnit(plain(torque.of(nm), threeFigures(torque.of(nm))), torque.symbol)}, ${withUnit(plain(power.of(watt), threeFigures(power.of(watt))), power.symbol)}`;
+    if (nm === null || watt === null) return said(say.words.curves.notHere, { name: one.label });
+    return `${one.label}: ${figure(torque.of(nm), torque)}, ${figure(power.of(watt), power)}`;
   });
-  return `${rpm(at)}. ${parts.join('. ')}`;
+  return `${say.rpm(at)}. ${parts.join('. ')}`;
 }
 
-function summaryOf(series: readonly CurveSeries[], torque: Outside, power: Outside): string {
-  const parts = series.map((one) => {
-    const nm = extentOf(one.torqueNm)?.[1] ?? null;
-    const watt = extentOf(one.powerW)?.[1] ?? null;
-    return `${one.label}: most torque ${withUnit(plain(nm === null ? null : torque.of(nm), 0), torque.symbol)}, most power ${withUnit(plain(watt === null ? null : power.of(watt), 0), power.symbol)}`;
-  });
-  return `Torque and power against engine speed. ${parts.join('. ')}.`;
+function summaryOf(
+  say: Say,
+  series: readonly CurveSeries[],
+  torque: Outside,
+  power: Outside,
+): string {
+  const { curves } = say.words;
+  const most = (values: readonly number[], unit: Outside) => {
+    const value = extentOf(values)?.[1] ?? null;
+    return withUnit(say.plain(value === null ? null : unit.of(value), 0), unit.symbol);
+  };
+  const parts = series.map((one) =>
+    said(curves.most, {
+      name: one.label,
+      torque: most(one.torqueNm, torque),
+      power: most(one.powerW, power),
+    }),
+  );
+  return said(curves.summary, { all: parts.join('. ') });
 }
 
 /** The same numbers as a table, one line about every `everyRpm`. */

@@ -2,6 +2,7 @@ import { DifferenceHead, DifferencePlot } from './DifferenceRow.tsx';
 import { type DifferenceRow, differenceSentence, differenceSummary } from './difference-words.ts';
 import type { Outside } from './numbers.ts';
 import { SpeedRows, type SpeedRowsProps } from './SpeedRows.tsx';
+import { useSay } from './say.ts';
 import { extentOf, type Span } from './scale.ts';
 
 export interface DifferenceChartProps extends SpeedRowsProps {
@@ -13,14 +14,15 @@ export interface DifferenceChartProps extends SpeedRowsProps {
 
 /** What each side has over the first, by engine speed: a row a side on one scale, grey where chance could do it. */
 export function DifferenceChart({ rows, unit, ...props }: DifferenceChartProps) {
+  const say = useSay();
   const range = rangeOf(rows, unit, props.zoom?.domain ?? props.full, props.band);
   return (
     <SpeedRows
       {...props}
-      label={differenceSummary(rows)}
+      label={differenceSummary(rows, say)}
       keys={rows.map(({ letter }) => letter)}
       left={3.6}
-      sentence={(speed) => rows.map((row) => differenceSentence(row, unit, speed)).join('. ')}
+      sentence={(speed) => rows.map((row) => differenceSentence(row, unit, speed, say)).join('. ')}
       row={(at, { plot, headY, x, clip, bandPx, cursorPx, right }) => (
         <>
           <DifferencePlot

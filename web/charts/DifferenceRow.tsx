@@ -1,14 +1,16 @@
 import { useId } from 'react';
+import { said } from '../../src/chartWords.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { differenceColour, type Palette } from '../theme/palette.ts';
 import { YAxis } from './Axes.tsx';
 import { crossingInWords, type DifferenceRow, differenceAt } from './difference-words.ts';
 import { stretches } from './gain-segments.ts';
 import { Label, round } from './Label.tsx';
-import { interval, type Outside, signed, signedPercent, withUnit } from './numbers.ts';
+import { type Outside, withUnit } from './numbers.ts';
 import { bandPath, linePath } from './path.ts';
+import { useSay } from './say.ts';
 import { linear, type Plot, type Scale, type Span, ticksFor } from './scale.ts';
-import { textWidth } from './text.ts';
+import { OTHER_LETTERS, textWidth } from './text.ts';
 
 interface PlotProps {
   readonly row: DifferenceRow;
@@ -25,6 +27,7 @@ interface PlotProps {
 /** One difference over speed: what chance could do in grey, the line and its band along the ramp where it can be told. */
 export function DifferencePlot({ row, unit, plot, x, range, clip, ends, cursorPx }: PlotProps) {
   const { palette, small, stroke } = useChartStyle();
+  const { words, signed } = useSay();
   const ramp = useId().replace(/\W/g, '');
   const { left, top, width, height } = plot;
   const foot = top + height;
@@ -93,7 +96,7 @@ export function DifferencePlot({ row, unit, plot, x, range, clip, ends, cursorPx
         bold
         rim={palette.paper}
       >
-        {`${row.letter} ahead`}
+        {said(words.difference.ahead, { name: row.letter })}
       </Label>
       <Label
         x={left + 7}
@@ -103,7 +106,7 @@ export function DifferencePlot({ row, unit, plot, x, range, clip, ends, cursorPx
         bold
         rim={palette.paper}
       >
-        {`${row.against} ahead`}
+        {said(words.difference.ahead, { name: row.against })}
       </Label>
       {cursorPx !== null && (
         <line
@@ -170,7 +173,8 @@ function Crossing({
 }) {
   const { palette, small, dot } = useChartStyle();
   const [from, at, to] = [x(crossing.lowRpm), x(crossing.speedRpm), x(crossing.highRpm)];
-  const words = `cross at ${crossingInWords(crossing)}`;
+  const say = useSay();
+  const words = said(say.words.difference.cross, { speed: crossingInWords(crossing, say) });
   const half = textWidth(words, small, true) / 2;
   const middle = Math.min(
     Math.max(at, plot.left + half + 6),
@@ -224,26 +228,39 @@ export function DifferenceHead({
   readonly cursorRpm: number | null;
 }) {
   const { palette, label } = useChartStyle();
+  const { words, signed, signedPercent, interval } = useSay();
   const reading = cursorRpm === null ? null : differenceAt(row, unit, cursorRpm);
-  const figure =
+  const name = said(words.difference.less, { one: row.letter, other: row.against });
+  const gain =
+    reading === null ? signedPercent(row.gain.value) : withUnit(signed(reading.value), unit.symbol);
+  const { low, high } = reading ?? row.gain;
+  const whole = `${gain} (${interval(low, high)})`;
+  const gained = row.word === 'cannot be told from chance' ? words.chance : words.gains[row.word];
+  const [long, short] =
     reading === null
-      ? `${signedPercent(row.gain.value)} (${interval(row.gain.low, row.gain.high)})`
-      : `${withUnit(signed(reading.value), unit.symbol)} (${interval(reading.low, reading.high)})`;
-  const word =
-    reading === null
-      ? row.word === 'cannot be told from chance'
-        ? 'of mean power: chance'
-        : `of mean power: ${row.word}`
+      ? [said(words.difference.ofMeanPower, { word: gained }), gained]
       : reading.told
-        ? ''
-        : 'chance could do it';
-  const wordWidth = word === '' ? 0 : textWidth(word, label) + 10;
+        ? ['', '']
+        : [words.chanceCould, words.chance];
+  const room = end - OTHER_LETTERS * textWidth(name, label, true) - 10;
+  const beside = (text: string) => (text === '' ? 0 : textWidth(text, label) + 10);
+  // What fits beside the name, from the fullest to the shortest; the table holds the rest.
+  const choices = [
+    [whole, long],
+    [whole, short],
+    [gain, short],
+  ] as const;
+  const [figure, word] =
+    choices.find(
+      ([one, other]) => OTHER_LETTERS * textWidth(one, label, true) + beside(other) <= room,
+    ) ?? choices[2];
+  const wordWidth = beside(word);
   const told = reading === null ? row.word !== 'cannot be told from chance' : reading.told;
   const ahead = (reading ?? row.gain).value > 0;
   return (
     <g>
       <Label x={0} y={y} bold>
-        {`${row.letter} less ${row.against}`}
+        {name}
       </Label>
       <Label x={end - wordWidth} y={y} bold anchor="end">
         {figure}

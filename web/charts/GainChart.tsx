@@ -3,6 +3,7 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { Row, RowHead } from './GainRow.tsx';
 import { readingOf, summaryOf } from './gain-words.ts';
 import { SpeedRows, type SpeedRowsProps } from './SpeedRows.tsx';
+import { useSay } from './say.ts';
 import { extentOf, type Span, ticksFor } from './scale.ts';
 
 export interface GainChartProps extends SpeedRowsProps {
@@ -16,14 +17,15 @@ export interface GainChartProps extends SpeedRowsProps {
 /** What each step gained, by engine speed: one row a step, all on one scale, grey where chance could do it. */
 export function GainChart({ steps, unit, settings, ...props }: GainChartProps) {
   const { stroke } = useChartStyle();
+  const say = useSay();
   const range = gainRange(steps, props.band);
   return (
     <SpeedRows
       {...props}
-      label={summaryOf(steps, unit)}
+      label={summaryOf(steps, unit, say)}
       keys={steps.map((step) => `${step.from}-${step.to}`)}
       left={3.4}
-      sentence={(speed) => steps.map((step) => readingOf(step, unit, speed)).join('. ')}
+      sentence={(speed) => steps.map((step) => readingOf(step, unit, speed, say)).join('. ')}
       row={(at, { plot, headY, x, clip, bandPx, cursorPx, right }) => (
         <>
           <Row

@@ -1,11 +1,12 @@
+import { said } from '../../src/chartWords.ts';
 import type { StepAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
 import { differenceOf, stretches } from './gain-segments.ts';
 import { readingAt } from './gain-words.ts';
 import { Label, round } from './Label.tsx';
-import { interval, setting, signed, signedPercent } from './numbers.ts';
 import { bandPath, linePath } from './path.ts';
+import { useSay } from './say.ts';
 import { linear, type Plot, type Span } from './scale.ts';
 import { textWidth } from './text.ts';
 
@@ -31,6 +32,7 @@ export function Row({
   ticks: readonly number[];
 }) {
   const { palette, small } = useChartStyle();
+  const { signed } = useSay();
   const y = linear(range, [row.top + row.height, row.top]);
   const speeds = step.bySpeed.speedRpm;
   const xs = speeds.map((speed) => x(speed));
@@ -155,19 +157,21 @@ export function RowHead({
   cursorRpm: number | null;
 }) {
   const { palette, label, small, dot } = useChartStyle();
+  const { words, setting, signedPercent, interval } = useSay();
   const from = setting(step.from, unit);
   const to = setting(step.to, unit);
   const at = dot + 1;
   const afterFrom = at + dot + 7 + textWidth(from, label, true);
-  const toAt = afterFrom + textWidth('to', label) + 12 + dot;
+  const toAt = afterFrom + textWidth(words.gain.to, label) + 12 + dot;
   const afterTo = toAt + dot + 7 + textWidth(to, label, true);
   const reading = cursorRpm === null ? null : readingAt(step, cursorRpm);
   const [gain, low, high] =
     reading === null
       ? [step.gainPercent, step.lowPercent, step.highPercent]
       : [reading.gain, reading.low, reading.high];
-  const long = reading === null ? step.word : reading.told ? '' : 'chance could do it';
-  const short = long.includes('chance') ? 'chance' : long;
+  const isTold = reading === null ? step.word !== 'cannot be told from chance' : reading.told;
+  const long = reading === null ? words.gains[step.word] : reading.told ? '' : words.chanceCould;
+  const short = isTold ? long : words.chance;
   const whole = `${signedPercent(gain)} (${interval(low, high)})`;
   const wide = (figure: string, word: string) =>
     textWidth(figure, label, true) + (word === '' ? 0 : textWidth(word, label) + 12);
@@ -179,7 +183,7 @@ export function RowHead({
     [signedPercent(gain), short],
   ] as const;
   // What else changed between the two rungs must be seen: it keeps room before the figure does.
-  const also = step.besides === null ? null : `also: ${step.besides}`;
+  const also = step.besides === null ? null : said(words.gain.also, { what: step.besides });
   const alsoRoom = also === null ? 0 : Math.min(textWidth(also, small), label * 9) + label * 2;
   const [figure, word] =
     choices.find(([one, other]) => wide(one, other) <= room - alsoRoom) ??
@@ -193,7 +197,7 @@ export function RowHead({
         {from}
       </Label>
       <Label x={afterFrom + 4} y={y} colour={palette.muted}>
-        to
+        {words.gain.to}
       </Label>
       <circle cx={round(toAt)} cy={y} r={dot} fill={rungColour(step.to, settings, palette)} />
       <Label x={toAt + dot + 5} y={y} bold>

@@ -3,12 +3,13 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { rungColour } from '../theme/palette.ts';
 import { Hatch, sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { type Outside, setting } from './numbers.ts';
+import type { Outside } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { BestBar, KneeMark, LimitZone } from './response-marks.tsx';
 import { type ResponseChartProps, readingText, settingSpan, summaryOf } from './response-words.ts';
 import { Surface } from './Surface.tsx';
+import { useSay } from './say.ts';
 import { extentOf, linear, type Plot, padded, type Scale, type Span, valueAt } from './scale.ts';
 import { type Box, rowsFor, textWidth } from './text.ts';
 
@@ -18,6 +19,8 @@ export function ResponseChart(props: ResponseChartProps) {
   const { cursor, onCursor, zoom } = props;
   const style = useChartStyle();
   const { palette, small, label, stroke, dot } = style;
+  const say = useSay();
+  const { setting } = say;
   const id = useId().replace(/\W/g, '');
   const { response, dots, best, limit } = answer;
   const rungs = extentOf(dots.map((one) => one.setting)) ?? [0, 1];
@@ -79,7 +82,7 @@ export function ResponseChart(props: ResponseChartProps) {
   const foot: Plot = { ...plot, height: plot.height + label * 2.4 };
 
   return (
-    <Picture width={width} height={height} label={summaryOf(props)}>
+    <Picture width={width} height={height} label={summaryOf(props, say)}>
       <defs>
         <Hatch id={`${id}h`} />
         <clipPath id={`${id}c`}>
@@ -198,9 +201,9 @@ export function ResponseChart(props: ResponseChartProps) {
           x={x}
           cursor={cursor === null ? null : { x: cursor, y: null }}
           onCursor={(point) => onCursor(point === null ? null : point.x)}
-          label="Setting"
+          label={say.words.setting}
           step={0.25}
-          sentence={(point) => readingText(props, point.x)}
+          sentence={(point) => readingText(props, point.x, say)}
           full={full}
           {...(zoom === undefined ? {} : { zoom })}
         />
@@ -227,10 +230,13 @@ function Reading({
   plot: Plot;
 }) {
   const { palette, label } = useChartStyle();
+  const say = useSay();
   const watt = valueAt(answer.response.setting, answer.response.meanPowerW, cursor);
   if (watt === null) return null;
-  const text = readingText({ answer, power, unit }, cursor);
-  const wide = textWidth(text, label, true);
+  const text = readingText({ answer, power, unit }, cursor, say);
+  // Where it is wider than the picture, what is lost stands below.
+  const lines = textWidth(text, label, true) <= plot.width ? [text] : text.split(/(?<=\)), /);
+  const wide = Math.max(...lines.map((line) => textWidth(line, label, true)));
   const middle = clamp(x(cursor), plot.left + wide / 2, plot.left + plot.width - wide / 2);
   return (
     <g data-screen-only="">
@@ -242,15 +248,18 @@ function Reading({
         stroke={palette.ink}
       />
       <circle cx={x(cursor)} cy={y(power.of(watt))} r={3} fill={palette.ink} />
-      <Label
-        x={middle}
-        y={plot.top + plot.height - label * 0.9}
-        anchor="middle"
-        bold
-        rim={palette.paper}
-      >
-        {text}
-      </Label>
+      {lines.map((line, at) => (
+        <Label
+          key={line}
+          x={middle}
+          y={plot.top + plot.height - label * (0.9 + 1.25 * (lines.length - 1 - at))}
+          anchor="middle"
+          bold
+          rim={palette.paper}
+        >
+          {line}
+        </Label>
+      ))}
     </g>
   );
 }

@@ -3,9 +3,9 @@ import { useChartStyle } from '../theme/chart-style.ts';
 import { XAxis } from './Axes.tsx';
 import { BandHandles } from './BandPicker.tsx';
 import { Label } from './Label.tsx';
-import { rpm } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { Surface } from './Surface.tsx';
+import { useSay } from './say.ts';
 import { linear, type Plot, type Scale, type Span } from './scale.ts';
 import { textWidth } from './text.ts';
 import type { Zoom } from './zoom.ts';
@@ -53,6 +53,7 @@ export function SpeedRows(props: FrameProps) {
   const { width, height, band, full, onBand, cursorRpm, onCursor, zoom } = props;
   const { label: name, keys, sentence, row } = props;
   const { palette, small, label } = useChartStyle();
+  const { rpm, words } = useSay();
   const clip = useId().replace(/\W/g, '');
   const head = label * 2.1;
   const left = small * props.left;
@@ -79,9 +80,7 @@ export function SpeedRows(props: FrameProps) {
         scale={x}
         grid={false}
         drop={7 + small * 0.35}
-        {...(cursorPx !== null && cursorPx > width - small * 17
-          ? {}
-          : { label: 'engine speed, rpm' })}
+        {...(cursorPx !== null && cursorPx > width - small * 17 ? {} : { label: words.speedAxis })}
         avoid={band.map((at) => x(at))}
       />
       {keys.map((key, at) => (
@@ -107,7 +106,7 @@ export function SpeedRows(props: FrameProps) {
           <Label
             x={Math.min(
               Math.max(cursorPx, plot.left),
-              width - textWidth('8888 rpm', small, true) / 2,
+              width - textWidth(`8888 ${words.rpm}`, small, true) / 2,
             )}
             y={plot.height + 7 + small * 3.1}
             size={small}
@@ -124,7 +123,7 @@ export function SpeedRows(props: FrameProps) {
           x={x}
           cursor={cursorRpm === null ? null : { x: cursorRpm, y: null }}
           onCursor={(point) => onCursor(point === null ? null : point.x)}
-          label="Engine speed"
+          label={words.speed}
           step={50}
           sentence={(point) => `${rpm(point.x)}. ${sentence(point.x)}`}
           full={full}

@@ -1,5 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
+import { said } from '../../src/chartWords.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
+import { useSay } from './say.ts';
 import type { Plot, Scale, Span } from './scale.ts';
 import { type Zoom, zoomedAt } from './zoom.ts';
 
@@ -30,6 +32,7 @@ interface SurfaceProps {
 export function Surface(props: SurfaceProps) {
   const { plot, x, y, cursor, onCursor, label, sentence, step, stepY = 1, zoom, full } = props;
   const { palette } = useChartStyle();
+  const { words } = useSay();
   const rect = useRef<SVGRectElement>(null);
   const [drag, setDrag] = useState<Span | null>(null);
   const [low, high] = x.domain() as [number, number];
@@ -161,7 +164,7 @@ export function Surface(props: SurfaceProps) {
         fill="transparent"
         role="slider"
         tabIndex={0}
-        aria-label={`${label}: arrow keys read the picture`}
+        aria-label={said(words.keys, { what: label })}
         aria-valuemin={Math.round(low * 100) / 100}
         aria-valuemax={Math.round(high * 100) / 100}
         aria-valuenow={Math.round(at.x * 100) / 100}

@@ -1,17 +1,9 @@
+import { said } from '../../src/chartWords.ts';
 import type { Difference, DifferenceIn } from '../../src/compare/difference.ts';
 import type { Change, GainWord, PairAnswer } from '../../src/compare/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import {
-  interval,
-  type Outside,
-  outside,
-  plain,
-  rpm,
-  signed,
-  signedPercent,
-  speed,
-  withUnit,
-} from './numbers.ts';
+import { interval, type Outside, outside, plain, signed, withUnit } from './numbers.ts';
+import type { Say } from './say.ts';
 import { extentOf, valueAt } from './scale.ts';
 
 /** One side held against the first. */
@@ -61,30 +53,42 @@ export function differenceAt(
   };
 }
 
+const nameOf = ({ letter, against }: DifferenceRow, { words }: Say): string =>
+  said(words.difference.less, { one: letter, other: against });
+
 /** `B less A: +2.4 %, 0.3 to 4.5`, for those who hear the picture. */
-export function differenceSentence(row: DifferenceRow, unit: Outside, speedRpm: number): string {
-  const name = `${row.letter} less ${row.against}`;
+export function differenceSentence(
+  row: DifferenceRow,
+  unit: Outside,
+  speedRpm: number,
+  say: Say,
+): string {
+  const name = nameOf(row, say);
   const reading = differenceAt(row, unit, speedRpm);
-  if (reading === null) return `${name}: not run by both at this speed`;
+  if (reading === null) return said(say.words.difference.notRun, { name });
   const { value, low, high, told } = reading;
-  return `${name}: ${withUnit(signed(value), unit.symbol)}, ${interval(low, high)}${told ? '' : ', cannot be told from chance'}`;
+  const chance = told ? '' : `, ${say.words.gains['cannot be told from chance']}`;
+  return `${name}: ${withUnit(say.signed(value), unit.symbol)}, ${say.interval(low, high)}${chance}`;
 }
 
-export function differenceSummary(rows: readonly DifferenceRow[]): string {
-  const parts = rows.map(({ letter, against, gain, word, crossings }) => {
-    const cross = crossings.map(({ speedRpm }) => `, crossing at ${rpm(speedRpm)}`).join('');
-    return `${letter} less ${against}: ${signedPercent(gain.value)} of mean power over the band, ${word}${cross}`;
+export function differenceSummary(rows: readonly DifferenceRow[], say: Say): string {
+  const { difference, gains } = say.words;
+  const parts = rows.map((row) => {
+    const cross = row.crossings.map(({ speedRpm }) =>
+      said(difference.crossingAt, { speed: say.rpm(speedRpm) }),
+    );
+    const gain = said(difference.overBand, { percent: say.signedPercent(row.gain.value) });
+    return `${nameOf(row, say)}: ${gain}, ${gains[row.word]}${cross.join('')}`;
   });
-  return `Difference by engine speed. ${parts.join('. ')}.`;
+  return said(difference.summary, { all: parts.join('. ') });
 }
 
 /** `5 100 (4 500 to 5 650)`. */
-export const crossingInWords = ({
-  speedRpm,
-  lowRpm,
-  highRpm,
-}: PairAnswer['crossings'][number]): string =>
-  `${speed(speedRpm)} (${speed(lowRpm)} to ${speed(highRpm)})`;
+export const crossingInWords = (
+  { speedRpm, lowRpm, highRpm }: PairAnswer['crossings'][number],
+  { speed, words }: Say,
+): string =>
+  `${speed(speedRpm)} (${said(words.range, { low: speed(lowRpm), high: speed(highRpm) })})`;
 
 /** The same numbers as a table, one line about every `everyRpm`. */
 export function differenceTable(rows: readonly DifferenceRow[], unit: Outside, everyRpm = 250) {

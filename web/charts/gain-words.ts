@@ -1,5 +1,7 @@
+import { said } from '../../src/chartWords.ts';
 import type { StepAnswer } from '../../src/ladder/types.ts';
-import { interval, plain, setting, signed, signedPercent } from './numbers.ts';
+import { interval, plain, setting, signed } from './numbers.ts';
+import type { Say } from './say.ts';
 import { extentOf, valueAt } from './scale.ts';
 
 export function readingAt(step: StepAnswer, speedRpm: number) {
@@ -15,21 +17,25 @@ export function readingAt(step: StepAnswer, speedRpm: number) {
   return { gain, low, high, told: toldFromChance[nearest] === true };
 }
 
-export function readingOf(step: StepAnswer, unit: string, speedRpm: number): string {
-  const name = `${setting(step.from, unit)} to ${setting(step.to, unit)}`;
+const nameOf = (step: StepAnswer, unit: string, { words, setting }: Say): string =>
+  said(words.gain.step, { from: setting(step.from, unit), to: setting(step.to, unit) });
+
+export function readingOf(step: StepAnswer, unit: string, speedRpm: number, say: Say): string {
+  const { words, signedPercent, interval } = say;
+  const name = nameOf(step, unit, say);
   const reading = readingAt(step, speedRpm);
-  if (reading === null) return `${name}: not run at this speed`;
+  if (reading === null) return said(words.gain.notRun, { step: name });
   const band = `${signedPercent(reading.gain)}, ${interval(reading.low, reading.high)}`;
-  const also = step.besides === null ? '' : `, also changed: ${step.besides}`;
-  return `${name}: ${band}${reading.told ? '' : ', cannot be told from chance'}${also}`;
+  const also = step.besides === null ? '' : said(words.gain.alsoChanged, { what: step.besides });
+  return `${name}: ${band}${reading.told ? '' : `, ${words.gains['cannot be told from chance']}`}${also}`;
 }
 
-export function summaryOf(steps: readonly StepAnswer[], unit: string): string {
+export function summaryOf(steps: readonly StepAnswer[], unit: string, say: Say): string {
   const parts = steps.map(
     (step) =>
-      `${setting(step.from, unit)} to ${setting(step.to, unit)}: ${signedPercent(step.gainPercent)}, ${step.word}`,
+      `${nameOf(step, unit, say)}: ${say.signedPercent(step.gainPercent)}, ${say.words.gains[step.word]}`,
   );
-  return `What each step gained. ${parts.join('. ')}.`;
+  return said(say.words.gain.summary, { all: parts.join('. ') });
 }
 
 /** The same numbers as a table, one line about every `everyRpm`. */

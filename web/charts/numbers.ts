@@ -1,3 +1,4 @@
+import { CHARTS_IN_ENGLISH, type ChartWords, said } from '../../src/chartWords.ts';
 import { type DisplayKind, displayDecimals, displayUnit } from '../../src/units/display.ts';
 import { fromInside } from '../../src/units/quantity.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
@@ -10,25 +11,79 @@ const MINUS = '\u2212';
 /** What is not known. */
 export const UNKNOWN = '–';
 
-/** `12.3`, `−0.4`; an en dash where there is no number. Negative zero reads as zero. */
-export function plain(value: number | null | undefined, decimals = 1): string {
-  if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
-  const digits = Math.abs(value).toFixed(decimals);
-  return value < 0 && Number(digits) !== 0 ? `${MINUS}${digits}` : digits;
+/** Figures as one language writes them. */
+export interface Figures {
+  /** `12.3`, `−0.4`; an en dash where there is no number. Negative zero reads as zero. */
+  plain(value: number | null | undefined, decimals?: number): string;
+  /** As plain, with a plus sign before gains. */
+  signed(value: number | null | undefined, decimals?: number): string;
+  percent(value: number | null | undefined, decimals?: number): string;
+  signedPercent(value: number | null | undefined, decimals?: number): string;
+  /** A speed in a sentence: `5 200`. Axes and tables write it plain. */
+  speed(value: number | null | undefined): string;
+  rpm(value: number | null | undefined): string;
+  /** `28°` for degrees, `0.87` for lambda; as many decimals as asked, without trailing noughts. */
+  setting(value: number | null | undefined, unit: string, decimals?: number): string;
+  /** As setting, but always with its decimals: for estimates, whose last digit says how well they are known. */
+  estimate(value: number | null | undefined, unit: string, decimals?: number): string;
+  /**
+   * `28.4 to 29.4`; an end that is not closed is said in words. An interval that just excludes zero gets one more
+   * decimal, so that it is seen to.
+   */
+  interval(low: number | null, high: number | null, decimals?: number): string;
 }
 
-/** As plain, with a plus sign before gains. */
-export function signed(value: number | null | undefined, decimals = 1): string {
-  const text = plain(value, decimals);
-  return value !== null && value !== undefined && Number(value.toFixed(decimals)) > 0
-    ? `+${text}`
-    : text;
+export function figuresIn(words: ChartWords): Figures {
+  const plain: Figures['plain'] = (value, decimals = 1) => {
+    if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
+    const digits = Math.abs(value).toFixed(decimals);
+    const text = words.decimalComma ? digits.replace('.', ',') : digits;
+    return value < 0 && Number(digits) !== 0 ? `${MINUS}${text}` : text;
+  };
+  const signed: Figures['signed'] = (value, decimals = 1) => {
+    const text = plain(value, decimals);
+    return value !== null && value !== undefined && Number(value.toFixed(decimals)) > 0
+      ? `+${text}`
+      : text;
+  };
+  const speed: Figures['speed'] = (value) =>
+    plain(value, 0).replace(/(\d)(?=(\d{3})+$)/g, `$1${THIN}`);
+  return {
+    plain,
+    signed,
+    percent: (value, decimals) => withUnit(plain(value, decimals), '%'),
+    signedPercent: (value, decimals) => withUnit(signed(value, decimals), '%'),
+    speed,
+    rpm: (value) => withUnit(speed(value), words.rpm),
+    setting(value, unit, decimals = settingDecimals(unit)) {
+      if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
+      const text = plain(value, decimals)
+        // A bare number such as lambda keeps its hundredths: 0.80.
+        .replace(unit === '' ? /([.,]\d\d\d*?)0+$/ : /([.,]\d*?)0+$/, '$1')
+        .replace(/[.,]$/, '');
+      return inUnit(text, unit);
+    },
+    estimate: (value, unit, decimals = settingDecimals(unit)) =>
+      inUnit(plain(value, decimals), unit),
+    interval(low, high, decimals = 1) {
+      if (low === null && high === null) return words.notKnownYet;
+      if (high === null) return said(words.orMore, { value: plain(low, decimals) });
+      if (low === null) return said(words.orLess, { value: plain(high, decimals) });
+      const hidden = (low > 0 && rounds(low, decimals)) || (high < 0 && rounds(high, decimals));
+      const shown = hidden ? decimals + 1 : decimals;
+      return said(words.range, { low: plain(low, shown), high: plain(high, shown) });
+    },
+  };
 }
 
-export const percent = (value: number | null | undefined, decimals = 1): string =>
-  withUnit(plain(value, decimals), '%');
-export const signedPercent = (value: number | null | undefined, decimals = 1): string =>
-  withUnit(signed(value, decimals), '%');
+const inUnit = (text: string, unit: string): string =>
+  unit === 'deg' && text !== UNKNOWN ? `${text}°` : withUnit(text, unit);
+
+const rounds = (value: number, decimals: number) => Number(value.toFixed(decimals)) === 0;
+
+/** As the screens write them. */
+export const { plain, signed, percent, signedPercent, speed, rpm, setting, estimate, interval } =
+  figuresIn(CHARTS_IN_ENGLISH);
 
 /** A chance from 0 to 1 in words: `2 %`, `under 1 %`, `over 99 %`. */
 export function chance(share: number | null | undefined): string {
@@ -39,53 +94,9 @@ export function chance(share: number | null | undefined): string {
   return `${Math.round(share * 100)}${THIN}%`;
 }
 
-/** A speed in a sentence: `5 200`. Axes and tables write it plain. */
-export const speed = (value: number | null | undefined): string =>
-  plain(value, 0).replace(/(\d)(?=(\d{3})+$)/g, `$1${THIN}`);
-
-export const rpm = (value: number | null | undefined): string => withUnit(speed(value), 'rpm');
-
 /** Decimals to which a setting of this unit is known: a tenth of a degree, a thousandth of a bare number such as lambda. */
-export const settingDecimals = (unit: string): number => (unit === 'deg' ? 1 : 3);
-
-/** `28°` for degrees, `0.87` for lambda; as many decimals as asked, without trailing noughts. */
-export function setting(
-  value: number | null | undefined,
-  unit: string,
-  decimals = settingDecimals(unit),
-): string {
-  if (value === null || value === undefined || !Number.isFinite(value)) return UNKNOWN;
-  const text = plain(value, decimals)
-    // A bare number such as lambda keeps its hundredths: 0.80.
-    .replace(unit === '' ? /(\.\d\d\d*?)0+$/ : /(\.\d*?)0+$/, '$1')
-    .replace(/\.$/, '');
-  return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
-}
-
-/** As setting, but always with its decimals: for estimates, whose last digit says how well they are known. */
-export function estimate(
-  value: number | null | undefined,
-  unit: string,
-  decimals = settingDecimals(unit),
-): string {
-  const text = plain(value, decimals);
-  if (text === UNKNOWN) return text;
-  return unit === 'deg' ? `${text}°` : unit === '' ? text : withUnit(text, unit);
-}
-
-const rounds = (value: number, decimals: number) => Number(value.toFixed(decimals)) === 0;
-
-/**
- * `28.4 to 29.4`; an end that is not closed is said in words. An interval that just excludes zero gets one more
- * decimal, so that it is seen to.
- */
-export function interval(low: number | null, high: number | null, decimals = 1): string {
-  if (low === null && high === null) return 'not known yet';
-  if (high === null) return `${plain(low, decimals)} or more`;
-  if (low === null) return `${plain(high, decimals)} or less`;
-  const hidden = (low > 0 && rounds(low, decimals)) || (high < 0 && rounds(high, decimals));
-  const shown = hidden ? decimals + 1 : decimals;
-  return `${plain(low, shown)} to ${plain(high, shown)}`;
+export function settingDecimals(unit: string): number {
+  return unit === 'deg' ? 1 : 3;
 }
 
 export function withUnit(text: string, unit: string): string {

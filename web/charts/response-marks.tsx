@@ -1,7 +1,9 @@
+import { said } from '../../src/chartWords.ts';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { Label } from './Label.tsx';
-import { estimate, interval, settingDecimals } from './numbers.ts';
+import { settingDecimals } from './numbers.ts';
+import { useSay } from './say.ts';
 import type { Plot, Scale } from './scale.ts';
 import { type Box, besideLine, overlap, textWidth } from './text.ts';
 
@@ -20,6 +22,7 @@ export function BestBar({
   y: number;
 }) {
   const { palette, small } = useChartStyle();
+  const { words, estimate, interval } = useSay();
   const right = plot.left + plot.width;
   if (best.low === null && best.high === null) {
     return (
@@ -30,16 +33,17 @@ export function BestBar({
         colour={palette.muted}
         anchor="middle"
       >
-        the best is not known yet
+        {words.response.bestUnknown}
       </Label>
     );
   }
   const low = clamp(best.low === null ? plot.left : x(best.low), plot.left, right);
   const high = clamp(best.high === null ? right : x(best.high), plot.left, right);
+  const range = interval(best.low, best.high, settingDecimals(unit));
   const text =
     best.value === null || best.high === null || best.low === null
-      ? `best: ${interval(best.low, best.high, settingDecimals(unit))}`
-      : `best ${estimate(best.value, unit)}, ${interval(best.low, best.high, settingDecimals(unit))}`;
+      ? said(words.response.bestOpen, { range })
+      : said(words.response.best, { value: estimate(best.value, unit), range });
   const half = textWidth(text, small) / 2;
   const middle = clamp((low + high) / 2, plot.left + half, right - half);
   return (
@@ -94,7 +98,8 @@ export function KneeMark({
   limitX: number | null;
 }) {
   const { palette, small } = useChartStyle();
-  const text = `knee ${estimate(knee, unit)}`;
+  const { words, estimate } = useSay();
+  const text = said(words.response.knee, { value: estimate(knee, unit) });
   const half = textWidth(text, small) / 2;
   const middle = besideLine(x(knee), half, limitX, plot.left, plot.left + plot.width);
   const foot = Math.min(y + small * 3.4, plot.top + plot.height - small * 1.4);
@@ -142,10 +147,11 @@ export function LimitZone({
   taken: readonly Box[];
 }) {
   const { palette, label } = useChartStyle();
+  const { words, estimate } = useSay();
   const right = plot.left + plot.width;
   const at = clamp(x(limit), plot.left, right);
   const [from, to] = safeDirection === 'lower' ? [at, right] : [plot.left, at];
-  const text = `limit ${estimate(limit, unit)}`;
+  const text = said(words.response.limit, { value: estimate(limit, unit) });
   const wide = textWidth(text, label, true);
   const box = (left: number, middle: number): Box => ({
     left,

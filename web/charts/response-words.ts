@@ -1,15 +1,14 @@
+import { said } from '../../src/chartWords.ts';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import {
-  estimate,
-  interval,
   type Outside,
-  percent,
   plain,
   setting,
   settingDecimals,
   threeFigures,
   withUnit,
 } from './numbers.ts';
+import type { Say } from './say.ts';
 import { decimalsOf, extentOf, linear, padded, type Span, ticksFor, valueAt } from './scale.ts';
 import type { Zoom } from './zoom.ts';
 
@@ -53,25 +52,43 @@ export function settingSpan(
 export function readingText(
   { answer, power, unit }: Pick<ResponseChartProps, 'answer' | 'power' | 'unit'>,
   at: number,
+  { words, plain, percent, estimate }: Say,
 ): string {
   const { setting: places, meanPowerW, lowW, highW } = answer.response;
   const [mean, low, high] = [meanPowerW, lowW, highW].map((list) => valueAt(places, list, at));
-  if (mean === null || mean === undefined) return `${estimate(at, unit)}: nothing known here`;
+  const here = estimate(at, unit);
+  if (mean === null || mean === undefined) return said(words.response.unknownAt, { at: here });
   const top = Math.max(...meanPowerW);
-  const given = (1 - mean / top) * 100;
   const decimals = threeFigures(power.of(mean));
-  const band = `${plain(power.of(low!), decimals)} to ${plain(power.of(high!), decimals)}`;
-  return `${estimate(at, unit)}: ${withUnit(plain(power.of(mean), decimals), power.symbol)} (${band}), ${percent(given)} below the top`;
+  const figure = (watt: number) => plain(power.of(watt), decimals);
+  return said(words.response.reading, {
+    at: here,
+    power: withUnit(figure(mean), power.symbol),
+    range: said(words.range, { low: figure(low!), high: figure(high!) }),
+    lost: percent((1 - mean / top) * 100),
+  });
 }
 
-export function summaryOf({ answer, uses, unit, power }: ResponseChartProps): string {
+export function summaryOf({ answer, uses, unit, power }: ResponseChartProps, say: Say): string {
+  const { plain, setting, estimate, interval } = say;
+  const words = say.words.response;
   const pulls = answer.dots.map(
     (one) =>
       `${setting(one.setting, unit)} ${plain(power.of(one.meanPowerW.value), threeFigures(power.of(one.meanPowerW.value)))} ${power.symbol}`,
   );
-  const left = uses.map((use) => `${setting(use.value, unit)} for ${use.name}`).join(', ');
-  const limit = answer.limit?.value == null ? '' : ` Limit ${estimate(answer.limit.value, unit)}.`;
-  return `Power against setting. Best ${interval(answer.best.low, answer.best.high, settingDecimals(unit))}. ${left === '' ? 'No setting to leave yet' : `Left: ${left}`}.${limit} Pulls: ${pulls.join('; ')}.`;
+  const settings = uses.map((use) =>
+    said(words.leftFor, { value: setting(use.value, unit), use: use.name }),
+  );
+  const limit = answer.limit?.value;
+  return said(words.summary, {
+    best: interval(answer.best.low, answer.best.high, settingDecimals(unit)),
+    left:
+      settings.length === 0
+        ? words.nothingLeft
+        : said(words.left, { settings: settings.join(', ') }),
+    limit: limit == null ? '' : said(words.limitSentence, { value: estimate(limit, unit) }),
+    pulls: pulls.join('; '),
+  });
 }
 
 /** The same numbers as a table: each pull, then the curve at whole ticks. */

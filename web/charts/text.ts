@@ -16,6 +16,9 @@ export function textWidth(text: string, sizePx: number, bold = false): number {
   return em * sizePx * (bold ? 1.06 : 1);
 }
 
+/** A page or file that is opened where Inter is not is set in letters wider by this. */
+export const OTHER_LETTERS = 1.15;
+
 /**
  * Moves labels apart along one line: returns positions at least `gap` apart, as near to the wished ones as the order
  * allows, inside [low, high] as long as they fit there.

@@ -1,6 +1,7 @@
 /** Gives each picture of a page for the owner its cursor: the charts of the screens, over the figures in the page. */
 import { useState } from 'react';
 import { createRoot } from 'react-dom/client';
+import type { ChartWords } from '../../src/chartWords.ts';
 import type { FigureWanted } from '../../src/figures.ts';
 import { useSize } from '../charts/useSize.ts';
 import { ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
@@ -24,18 +25,18 @@ function Live({ figure, height }: { readonly figure: FigureWanted; readonly heig
   );
 }
 
-const figures = JSON.parse(
-  document.getElementById('figures')?.textContent ?? '[]',
-) as readonly FigureWanted[];
+const { words, figures } = JSON.parse(
+  document.getElementById('figures')?.textContent ?? '{"figures":[]}',
+) as { readonly words: ChartWords; readonly figures: readonly FigureWanted[] };
 // Always as on paper: a picture is sent on, shown and printed.
 const style = chartStyle('light');
 for (const element of document.querySelectorAll<HTMLElement>('figure[data-figure]')) {
-  const figure = figures[Number(element.dataset.figure)];
+  const drawn = figures[Number(element.dataset.figure)];
   const drawing = element.querySelector('.drawing');
-  if (figure === undefined || drawing === null) continue;
+  if (drawn === undefined || drawing === null) continue;
   createRoot(drawing).render(
     <ChartStyleContext.Provider value={style}>
-      <Live figure={figure} height={Number(element.dataset.height)} />
+      <Live figure={{ ...drawn, words }} height={Number(element.dataset.height)} />
     </ChartStyleContext.Provider>,
   );
 }

@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import type { DrawOptions, FigureWanted } from '../../src/figures.ts';
 import { CurveChart } from '../charts/CurveChart.tsx';
 import { DifferenceChart } from '../charts/DifferenceChart.tsx';
@@ -5,6 +6,7 @@ import { differenceUnit } from '../charts/difference-words.ts';
 import { GainChart } from '../charts/GainChart.tsx';
 import { outside } from '../charts/numbers.ts';
 import { ResponseChart } from '../charts/ResponseChart.tsx';
+import { SayContext, sayIn } from '../charts/say.ts';
 
 interface PictureProps extends Pick<DrawOptions, 'width' | 'height'> {
   readonly figure: FigureWanted;
@@ -12,8 +14,18 @@ interface PictureProps extends Pick<DrawOptions, 'width' | 'height'> {
   readonly onCursor?: (place: number | null) => void;
 }
 
-/** The chart of the screens that shows what a report asks for. */
-export function FigurePicture({ figure, width, height, cursor = null, onCursor }: PictureProps) {
+/** The chart of the screens that shows what a report asks for, in the words that came with it. */
+export function FigurePicture(props: PictureProps) {
+  const { words } = props.figure;
+  const say = useMemo(() => sayIn(words), [words]);
+  return (
+    <SayContext value={say}>
+      <Chart {...props} />
+    </SayContext>
+  );
+}
+
+function Chart({ figure, width, height, cursor = null, onCursor }: PictureProps) {
   const box = { width, height };
   const reading = onCursor === undefined ? {} : { onCursor };
   switch (figure.kind) {

@@ -1,7 +1,7 @@
 /** The result as a picture of an exact size: headline, figures, curve and mark, to be read on a thumbnail. */
 import { renderToStaticMarkup } from 'react-dom/server';
 import type { DrawShown } from '../../src/figures.ts';
-import { textWidth } from '../charts/text.ts';
+import { OTHER_LETTERS, textWidth } from '../charts/text.ts';
 import { type ChartStyle, ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
 
@@ -67,9 +67,6 @@ export const drawShown: DrawShown = (shown, { width, height }) => {
     </svg>,
   );
 };
-
-/** A file that is opened where Inter is not is set in wider letters. */
-const OTHER_LETTERS = 1.15;
 
 /** Smaller where it would run over; shortened where that would be too small to read. */
 function fitted(text: string, width: number, size: number): { text: string; size: number } {

@@ -45,11 +45,17 @@ export function pageOf(paper: Paper, { draw, script }: PageOptions): string {
     `<body><main>\n${markOf(paper)}${body}\n</main>`,
     `<footer>${text(paper.foot)}</footer>`,
     // Data, never markup: no tag can begin inside it.
-    `<script type="application/json" id="figures">${JSON.stringify(figures).replaceAll('<', '\\u003c')}</script>`,
+    `<script type="application/json" id="figures">${JSON.stringify(dataOf(figures)).replaceAll('<', '\\u003c')}</script>`,
     ...(code === '' ? [] : [`<script>${code}</script>`]),
     '</body></html>\n',
   ].join('\n');
 }
+
+/** The pictures as data; they share their words. */
+const dataOf = (figures: readonly FigureWanted[]) => ({
+  words: figures[0]?.words,
+  figures: figures.map(({ words: _, ...figure }) => figure),
+});
 
 /** As a picture: what an SVG holds cannot act there. */
 const markOf = ({ mark, author }: Paper): string =>

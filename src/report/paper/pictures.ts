@@ -36,6 +36,7 @@ export function finalFigure(handOver: HandOver, tell: Teller): CurvesFigure {
     title: findings.curve,
     scenario: scenarioOf(handOver),
     units: tell.units,
+    words: tell.words.charts,
     bandRpm: final?.bandRpm ?? null,
     series: [
       ...(final === null
@@ -78,6 +79,7 @@ export function pullsFigure(handOver: HandOver, day: HandedDay, tell: Teller): C
     title: tell.words.evidence.curves(tell.day(day)),
     scenario: scenarioOf(handOver),
     units: tell.units,
+    words: tell.words.charts,
     bandRpm: day.ladders[0]?.bandRpm ?? null,
     series: day.pulls.flatMap(({ id, number, leadDeg, excludedBecause, isAborted, curve }) =>
       curve === null
@@ -107,7 +109,11 @@ export function ladderFigures(
   tell: Teller,
 ): FigureWanted[] {
   if (answer === null) return [];
-  const about = { scenario: scenarioOf(handOver), units: tell.units };
+  const about = {
+    scenario: scenarioOf(handOver),
+    units: tell.units,
+    words: tell.words.charts,
+  };
   const uses = Object.entries(answer.uses).flatMap(([use, { value }]) =>
     value === null ? [] : [{ name: use, value, chosen: use === decision?.use }],
   );
@@ -148,7 +154,10 @@ export function ladderFigures(
             id: `gain-${id}`,
             title: tell.words.evidence.gains(name),
             ...about,
-            steps,
+            steps: steps.map((step) => ({
+              ...step,
+              besides: step.besides === null ? null : tell.told(step.besides),
+            })),
             settingUnit: unit,
             settings: [Math.min(...all), Math.max(...all)],
             bandRpm: bandRpm ?? full,
@@ -168,6 +177,7 @@ export function differenceFigure(handOver: HandOver, tell: Teller): DifferenceFi
     title: tell.words.changes.gainBySpeed(handOver.build.name),
     scenario: scenarioOf(handOver),
     units: tell.units,
+    words: tell.words.charts,
     letter: tell.words.findings.now,
     against: tell.words.findings.before,
     difference: differenceIn(pair.bySpeed, 'percent'),

@@ -1,5 +1,6 @@
 /** Every word of the report. A language is one object of this form; nothing of the report is said elsewhere. */
 import type { Verdict } from '../../../build/index.ts';
+import type { ChartWords } from '../../../chartWords.ts';
 import type { FigureWords } from './figuresIn.ts';
 import type { Phrase } from './phrases.ts';
 
@@ -31,6 +32,8 @@ export interface Words {
   at(speed: string): string;
   range(from: string, to: string, unit: string): string;
   list(items: readonly string[]): string;
+  /** Those inside the pictures. */
+  readonly charts: ChartWords;
 
   readonly head: {
     engine: string;

@@ -1,4 +1,5 @@
 import type { Words } from '../types.ts';
+import { charts } from './charts.ts';
 
 const MONTHS = [
   'Januar',
@@ -35,6 +36,7 @@ export const de: Words = {
   range: (from, to, unit) => `${from} bis ${to} ${unit}`,
   list: (items) =>
     items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} und ${items.at(-1)}`,
+  charts,
   head: {
     engine: 'Motor',
     serial: 'Nummer',

@@ -1,3 +1,4 @@
+import { CHARTS_IN_ENGLISH } from '../../../../chartWords.ts';
 import type { Words } from '../types.ts';
 
 const MONTHS = [
@@ -37,6 +38,7 @@ export const en: Words = {
   range: (from, to, unit) => `${from} to ${to} ${unit}`,
   list: (items) =>
     items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`,
+  charts: CHARTS_IN_ENGLISH,
   head: {
     engine: 'Engine',
     serial: 'Serial',
