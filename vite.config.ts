@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
@@ -7,6 +8,10 @@ const service = process.env.PULLBOOK_SERVICE ?? 'http://127.0.0.1:4310';
 export default defineConfig({
   root: 'web',
   plugins: [react()],
+  resolve: {
+    // What writes a workbook packs it in a worker made of text, which our content security policy refuses.
+    alias: [{ find: /^fflate$/, replacement: join(import.meta.dirname, 'web/table/pack.ts') }],
+  },
   // The service replaces the placeholder by a fresh nonce with every page it sends.
   html: { cspNonce: '__CSP_NONCE__' },
   build: {

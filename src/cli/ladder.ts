@@ -2,6 +2,7 @@ import { stat, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { InputError } from '../errors.ts';
 import type { SessionSetting } from '../intake/index.ts';
+import { speedTableCsv } from '../ladder/two/index.ts';
 import {
   type DayWork,
   type LadderObject,
@@ -9,11 +10,13 @@ import {
   ladderObject,
   NO_BAND_RPM,
   refusedSession,
-  twoCsv,
   twoObject,
+  twoTable,
   workSession,
 } from '../report/index.ts';
 import type { AirStandard } from '../trade/index.ts';
+import { parquetOf } from '../units/export/parquet.ts';
+import { xlsxOf } from '../units/export/xlsx.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { type CommandIo, EXIT, jsonLine } from './io.ts';
 import { Progress } from './progress.ts';
@@ -110,9 +113,21 @@ async function writeTable(
     const known = [...new Set(tables.map((one) => one.use))].join(', ');
     throw new InputError(`"${use}" is not a use that is known; expected ${known}.`);
   }
-  const csv = twoCsv(answers, use, work.session.engine.fuel);
-  if (csv === null) throw new InputError(`No table for ${use} was written: ${table.why}`);
-  await writeFile(resolve(io.cwd, path), csv);
+  const made = twoTable(answers, use, work.session.engine.fuel);
+  if (made === null) throw new InputError(`No table for ${use} was written: ${table.why}`);
+  await writeFile(
+    resolve(io.cwd, path),
+    /\.xlsx$/i.test(path)
+      ? await xlsxOf(made, [
+          ['Engine', work.session.engine.name ?? 'not named'],
+          ['For', use],
+          ['Air standard', work.standard],
+          ['Made', new Date().toISOString()],
+        ])
+      : /\.parquet$/i.test(path)
+        ? parquetOf(made, [['For', use]])
+        : speedTableCsv(made),
+  );
   io.err(`the table for ${use} is in ${path}\n`);
 }
 

@@ -171,7 +171,10 @@ function programFor(io: CommandIo, act: Act): Command {
         'what the pulls step, else what the session says or shows',
       ).choices(['lead', 'lambda', 'both']),
     )
-    .option('--table <file>', 'write lead and lambda by speed as CSV (steps both)')
+    .option(
+      '--table <file>',
+      'write lead and lambda by speed as CSV, or by its ending .xlsx or .parquet (steps both)',
+    )
     .option('--use <name>', 'the use whose table is written, else that of the session')
     .addOption(standard())
     .addOption(correctBoosted())
@@ -263,6 +266,7 @@ function programFor(io: CommandIo, act: Act): Command {
       '--windows <file>',
       'the shop’s own windows (format windows/1), before the shipped ones',
     )
+    .option('--out <file>', 'write the sheet as .json, .csv or .xlsx, by the ending')
     .addOption(units())
     .addOption(json())
     .action(

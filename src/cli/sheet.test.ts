@@ -1,8 +1,10 @@
 import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { strToU8, zipSync } from 'fflate';
 import { afterEach, describe, expect, it } from 'vitest';
 import { demoSheets } from '../../demo/sheets.ts';
 import { type Cell, sheetTable, writeSheet } from '../build/index.ts';
+import { readBuildFile } from '../intake/index.ts';
 import type { RefusedObject, SheetObject } from '../report/index.ts';
 import { run } from './program.ts';
 import { testFolder } from './testFiles.ts';
@@ -44,6 +46,27 @@ describe('pullbook sheet', () => {
     expect(out()).toMatch(/Compression ratio\s+9\.\d\d {2}± 0\.0\d/);
     expect(out()).toContain('To measure next');
     expect(out()).toContain('common practice, no source');
+  });
+
+  it('writes the sheet as .json, .csv or .xlsx, each of which reads back as the same sheet', async () => {
+    for (const sheet of [SIX!, V8!])
+      for (const ending of ['json', 'csv', 'xlsx']) {
+        const out = `again.${ending}`;
+        const test = await called(
+          { 'v8.json': writeSheet(sheet) },
+          'sheet',
+          'v8.json',
+          '--out',
+          out,
+        );
+        expect(test.code).toBe(0);
+        const read = await readBuildFile(join(folders.at(-1)!.folder, out), { fileName: out });
+        expect(read).toEqual(sheet);
+      }
+    const args = ['sheet', 'v8.json', '--out', 'again.ods'];
+    expect((await called({ 'v8.json': writeSheet(V8!) }, ...args)).err()).toContain(
+      '.json, .csv or .xlsx',
+    );
   });
 
   it('names every slip of a file at once, by its path or its row and column', async () => {

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import readWorkbook from 'read-excel-file/node';
 import { describe, expect, it } from 'vitest';
 import { run } from './program.ts';
 import { speedTable, testFolder } from './testFiles.ts';
@@ -45,7 +46,7 @@ describe('pullbook ladder with lead and lambda at once', () => {
       expect(pulls[4]).toMatchObject({ lead: 28.5, lambda: 0.86, state: 'clean' });
       const [header, ...rows] = readFileSync(join(folder, 'map.csv'), 'utf8').trim().split('\r\n');
       expect(header).toBe(
-        'engine speed (rpm),spark lead (degrees before top centre),lambda (1),air to fuel by mass (1; gasoline)',
+        'engine speed (rpm),spark lead (degrees before top centre),lambda (1),"air to fuel by mass (1; gasoline)"',
       );
       expect(rows.map((row) => row.split(',')[0])).toEqual([
         '3000',
@@ -80,13 +81,14 @@ describe('pullbook ladder with lead and lambda at once', () => {
     const { folder, remove } = folderOf({ pulls });
     try {
       const { io, out } = testIo(folder);
-      expect(await run(['ladder', '--json', '--table', 'map.csv', 'session.json'], io)).toBe(0);
+      expect(await run(['ladder', '--json', '--table', 'map.xlsx', 'session.json'], io)).toBe(0);
       expect(
         JSON.parse(out()).loads.map(({ loadPercent }: { loadPercent: number }) => loadPercent),
       ).toEqual([null, 60]);
-      const [header, ...rows] = readFileSync(join(folder, 'map.csv'), 'utf8').trim().split('\r\n');
-      expect(header).toMatch(/^load \(%\),engine speed \(rpm\),/);
-      expect(new Set(rows.map((row) => row.split(',')[0]))).toEqual(new Set(['100', '60']));
+      const pages = await readWorkbook(join(folder, 'map.xlsx'));
+      const [header, ...rows] = pages[0]!.data;
+      expect(header!.slice(0, 3)).toEqual(['load, %', 'engine speed, rpm', 'spark lead, °']);
+      expect(new Set(rows.map((row) => row[0]))).toEqual(new Set([100, 60]));
       const wrong = testIo(folder);
       const args = ['ladder', '--setting', 'lead', '--table', 'x.csv', 'session.json'];
       expect(await run(args, wrong.io)).toBe(1);

@@ -8,9 +8,9 @@ import {
   type Sheet,
   sheetFromTable,
   tableInPart,
-  withoutGuard,
 } from '../build/index.ts';
 import { FormatError, PullbookError } from '../errors.ts';
+import { withoutGuard } from '../units/export/csv.ts';
 import { splitCells } from './cells.ts';
 import { headRecords } from './dialect.ts';
 import { shown } from './display.ts';

@@ -75,17 +75,15 @@ export {
   SHOP_FORMAT,
   type ShopArchive,
 } from './shop/shopArchive.ts';
-export { csvOf } from './table/csv.ts';
 export { type DayOfTables, dayCurvesTable, dayPullsTable } from './table/dayTables.ts';
-export { parquetOf } from './table/parquet.ts';
 export { type TwoObject, twoObject } from './twoObject.ts';
 export {
   type LoadAnswer,
   type TwoDayPull,
   type TwoSettings,
   twoByLoad,
-  twoCsv,
   twoInputsByLoad,
+  twoTable,
   twoUses,
 } from './twoWork.ts';
 export {

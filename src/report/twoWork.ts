@@ -3,13 +3,14 @@ import { SPARK_LEAD } from '../ladder/index.ts';
 import {
   answerTwo,
   SHIPPED_TABLE,
+  speedTable,
   type TableBlock,
   type TwoAnswer,
   type TwoInput,
   type TwoUse,
-  tableCsv,
 } from '../ladder/two/index.ts';
 import { findFuel } from '../trade/index.ts';
+import type { Table } from '../units/export/table.ts';
 import { type DayPull, type LadderSettings, ladderInputOf, ladderPullOf } from './ladderInput.ts';
 import { lambdasOf, type SetAt } from './pullSettings.ts';
 
@@ -101,12 +102,12 @@ export const twoByLoad = (
 ): readonly LoadAnswer[] =>
   twoInputsByLoad(pulls, settings).map((one) => ({ ...one, answer: answerTwo(one.input) }));
 
-/** The tables of one use at every load that has one, as CSV; null: none has. */
-export function twoCsv(
+/** The tables of one use at every load that has one; null: none has. */
+export function twoTable(
   answers: readonly LoadAnswer[],
   use: string,
   fuelName: string,
-): string | null {
+): Table | null {
   const blocks = answers.flatMap(({ loadPercent, answer }): TableBlock[] => {
     const rows = answer.tables.find((table) => table.use === use)?.rows ?? null;
     return rows === null ? [] : [{ loadPercent, rows }];
@@ -114,7 +115,7 @@ export function twoCsv(
   const fuel = findFuel(fuelName);
   return blocks.length === 0
     ? null
-    : tableCsv(
+    : speedTable(
         blocks,
         fuel === undefined ? null : { fuel: fuel.name, stoichiometricAfr: fuel.stoichiometricAfr },
       );

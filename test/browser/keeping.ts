@@ -27,10 +27,12 @@ export const keeping = (standOf: () => Stand) =>
       await page.getByRole('button', { name: /^Power over time.*: save the picture/ }).click();
       const [file] = await Promise.all([
         page.waitForEvent('download'),
-        page.getByRole('menuitem', { name: 'Save the table as CSV' }).click(),
+        page.getByRole('menuitem', { name: 'CSV' }).click(),
       ]);
       const text = await readFile(await file.path(), 'utf8');
-      expect(text).toMatch(/^\ufeffTest day,Build,Pulls,"Mean power, (hp|kW)"/);
+      expect(text).toMatch(
+        /^\ufeffTest day,Build,Pulls,"Mean power, (hp|kW)","Mean power, 95 % \(low\), (hp|kW)"/,
+      );
       expect(text.trim().split('\r\n').length).toBeGreaterThan(2);
     });
   });

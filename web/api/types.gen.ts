@@ -1921,7 +1921,7 @@ export interface Routes {
   /** The sheet as a file: a build file, or a table for spreadsheets. */
   readonly 'GET /builds/{id}/sheet/file': {
     readonly params: { readonly id: string };
-    readonly query: { readonly as: 'json' | 'csv' };
+    readonly query: { readonly as: 'json' | 'csv' | 'xlsx' };
     readonly body: undefined;
     readonly answer: Blob;
   };
@@ -2107,10 +2107,14 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: TwoReading;
   };
-  /** Lead and lambda by speed for one use, as CSV with units in its header. */
+  /** Lead and lambda by speed for one use, with units in its heads: CSV, a workbook or Parquet. */
   readonly 'GET /days/{id}/both/table': {
     readonly params: { readonly id: string };
-    readonly query: { readonly standard?: AirStandard; readonly use: string };
+    readonly query: {
+      readonly standard?: AirStandard;
+      readonly use: string;
+      readonly as?: 'csv' | 'xlsx' | 'parquet';
+    };
     readonly body: undefined;
     readonly answer: Blob;
   };
@@ -2212,10 +2216,10 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: Repeatability;
   };
-  /** The pulls of a day, or their curves, with the unit of every column: CSV or Parquet. */
+  /** The pulls of a day, or their curves, with the unit of every column: CSV, a workbook or Parquet. */
   readonly 'GET /days/{id}/tables/{table}': {
     readonly params: { readonly id: string; readonly table: 'pulls' | 'curves' };
-    readonly query: { readonly as?: 'csv' | 'parquet'; readonly standard?: AirStandard };
+    readonly query: { readonly as?: 'csv' | 'xlsx' | 'parquet'; readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: Blob;
   };

@@ -4,8 +4,8 @@ import {
   readSheet,
   type Sheet,
   sheetFromTable,
-  withoutGuard,
 } from '../../src/build/index.ts';
+import { withoutGuard } from '../../src/units/export/csv.ts';
 
 /**
  * A sheet from the text of a build file or of a table (cells parted by tabs, semicolons or commas, quoted where they

@@ -9,6 +9,7 @@ import {
 import type { UnitSystem } from '../../src/units/types.ts';
 import { ChartFrame, ResidualChart, residualTable } from '../charts/index.ts';
 import { kept } from '../shell/words.ts';
+import { numberColumn, tableFrom } from '../table/model.ts';
 import styles from './calibration.module.css';
 import { FigureTable } from './FigureTable.tsx';
 import { decimalsFor, sensorInWords, weightsInWords } from './words.ts';
@@ -79,18 +80,18 @@ function SensorResult({
 }) {
   const { unit } = measured;
   const decimals = decimalsFor(answer);
-  const text = (value: number) => value.toFixed(decimals);
+  const reading = (title: string, of: (one: SensorAnswer['residuals'][number]) => number) =>
+    numberColumn(title, unit, of, { decimals });
   return (
     <>
       <Sentences lines={sensorInWords(answer, measured)} />
       <FigureTable
         caption="Readings beside the reference"
-        columns={[`Reading, ${unit}`, 'Reference', 'Corrected', 'Left over']}
-        rows={answer.residuals.map((one) => [
-          text(one.reading),
-          text(one.reference),
-          text(one.corrected),
-          text(one.residual),
+        {...tableFrom(answer.residuals, [
+          reading('Reading', (one) => one.reading),
+          reading('Reference', (one) => one.reference),
+          reading('Corrected', (one) => one.corrected),
+          reading('Left over', (one) => one.residual),
         ])}
       />
     </>

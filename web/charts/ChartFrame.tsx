@@ -2,6 +2,9 @@ import { Menu } from '@mantine/core';
 import { type ReactNode, useId, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { createRoot } from 'react-dom/client';
+import type { TableModel } from '../table/model.ts';
+import { TableView } from '../table/TableView.tsx';
+import { useTaking } from '../table/TakeTable.tsx';
 import {
   type ChartStyle,
   ChartStyleContext,
@@ -12,8 +15,6 @@ import { BackIcon, PictureIcon, SaveIcon, TableIcon } from '../theme/icons.tsx';
 import styles from './charts.module.css';
 import { savePng, saveSvg } from './save.ts';
 import type { Caption } from './standalone.ts';
-import { type TableModel, TableView } from './TableView.tsx';
-import { saveCsv } from './table-csv.ts';
 import { type Box, useSize } from './useSize.ts';
 import type { Zoom } from './zoom.ts';
 
@@ -41,6 +42,7 @@ export function ChartFrame(props: ChartFrameProps) {
   const style = useChartStyle();
   const name = useId();
   const caption: Caption = { title, scenario };
+  const taking = useTaking({ title, table, scenario });
   const save = (how: typeof savePng) => {
     if (box === null) return;
     setProblem(null);
@@ -86,8 +88,8 @@ export function ChartFrame(props: ChartFrameProps) {
               <button
                 type="button"
                 className={styles.tool}
-                aria-label={`${title}: save the ${asTable ? 'table' : 'picture'}`}
-                title={asTable ? 'Save the table' : 'Save the picture'}
+                aria-label={`${title}: ${asTable ? 'take the table' : 'save the picture'}`}
+                title={asTable ? 'Take the table' : 'Save the picture'}
               >
                 <SaveIcon />
               </button>
@@ -99,12 +101,13 @@ export function ChartFrame(props: ChartFrameProps) {
                   <Menu.Item onClick={() => save(saveSvg)}>Save as SVG</Menu.Item>
                 </>
               )}
-              <Menu.Item onClick={() => saveCsv(table(), caption)}>Save the table as CSV</Menu.Item>
+              {taking.items}
             </Menu.Dropdown>
           </Menu>
         </div>
       </header>
       {problem !== null && <p role="alert">{`The picture was not saved: ${problem}`}</p>}
+      {taking.problem !== null && <p role="alert">{taking.problem}</p>}
       <div ref={body} className={`${styles.body} ${className ?? ''}`}>
         {asTable ? (
           <TableView caption={title} {...table()} />

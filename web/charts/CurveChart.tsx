@@ -1,11 +1,20 @@
 import { Fragment, useId } from 'react';
 import { said } from '../../src/chartWords.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
+import {
+  type ColumnOf,
+  quantityColumn,
+  quantityRangeColumn,
+  speedColumn,
+  speedsIn,
+  type TableModel,
+  tableFrom,
+} from '../table/model.ts';
 import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
 import { type Palette, rungColour } from '../theme/palette.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { type Outside, outside, plain, threeFigures, withUnit } from './numbers.ts';
+import { type Outside, outside, threeFigures, withUnit } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
@@ -377,38 +386,24 @@ function summaryOf(
 }
 
 /** The same numbers as a table, one line about every `everyRpm`. */
-export function curveTable(series: readonly CurveSeries[], units: UnitSystem, everyRpm = 250) {
-  const torque = outside('torque', units);
-  const power = outside('power', units);
-  const columns = ['engine speed, rpm'];
-  for (const one of series) {
-    columns.push(
-      `${one.label}: torque, ${torque.symbol}`,
-      `${one.label}: torque from – to, ${torque.symbol}`,
-      `${one.label}: power, ${power.symbol}`,
-    );
-  }
-  const [low, high] = extentOf(...series.map((one) => one.speedRpm)) ?? [0, -1];
-  const rows: string[][] = [];
-  for (let speed = Math.ceil(low / everyRpm) * everyRpm; speed <= high; speed += everyRpm) {
-    rows.push([
-      plain(speed, 0),
-      ...series.flatMap((one) => {
-        const at = (list: readonly number[]) => valueAt(one.speedRpm, list, speed);
-        const [nm, lowNm, highNm, watt] = [
-          at(one.torqueNm),
-          at(one.lowNm),
-          at(one.highNm),
-          at(one.powerW),
-        ];
-        if (nm === null || watt === null) return ['–', '–', '–'];
-        const band =
-          lowNm === null || highNm === null
-            ? '–'
-            : `${plain(torque.of(lowNm), 1)} to ${plain(torque.of(highNm), 1)}`;
-        return [plain(torque.of(nm), 1), band, plain(power.of(watt), 1)];
-      }),
-    ]);
-  }
-  return { columns, rows };
+export function curveTable(
+  series: readonly CurveSeries[],
+  units: UnitSystem,
+  everyRpm = 250,
+): TableModel {
+  const span = extentOf(...series.map((one) => one.speedRpm));
+  return tableFrom(speedsIn(span, everyRpm), [
+    speedColumn,
+    ...series.flatMap((one): ColumnOf<number>[] => {
+      const at = (list: readonly number[], speed: number) => valueAt(one.speedRpm, list, speed);
+      return [
+        quantityColumn(`${one.label}: torque`, 'torque', units, (speed) => at(one.torqueNm, speed)),
+        quantityRangeColumn(`${one.label}: torque, 95 %`, 'torque', units, (speed) => {
+          const [low, high] = [at(one.lowNm, speed), at(one.highNm, speed)];
+          return low === null || high === null ? null : { low, high };
+        }),
+        quantityColumn(`${one.label}: power`, 'power', units, (speed) => at(one.powerW, speed)),
+      ];
+    }),
+  ]);
 }

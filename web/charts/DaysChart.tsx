@@ -1,11 +1,18 @@
 import type { UnitSystem } from '../../src/units/types.ts';
+import {
+  numberColumn,
+  quantityColumn,
+  quantityRangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label, round } from './Label.tsx';
-import { decimalsFor, interval, outside, plain, withUnit } from './numbers.ts';
+import { outside, plain, withUnit } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { extentOf, linear, type Plot, padded } from './scale.ts';
-import type { TableModel } from './TableView.tsx';
 
 /** Mean power of one test day, with its 95 % interval. */
 export interface DayPoint {
@@ -104,28 +111,15 @@ function summaryOf(days: readonly DayPoint[], units: UnitSystem): string {
 }
 
 export function daysTable(days: readonly DayPoint[], units: UnitSystem): TableModel {
-  const power = outside('power', units);
-  const band = (of: DayPoint['powerW']) => {
-    const [low, high] = [power.of(of.low), power.of(of.high)];
-    const decimals = decimalsFor(low, high);
-    return [plain(power.of(of.value), decimals), interval(low, high, decimals)];
-  };
-  return {
-    columns: [
-      'Test day',
-      'Build',
-      'Pulls',
-      `Mean power, ${power.symbol}`,
-      `95 % from, ${power.symbol}`,
-      `Peak power, ${power.symbol}`,
-      `Peak 95 % from, ${power.symbol}`,
-    ],
-    rows: days.map(({ label, build, pulls, powerW, peakPowerW }) => [
-      label,
-      build,
-      String(pulls),
-      ...band(powerW),
-      ...band(peakPowerW),
-    ]),
-  };
+  const band = (title: string, of: (day: DayPoint) => DayPoint['powerW']) => [
+    quantityColumn<DayPoint>(title, 'power', units, (day) => of(day).value),
+    quantityRangeColumn<DayPoint>(`${title}, 95 %`, 'power', units, of),
+  ];
+  return tableFrom(days, [
+    wordsColumn('Test day', ({ label }) => label),
+    wordsColumn('Build', ({ build }) => build),
+    numberColumn('Pulls', '', ({ pulls }) => pulls, { decimals: 0 }),
+    ...band('Mean power', ({ powerW }) => powerW),
+    ...band('Peak power', ({ peakPowerW }) => peakPowerW),
+  ]);
 }

@@ -1,4 +1,11 @@
 import { useId } from 'react';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+} from '../table/model.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import type { Palette } from '../theme/palette.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
@@ -8,7 +15,6 @@ import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
 import { extentOf, linear, type Plot, type Span, valueAt } from './scale.ts';
-import type { TableModel } from './TableView.tsx';
 import { textWidth } from './text.ts';
 import type { Zoom } from './zoom.ts';
 
@@ -345,26 +351,26 @@ export function linesTable(
     (most, one) => (one.x.length > most.x.length ? one : most),
     lines[0]!,
   );
-  const withBand = lines.flatMap((one) =>
-    one.low === undefined ? [one.label] : [one.label, `${one.label}, 95 %`],
-  );
-  return {
-    columns: [
-      x.unit === '' ? x.label : `${x.label}, ${x.unit}`,
-      ...withBand.map((name) => (y.unit === '' ? name : `${name}, ${y.unit}`)),
+  const look = { decimals: y.decimals };
+  return tableFrom(
+    longest.x.filter((_, m) => m % every === 0),
+    [
+      numberColumn(x.label, x.unit, (at) => at, { decimals: x.decimals }),
+      ...lines.flatMap((one): ColumnOf<number>[] => {
+        const value = numberColumn<number>(
+          one.label,
+          y.unit,
+          (at) => valueAt(one.x, one.y, at),
+          look,
+        );
+        const { low, high } = one;
+        if (low === undefined || high === undefined) return [value];
+        const range = (at: number) => {
+          const ends = { low: valueAt(one.x, low, at), high: valueAt(one.x, high, at) };
+          return ends.low === null && ends.high === null ? null : ends;
+        };
+        return [value, rangeColumn(`${one.label}, 95 %`, y.unit, range, look)];
+      }),
     ],
-    rows: longest.x
-      .filter((_, m) => m % every === 0)
-      .map((at) => [
-        plain(at, x.decimals),
-        ...lines.flatMap((one) => {
-          const value = plain(valueAt(one.x, one.y, at), y.decimals);
-          if (one.low === undefined || one.high === undefined) return [value];
-          return [
-            value,
-            `${plain(valueAt(one.x, one.low, at), y.decimals)} to ${plain(valueAt(one.x, one.high, at), y.decimals)}`,
-          ];
-        }),
-      ]),
-  };
+  );
 }

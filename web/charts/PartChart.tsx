@@ -1,3 +1,4 @@
+import { numberColumn, type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import type { Palette } from '../theme/palette.ts';
 import { sideRoom, YAxis } from './Axes.tsx';
@@ -6,7 +7,6 @@ import { signed, signedPercent } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { Surface } from './Surface.tsx';
 import { extentOf, linear, type Plot, padded } from './scale.ts';
-import type { TableModel } from './TableView.tsx';
 
 /** A pull of a part test that counts. */
 export interface PartDot {
@@ -160,7 +160,12 @@ function summaryOf(dots: readonly PartDot[], planned: readonly ('a' | 'b')[]): s
 }
 
 /** The same numbers as a table. */
-export const partTable = (dots: readonly PartDot[]): TableModel => ({
-  columns: ['pull', 'side', 'mean power against the mean of A, %'],
-  rows: dots.map(({ name, side, percent }) => [name, side.toUpperCase(), signed(percent, 2)]),
-});
+export const partTable = (dots: readonly PartDot[]): TableModel =>
+  tableFrom(dots, [
+    wordsColumn('pull', ({ name }) => name),
+    wordsColumn('side', ({ side }) => side.toUpperCase()),
+    numberColumn('mean power against the mean of A', '%', ({ percent }) => percent, {
+      decimals: 2,
+      signed: true,
+    }),
+  ]);

@@ -1,5 +1,6 @@
 import type { WeightResidual } from '../../src/trade/calibration/index.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
+import { quantityColumn, type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
 import { Label } from './Label.tsx';
@@ -7,7 +8,6 @@ import { outside, plain, withUnit } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { extentOf, linear, type Plot, padded } from './scale.ts';
-import type { TableModel } from './TableView.tsx';
 
 export interface ResidualChartProps {
   readonly width: number;
@@ -156,25 +156,14 @@ function summaryOf(residuals: readonly WeightResidual[], units: UnitSystem): str
 }
 
 export function residualTable(residuals: readonly WeightResidual[], units: UnitSystem): TableModel {
-  const torque = outside('torque', units);
-  const text = (value: number) => plain(torque.of(value), 2);
-  const { symbol: unit } = torque;
-  return {
-    columns: [
-      `Weights make, ${unit}`,
-      'Going',
-      `Reading, ${unit}`,
-      `Off the line, ${unit}`,
-      `Corrected, ${unit}`,
-      `Known within ±, ${unit}`,
-    ],
-    rows: residuals.map((one) => [
-      text(one.appliedNm),
-      one.direction,
-      text(one.readingNm),
-      text(one.residualNm),
-      text(one.correctedNm),
-      text(one.expandedNm),
-    ]),
-  };
+  const torque = (title: string, of: (one: WeightResidual) => number) =>
+    quantityColumn(title, 'torque', units, of, { decimals: 2 });
+  return tableFrom(residuals, [
+    torque('Weights make', ({ appliedNm }) => appliedNm),
+    wordsColumn('Going', ({ direction }) => direction),
+    torque('Reading', ({ readingNm }) => readingNm),
+    torque('Off the line', ({ residualNm }) => residualNm),
+    torque('Corrected', ({ correctedNm }) => correctedNm),
+    torque('Known within ±', ({ expandedNm }) => expandedNm),
+  ]);
 }

@@ -1,6 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { ANSWER, INPUT, KIND } from '../ladder/fixture.test-data.ts';
+import { shownOf } from '../table/shown.test-data.ts';
 import { ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { DARK, LIGHT } from '../theme/palette.ts';
 import { CurveChart, type CurveSeries, curveTable } from './CurveChart.tsx';
@@ -177,7 +178,7 @@ describe('the response', () => {
   });
 
   it('gives the same numbers as a table', () => {
-    const { rows } = responseTable({ answer: ANSWER, unit: 'deg', power });
+    const { rows } = shownOf(responseTable({ answer: ANSWER, unit: 'deg', power }));
     expect(rows[0]).toEqual(['pull p1', '22°', expect.any(String), expect.any(String)]);
     expect(Number(rows[0]![2])).toBeCloseTo(power.of(ANSWER.dots[0]!.meanPowerW.value), 1);
   });
@@ -249,11 +250,11 @@ describe('the gain of each step', () => {
   });
 
   it('tabulates each step by speed with its word over the band', () => {
-    const { columns, rows } = gainTable(ANSWER.steps, 'deg', 500);
-    expect(columns).toHaveLength(1 + 3 * ANSWER.steps.length);
-    expect(rows[0]![3]).toBe('real');
-    const at6000 = rows.find((row) => row[0] === '6000')!;
-    expect(at6000[1]).toBe(`+${step0At(6000).toFixed(1)}`);
+    const { columns, rows } = shownOf(gainTable(ANSWER.steps, 'deg', 500));
+    expect(columns).toHaveLength(2 + 3 * ANSWER.steps.length);
+    expect(rows[0]![4]).toBe('real');
+    const at6000 = rows.find((row) => row[1] === '6000')!;
+    expect(at6000[2]).toBe(`+${step0At(6000).toFixed(1)}`);
   });
 
   function step0At(speed: number): number {
@@ -333,7 +334,7 @@ describe('the map of loss', () => {
   });
 
   it('tabulates the best and what each rung loses', () => {
-    const { columns, rows } = lossTable(map, [22, 28, 22], 'deg', 1000);
+    const { columns, rows } = shownOf(lossTable(map, [22, 28, 22], 'deg', 1000));
     expect(columns.slice(3)).toEqual(['lost at 22°, %', 'lost at 28°, %']);
     expect(rows.map((row) => row[0])).toEqual(['4000', '5000', '6000', '7000']);
   });
@@ -380,10 +381,10 @@ describe('torque and power', () => {
   });
 
   it('tabulates in the units asked for', () => {
-    const metric = curveTable(series, 'metric', 1000).rows;
+    const metric = shownOf(curveTable(series, 'metric', 1000)).rows;
     expect(metric[0]).toEqual(['3000', '400.0', '395.0 to 405.0', '125.7']);
     // 400 N·m = 295.02 lb-ft (1 lbf = 4.4482216152605 N, 1 ft = 0.3048 m); 125.66 kW = 168.52 hp
-    const us = curveTable(series, 'us', 1000).rows;
+    const us = shownOf(curveTable(series, 'us', 1000)).rows;
     expect(us[0]![1]).toBe('295.0');
     expect(us[0]![3]).toBe('168.5');
   });

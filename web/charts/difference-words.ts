@@ -2,7 +2,16 @@ import { said } from '../../src/chartWords.ts';
 import type { Difference, DifferenceIn } from '../../src/compare/difference.ts';
 import type { Change, GainWord, PairAnswer } from '../../src/compare/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import { interval, type Outside, outside, plain, signed, withUnit } from './numbers.ts';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  speedsIn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { type Outside, outside, withUnit } from './numbers.ts';
 import type { Say } from './say.ts';
 import { extentOf, valueAt } from './scale.ts';
 
@@ -91,39 +100,35 @@ export const crossingInWords = (
   `${speed(speedRpm)} (${said(words.range, { low: speed(lowRpm), high: speed(highRpm) })})`;
 
 /** The same numbers as a table, one line about every `everyRpm`. */
-export function differenceTable(rows: readonly DifferenceRow[], unit: Outside, everyRpm = 250) {
-  const columns = ['engine speed, rpm'];
-  for (const { letter, against } of rows)
-    columns.push(
-      `${letter} less ${against}, ${unit.symbol}`,
-      `${letter} less ${against}: from – to, ${unit.symbol}`,
-      `${letter} and ${against}: told from chance`,
-    );
-  const body: string[][] = [
+export function differenceTable(
+  rows: readonly DifferenceRow[],
+  unit: Outside,
+  everyRpm = 250,
+): TableModel {
+  const span = extentOf(...rows.map(({ difference }) => difference.speedRpm));
+  const speeds = speedsIn(span, everyRpm);
+  return tableFrom<number | null>(
+    // The gain over the band is in percent, and stands only among its like.
+    unit.symbol === '%' ? [null, ...speeds] : speeds,
     [
-      'mean power over the band, %',
-      ...rows.flatMap(({ gain, word }) => [
-        signed(gain.value),
-        interval(gain.low, gain.high),
-        word,
-      ]),
+      wordsColumn('where', (speed) => (speed === null ? 'over the band' : 'at a speed')),
+      numberColumn('engine speed', 'rpm', (speed) => speed, { decimals: 0 }),
+      ...rows.flatMap((row): ColumnOf<number | null>[] => {
+        const { letter, against, gain, word } = row;
+        const name = `${letter} less ${against}`;
+        const at = (speed: number | null) =>
+          speed === null ? { ...gain, word } : differenceAt(row, unit, speed);
+        const told = (reading: ReturnType<typeof at>) =>
+          reading === null ? null : 'word' in reading ? reading.word : reading.told ? 'yes' : 'no';
+        return [
+          numberColumn(name, unit.symbol, (speed) => at(speed)?.value, {
+            decimals: 1,
+            signed: true,
+          }),
+          rangeColumn(`${name}, 95 %`, unit.symbol, at, { decimals: 1 }),
+          wordsColumn(`${name}: told from chance`, (speed) => told(at(speed))),
+        ];
+      }),
     ],
-  ];
-  const all = extentOf(...rows.map(({ difference }) => difference.speedRpm));
-  if (all !== null)
-    for (let at = Math.ceil(all[0] / everyRpm) * everyRpm; at <= all[1]; at += everyRpm)
-      body.push([
-        plain(at, 0),
-        ...rows.flatMap((row) => {
-          const reading = differenceAt(row, unit, at);
-          return reading === null
-            ? ['–', '–', '–']
-            : [
-                signed(reading.value),
-                interval(reading.low, reading.high),
-                reading.told ? 'yes' : 'no',
-              ];
-        }),
-      ]);
-  return { columns, rows: body };
+  );
 }

@@ -1,6 +1,15 @@
 import { said } from '../../src/chartWords.ts';
 import type { StepAnswer } from '../../src/ladder/types.ts';
-import { interval, plain, setting, signed } from './numbers.ts';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  speedsIn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { setting } from './numbers.ts';
 import type { Say } from './say.ts';
 import { extentOf, valueAt } from './scale.ts';
 
@@ -39,38 +48,32 @@ export function summaryOf(steps: readonly StepAnswer[], unit: string, say: Say):
 }
 
 /** The same numbers as a table, one line about every `everyRpm`. */
-export function gainTable(steps: readonly StepAnswer[], unit: string, everyRpm = 250) {
-  const columns = ['engine speed, rpm'];
-  for (const step of steps) {
-    const name = `${setting(step.from, unit)} to ${setting(step.to, unit)}`;
-    columns.push(`${name}, %`, 'from – to, %', 'told from chance');
-  }
-  const all = extentOf(...steps.map((step) => step.bySpeed.speedRpm));
-  const rows: string[][] = [
+export function gainTable(steps: readonly StepAnswer[], unit: string, everyRpm = 250): TableModel {
+  const span = extentOf(...steps.map((step) => step.bySpeed.speedRpm));
+  return tableFrom<number | null>(
+    [null, ...speedsIn(span, everyRpm)],
     [
-      'over the band',
-      ...steps.flatMap((step) => [
-        signed(step.gainPercent),
-        interval(step.lowPercent, step.highPercent),
-        step.word,
-      ]),
+      wordsColumn('where', (speed) => (speed === null ? 'over the band' : 'at a speed')),
+      numberColumn('engine speed', 'rpm', (speed) => speed, { decimals: 0 }),
+      ...steps.flatMap((step): ColumnOf<number | null>[] => {
+        const name = `${setting(step.from, unit)} to ${setting(step.to, unit)}`;
+        const at = (speed: number | null) =>
+          speed === null
+            ? {
+                gain: step.gainPercent,
+                low: step.lowPercent,
+                high: step.highPercent,
+                word: step.word,
+              }
+            : readingAt(step, speed);
+        const told = (reading: ReturnType<typeof at>) =>
+          reading === null ? null : 'word' in reading ? reading.word : reading.told ? 'yes' : 'no';
+        return [
+          numberColumn(name, '%', (speed) => at(speed)?.gain, { decimals: 1, signed: true }),
+          rangeColumn(`${name}, 95 %`, '%', at, { decimals: 1 }),
+          wordsColumn(`${name}: told from chance`, (speed) => told(at(speed))),
+        ];
+      }),
     ],
-  ];
-  if (all !== null) {
-    for (let speed = Math.ceil(all[0] / everyRpm) * everyRpm; speed <= all[1]; speed += everyRpm) {
-      rows.push([
-        plain(speed, 0),
-        ...steps.flatMap((step) => {
-          const reading = readingAt(step, speed);
-          if (reading === null) return ['–', '–', '–'];
-          return [
-            signed(reading.gain),
-            interval(reading.low, reading.high),
-            reading.told ? 'yes' : 'no',
-          ];
-        }),
-      ]);
-    }
-  }
-  return { columns, rows };
+  );
 }

@@ -14,6 +14,5 @@ export { ResponseChart } from './ResponseChart.tsx';
 export { type ResponseChartProps, responseTable, type UseFlag } from './response-words.ts';
 export { saveDrawing } from './save.ts';
 export { type Span, valueAt } from './scale.ts';
-export { type TableModel, TableRows, TableView } from './TableView.tsx';
 export { type Box, useSize } from './useSize.ts';
 export { useZoom, type Zoom } from './zoom.ts';

@@ -1,7 +1,17 @@
 import { contours } from 'd3-contour';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  settingUnit,
+  speedColumn,
+  speedsIn,
+  type TableModel,
+  tableFrom,
+} from '../table/model.ts';
 import { round } from './Label.tsx';
-import { estimate, interval, plain, setting, settingDecimals } from './numbers.ts';
+import { setting, settingDecimals } from './numbers.ts';
 import type { Point } from './Surface.tsx';
 import { extentOf, type Scale, valueAt } from './scale.ts';
 
@@ -66,24 +76,30 @@ export function lossAt(map: LossGrid, { x: speedRpm, y: at }: Point): number | n
 }
 
 /** The same numbers as a table: the best of each speed, and what each rung that was run loses there. */
-export function lossTable(map: LossGrid, rungs: readonly number[], unit: string, everyRpm = 250) {
+export function lossTable(
+  map: LossGrid,
+  rungs: readonly number[],
+  unit: string,
+  everyRpm = 250,
+): TableModel {
   const settings = [...new Set(rungs)].sort((a, b) => a - b);
-  const columns = [
-    'engine speed, rpm',
-    'best',
-    unit === 'deg' ? 'best, from – to, °' : 'best, from – to',
-    ...settings.map((rung) => `lost at ${setting(rung, unit)}, %`),
-  ];
-  const rows: string[][] = [];
-  const [low, high] = extentOf(map.speedRpm) ?? [0, -1];
-  for (let speed = Math.ceil(low / everyRpm) * everyRpm; speed <= high; speed += everyRpm) {
-    const at = (list: readonly (number | null)[]) => valueAt(map.speedRpm, list, speed);
-    rows.push([
-      plain(speed, 0),
-      estimate(at(map.bestSetting), unit),
-      interval(at(map.bestLow), at(map.bestHigh), settingDecimals(unit)),
-      ...settings.map((rung) => plain(lossAt(map, { x: speed, y: rung }))),
-    ]);
-  }
-  return { columns, rows };
+  const at = (list: readonly (number | null)[], speed: number) =>
+    valueAt(map.speedRpm, list, speed);
+  const decimals = settingDecimals(unit);
+  return tableFrom(speedsIn(extentOf(map.speedRpm), everyRpm), [
+    speedColumn,
+    numberColumn('best', settingUnit(unit), (speed) => at(map.bestSetting, speed), { decimals }),
+    rangeColumn(
+      'best, 95 %',
+      settingUnit(unit),
+      (speed) => ({ low: at(map.bestLow, speed), high: at(map.bestHigh, speed) }),
+      { decimals },
+    ),
+    ...settings.map(
+      (rung): ColumnOf<number> =>
+        numberColumn(`lost at ${setting(rung, unit)}`, '%', (x) => lossAt(map, { x, y: rung }), {
+          decimals: 1,
+        }),
+    ),
+  ]);
 }

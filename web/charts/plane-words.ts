@@ -1,6 +1,12 @@
 import type { TwoAnswer } from '../../src/ladder/two/types.ts';
-import { estimate, interval, plain, setting } from './numbers.ts';
-import type { TableModel } from './TableView.tsx';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+} from '../table/model.ts';
+import { estimate, plain, setting } from './numbers.ts';
 
 /** Loss at a place of the picture, from the nearest of its cells; null outside it. */
 export function planeLossAt(
@@ -25,30 +31,27 @@ function nearest(list: readonly number[], value: number): number {
 /** The picture's numbers: a row a mixture, a column a lead, every second line of the picture. */
 export function planeTable({ map, ridge }: TwoAnswer): TableModel {
   const columns = map.leadDeg.flatMap((lead, j) => (j % 4 === 0 ? [{ lead, j }] : []));
-  return {
-    columns: [
-      'lambda',
-      'best lead',
-      'best lead, from – to, °',
-      ...columns.map(({ lead }) => `given up at ${setting(lead, 'deg')}, %`),
-    ],
-    rows: map.lambda.flatMap((lambda, i) =>
-      i % 2 === 0
-        ? [
-            [
-              plain(lambda, 3),
-              estimate(ridge.leadDeg[i], 'deg'),
-              interval(ridge.lowDeg[i]!, ridge.highDeg[i]!),
-              ...columns.map(({ j }) =>
-                map.known[i]![j]!
-                  ? `${plain(map.lossPercent[i]![j])} ± ${plain(map.halfPercent[i]![j])}`
-                  : 'not known',
-              ),
-            ],
-          ]
-        : [],
+  const rows = map.lambda.flatMap((lambda, i) => (i % 2 === 0 ? [{ lambda, i }] : []));
+  const look = { decimals: 1 };
+  return tableFrom(rows, [
+    numberColumn('lambda', '', ({ lambda }) => lambda, { decimals: 3 }),
+    numberColumn('best lead', '°', ({ i }) => ridge.leadDeg[i], look),
+    rangeColumn(
+      'best lead, 95 %',
+      '°',
+      ({ i }) => ({ low: ridge.lowDeg[i]!, high: ridge.highDeg[i]! }),
+      look,
     ),
-  };
+    ...columns.flatMap(({ lead, j }): ColumnOf<(typeof rows)[number]>[] => {
+      const name = `given up at ${setting(lead, 'deg')}`;
+      const known = (i: number, of: readonly (readonly number[])[]) =>
+        map.known[i]![j]! ? of[i]![j]! : null;
+      return [
+        numberColumn(name, '%', ({ i }) => known(i, map.lossPercent), look),
+        numberColumn(`${name}, known within ±`, '%', ({ i }) => known(i, map.halfPercent), look),
+      ];
+    }),
+  ]);
 }
 
 /** The picture in a sentence, for those who hear the page. */

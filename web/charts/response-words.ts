@@ -1,13 +1,14 @@
 import { said } from '../../src/chartWords.ts';
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import {
-  type Outside,
-  plain,
-  setting,
-  settingDecimals,
-  threeFigures,
-  withUnit,
-} from './numbers.ts';
+  numberColumn,
+  rangeColumn,
+  settingColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { type Outside, settingDecimals, threeFigures, withUnit } from './numbers.ts';
 import type { Say } from './say.ts';
 import { decimalsOf, extentOf, linear, padded, type Span, ticksFor, valueAt } from './scale.ts';
 import type { Zoom } from './zoom.ts';
@@ -100,36 +101,32 @@ export function responseTable({
 }: Pick<ResponseChartProps, 'answer' | 'unit' | 'power'> & {
   /** What a pull is called. */
   readonly nameOf?: (id: string) => string;
-}) {
+}): TableModel {
   const { response, dots } = answer;
-  const columns = ['what', 'setting', `power, ${power.symbol}`, `95 % from – to, ${power.symbol}`];
-  const line = (what: string, at: number, value: number, low: number, high: number) => [
-    what,
-    setting(at, unit, 2),
-    plain(power.of(value), 1),
-    `${plain(power.of(low), 1)} to ${plain(power.of(high), 1)}`,
-  ];
-  const rows = dots.map((one) =>
-    line(
-      nameOf(one.id),
-      one.setting,
-      one.meanPowerW.value,
-      one.meanPowerW.low,
-      one.meanPowerW.high,
-    ),
-  );
+  const pulls = dots.map((one) => ({ what: nameOf(one.id), at: one.setting, ...one.meanPowerW }));
   const domain = extentOf(response.setting);
-  if (domain !== null) {
-    const ticks = ticksFor(linear(domain, [0, 600]), 50);
-    const decimals = decimalsOf(ticks);
-    for (const tick of ticks) {
-      const [mean, low, high] = [response.meanPowerW, response.lowW, response.highW].map((list) =>
-        valueAt(response.setting, list, tick),
-      );
-      if (mean != null && low != null && high != null) {
-        rows.push(line('curve', Number(tick.toFixed(decimals)), mean, low, high));
-      }
-    }
-  }
-  return { columns, rows };
+  const ticks = domain === null ? [] : ticksFor(linear(domain, [0, 600]), 50);
+  const decimals = decimalsOf(ticks);
+  const curve = ticks.flatMap((tick) => {
+    const [value, low, high] = [response.meanPowerW, response.lowW, response.highW].map((list) =>
+      valueAt(response.setting, list, tick),
+    );
+    if (value == null || low == null || high == null) return [];
+    return [{ what: 'curve', at: Number(tick.toFixed(decimals)), value, low, high }];
+  });
+  const look = { decimals: 1 };
+  return tableFrom(
+    [...pulls, ...curve],
+    [
+      wordsColumn('what', ({ what }) => what),
+      settingColumn('setting', unit, ({ at }) => at),
+      numberColumn('power', power.symbol, ({ value }) => power.of(value), look),
+      rangeColumn(
+        'power, 95 %',
+        power.symbol,
+        ({ low, high }) => ({ low: power.of(low), high: power.of(high) }),
+        look,
+      ),
+    ],
+  );
 }

@@ -7,6 +7,7 @@ import type { CompareInput } from '../../src/compare/types.ts';
 import { DifferenceChart } from '../charts/DifferenceChart.tsx';
 import { type DifferenceRow, differenceTable, differenceUnit } from '../charts/difference-words.ts';
 import { differenceOf } from '../charts/gain-segments.ts';
+import { shownOf } from '../table/shown.test-data.ts';
 import { LIGHT } from '../theme/palette.ts';
 import { CompareView } from './CompareView.tsx';
 import { measureRows } from './measure-rows.ts';
@@ -83,12 +84,13 @@ describe('the picture of a difference', () => {
   });
 
   it('says the same numbers as a table', () => {
-    const table = differenceTable(rows, unit);
-    expect(table.columns[1]).toBe('B less A, lb-ft');
-    expect(table.rows[0]![3]).toBe(pair!.word);
-    const at = table.rows.find(([speed]) => speed === '6500')!;
-    expect(at[3]).toBe('yes');
-    expect(Math.abs(Number(at[1]) - (late(6500) - early(6500)) / 1.3558)).toBeLessThan(6);
+    const table = shownOf(differenceTable(rows, unit));
+    expect(table.columns[2]).toBe('B less A, lb-ft');
+    const over = shownOf(differenceTable(rows, differenceUnit('percent', 'us'))).rows[0]!;
+    expect([over[0], over[4]]).toEqual(['over the band', pair!.word]);
+    const at = table.rows.find(([, speed]) => speed === '6500')!;
+    expect(at[4]).toBe('yes');
+    expect(Math.abs(Number(at[2]) - (late(6500) - early(6500)) / 1.3558)).toBeLessThan(6);
   });
 
   it('draws a ladder’s step as any difference', () => {

@@ -2,8 +2,10 @@
 import '@mantine/core/styles.css';
 import { ActionIcon, Menu, Tooltip, UnstyledButton, useMantineColorScheme } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
-import { Fragment, type ReactNode, useEffect } from 'react';
+import { Fragment, type ReactNode, useEffect, useMemo } from 'react';
 import { AIR_STANDARDS } from '../../src/pull/recording.ts';
+import { queryClient, shopQuery } from '../api/queries.ts';
+import { placeFacts, type TakenFrom, TakenFromContext } from '../table/taken-from.ts';
 import { showKeys, showSearch } from './keys.tsx';
 import styles from './page.module.css';
 import { usePreferences } from './preferences.tsx';
@@ -123,11 +125,34 @@ function Tools() {
   );
 }
 
+/** What a table of this page is of. */
+function useTakenFromHere(crumbs: readonly Crumb[], day: string | null): TakenFrom {
+  const { standard, units } = usePreferences();
+  const shown = day === null ? null : (standard ?? day);
+  const place = JSON.stringify(crumbs.map(({ label, to }) => ({ label, to })));
+  return useMemo(() => {
+    const way: { label: string; to?: string }[] = JSON.parse(place);
+    return {
+      place: way.map(({ label }) => label),
+      about: async () => {
+        const { shop } = await queryClient.ensureQueryData(shopQuery);
+        return [
+          ['Shop', shop.name],
+          ...placeFacts(way, window.location.pathname),
+          ...(shown === null ? [] : [['Air standard', nameOfStandard(shown)] as const]),
+          ['Units', units === 'us' ? 'US customary' : 'metric'],
+        ];
+      },
+    };
+  }, [place, shown, units]);
+}
+
 /** The frame of every screen: where we are on the left, in which terms we look at it on the right. */
 export function Page({ title, crumbs, standard = null, scenario, children }: PageProps) {
   useEffect(() => {
     document.title = title === 'Pullbook' ? title : `${title} · Pullbook`;
   }, [title]);
+  const from = useTakenFromHere(crumbs, standard);
   const parts: ReactNode[] = [];
   if (standard !== null) parts.push(<StandardMenu key="standard" day={standard} />);
   parts.push(<UnitsSwitch key="units" />);
@@ -153,7 +178,7 @@ export function Page({ title, crumbs, standard = null, scenario, children }: Pag
         </div>
       </header>
       <main id="main" className={styles.main} tabIndex={-1}>
-        {children}
+        <TakenFromContext value={from}>{children}</TakenFromContext>
       </main>
     </>
   );

@@ -9,6 +9,7 @@ import { LinesChart, linesTable } from '../charts/LinesChart.tsx';
 import { readForm, textOf } from '../form/fields.ts';
 import { pasteRows, type Rows, rowsOf, textOfRows } from '../form/table-text.ts';
 import { changedUse, rowsOfUse, typedUse } from '../screens/use/typed-use.ts';
+import { shownOf } from '../table/shown.test-data.ts';
 import type { UseScreenProps } from './props.ts';
 import { UseScreen } from './UseScreen.tsx';
 import { NEW_VEHICLE, VEHICLE_FIELDS, vehicleFrom, vehicleValues } from './vehicle-fields.ts';
@@ -293,7 +294,7 @@ describe('lines over a common foot', () => {
     );
     expect(markup).toContain('here');
     expect(markup).not.toContain('NaN');
-    expect(linesTable(lines, x, y, 1)).toEqual({
+    expect(shownOf(linesTable(lines, x, y, 1))).toEqual({
       columns: ['time, s', 'A, mph', 'A, 95 %, mph'],
       rows: [
         ['0', '1.0', '0.5 to 1.5'],

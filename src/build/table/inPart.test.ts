@@ -1,13 +1,13 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoSheets } from '../../../demo/sheets.ts';
+import { csvText, withoutGuard } from '../../units/export/csv.ts';
 import { layoutOf } from '../sheet/layout.ts';
 import { mergedSheet, takenIn } from '../sheet/merge.ts';
 import { readSheet } from '../sheet/read.ts';
 import type { Sheet } from '../sheet/types.ts';
 import { inOrder } from '../sheet/write.ts';
 import type { Cell } from './cells.ts';
-import { csvText, withoutGuard } from './csv.ts';
 import { buildFileInPart, tableInPart } from './inPart.ts';
 import { sheetTable } from './write.ts';
 

@@ -1,5 +1,4 @@
 export type { Cell, CellProblem } from './cells.ts';
-export { csvText, withoutGuard } from './csv.ts';
 export { buildFileInPart, type NotTaken, type ReadInPart, tableInPart } from './inPart.ts';
 export { pasteEach } from './paste.ts';
 export { sheetFromTable, type TableOptions } from './read.ts';

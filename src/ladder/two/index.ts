@@ -1,5 +1,5 @@
 export { answerTwo, TWO_VERSION } from './answer.ts';
-export { type TableBlock, tableCsv } from './csv.ts';
+export { speedTable, speedTableCsv, type TableBlock } from './csv.ts';
 export type * from './types.ts';
 export { placeText } from './words.ts';
 

@@ -1,7 +1,14 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clearedBy, isCleared, mayRun } from './clean.ts';
-import { answerTwo, SHIPPED_TABLE, type TwoInput, type TwoPull, tableCsv } from './index.ts';
+import {
+  answerTwo,
+  SHIPPED_TABLE,
+  speedTable,
+  speedTableCsv,
+  type TwoInput,
+  type TwoPull,
+} from './index.ts';
 import { drivable } from './table.ts';
 
 const pull = (
@@ -192,19 +199,23 @@ describe('a table that can be driven', () => {
       bestLambda: { value: null, low: null, high: null },
     };
     expect(
-      tableCsv([{ loadPercent: null, rows: [row] }], {
-        fuel: 'gasoline, summer',
-        stoichiometricAfr: 14.7,
-      }),
+      speedTableCsv(
+        speedTable([{ loadPercent: null, rows: [row] }], {
+          fuel: 'gasoline, summer',
+          stoichiometricAfr: 14.7,
+        }),
+      ),
     ).toBe(
       'engine speed (rpm),spark lead (degrees before top centre),lambda (1),"air to fuel by mass (1; gasoline, summer)"\r\n4000,28.5,0.860,12.64\r\n',
     );
-    const loads = tableCsv(
-      [
-        { loadPercent: null, rows: [row] },
-        { loadPercent: 60, rows: [row] },
-      ],
-      null,
+    const loads = speedTableCsv(
+      speedTable(
+        [
+          { loadPercent: null, rows: [row] },
+          { loadPercent: 60, rows: [row] },
+        ],
+        null,
+      ),
     );
     expect(loads.split('\r\n')).toEqual([
       'load (%),engine speed (rpm),spark lead (degrees before top centre),lambda (1)',

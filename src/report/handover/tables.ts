@@ -1,8 +1,8 @@
 /** The tables of a hand-over: the same figures as the report, for a spreadsheet or a program. */
-import { insideUnit } from '../sheetObject.ts';
-import { csvOf } from '../table/csv.ts';
-import { dataPackage } from '../table/describe.ts';
-import { parquetOf } from '../table/parquet.ts';
+
+import { csvOf } from '../../units/export/csv.ts';
+import { dataPackage } from '../../units/export/describe.ts';
+import { parquetOf } from '../../units/export/parquet.ts';
 import {
   type Cell,
   type Column,
@@ -12,7 +12,8 @@ import {
   type Table,
   words,
   yesOrNo,
-} from '../table/table.ts';
+} from '../../units/export/table.ts';
+import { insideUnit } from '../sheetObject.ts';
 import type { MadeFile } from './bundle.ts';
 import type { HandedPull, HandOver } from './types.ts';
 

@@ -1,7 +1,7 @@
 /** The pulls of a test day, and their curves, as tables that leave the shop. */
 import type { Curve } from '../../pull/index.ts';
 import type { Pull, TestDay } from '../../record/index.ts';
-import { counted, numbers, type Table, words, yesOrNo } from './table.ts';
+import { counted, numbers, type Table, words, yesOrNo } from '../../units/export/table.ts';
 
 export interface DayOfTables {
   readonly engine: string;

@@ -26,6 +26,13 @@ export const rawFile = {
   },
   description: 'The bytes of the file.',
 };
+/** What a table can be taken as. */
+export const takenAs = z.enum(['csv', 'xlsx', 'parquet']);
+export const takenContent = {
+  'text/csv': { schema: z.string() },
+  'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet': { schema: z.any() },
+  'application/vnd.apache.parquet': { schema: z.any() },
+};
 export const nameQuery = z.object({
   name: z.string().min(1).max(255).openapi({ description: 'File name, shown and kept as text.' }),
 });

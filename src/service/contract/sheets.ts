@@ -145,7 +145,7 @@ export const sheets = {
     tags,
     summary: 'The sheet as a file: a build file, or a table for spreadsheets',
     description: 'A table runs no formula in a spreadsheet; photos and files have no place in it.',
-    request: { params: byId, query: z.object({ as: z.enum(['json', 'csv']) }) },
+    request: { params: byId, query: z.object({ as: z.enum(['json', 'csv', 'xlsx']) }) },
     responses: { 200: rawFile, ...refusals },
   }),
   answer: createRoute({

@@ -21,6 +21,8 @@ import {
   rawFile,
   refusals,
   standardQuery,
+  takenAs,
+  takenContent,
 } from './parts.ts';
 
 export const importFile = createRoute({
@@ -142,15 +144,16 @@ export const getBothTable = createRoute({
   method: 'get',
   path: '/days/{id}/both/table',
   tags: ['ladders'],
-  summary: 'Lead and lambda by speed for one use, as CSV with units in its header',
+  summary:
+    'Lead and lambda by speed for one use, with units in its heads: CSV, a workbook or Parquet',
   request: {
     params: byId,
-    query: standardQuery.extend({ use: z.string().max(200) }),
+    query: standardQuery.extend({ use: z.string().max(200), as: takenAs.default('csv') }),
   },
   responses: {
     200: {
       description: 'The table.',
-      content: { 'text/csv': { schema: z.string() } },
+      content: takenContent,
     },
     ...refusals,
   },

@@ -1,12 +1,14 @@
 /** Curves, traces and ladder answers. */
 import { InputError } from '../../errors.ts';
+import { speedTableCsv } from '../../ladder/two/index.ts';
 import type { PullbookRecord } from '../../record/index.ts';
 import * as contract from '../contract/work.ts';
-import { bothCsv, readBoth } from '../work/both.ts';
+import { bothTable, readBoth } from '../work/both.ts';
 import { type CurveWish, contextOf, engineSetup } from '../work/context.ts';
 import type { Curves } from '../work/curves.ts';
 import { readLadder } from '../work/ladders.ts';
 import type { Readings } from '../work/readings.ts';
+import { tableFile } from '../work/tableFile.ts';
 import { traceOf } from '../work/traces.ts';
 import type { Api } from './api.ts';
 
@@ -42,12 +44,22 @@ export function serveCurves(
     ),
   );
   api.openapi(contract.getBothTable, async (c) => {
-    const { use, ...wish } = c.req.valid('query');
+    const { use, as, ...wish } = c.req.valid('query');
     const reading = await readBoth(record, curves, c.req.valid('param').id, wishOf(wish));
-    return c.body(bothCsv(reading, use), 200, {
-      'content-type': 'text/csv; charset=utf-8',
-      'content-disposition': 'attachment; filename="lead-and-lambda.csv"',
-    });
+    const { engine, build, day } = await contextOf(record, reading.dayId);
+    const about = [
+      ['Engine', engine.name],
+      ['Build', build.name],
+      ['Test day', [day.name, day.date].filter(Boolean).join(', ')],
+      ['Air standard', reading.standard],
+      ['For', use],
+      ['Made', new Date().toISOString()],
+    ] as const;
+    const file = await tableFile(bothTable(reading, use), as, about, speedTableCsv);
+    return c.body(file.bytes, 200, {
+      'content-type': file.type,
+      'content-disposition': `attachment; filename="lead-and-lambda.${as}"`,
+    }) as never;
   });
   api.openapi(contract.getTrace, async (c) => {
     const pull = await record.pulls.get(c.req.valid('param').id);

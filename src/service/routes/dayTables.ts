@@ -1,9 +1,11 @@
 /** The route of the tables of a day. */
+
 import type { PullbookRecord } from '../../record/index.ts';
-import { csvOf, dayCurvesTable, dayPullsTable, parquetOf } from '../../report/index.ts';
+import { dayCurvesTable, dayPullsTable } from '../../report/index.ts';
 import { dayTables } from '../contract/dayTables.ts';
 import { contextOf } from '../work/context.ts';
 import type { Curves } from '../work/curves.ts';
+import { tableFile } from '../work/tableFile.ts';
 import type { Api } from './api.ts';
 
 export function serveDayTables(api: Api, record: PullbookRecord, curves: Curves): void {
@@ -19,12 +21,17 @@ export function serveDayTables(api: Api, record: PullbookRecord, curves: Curves)
       curves: (await curves.ofDay(id, { standard })).map(({ curve }) => curve),
     };
     const made = table === 'pulls' ? dayPullsTable(of) : dayCurvesTable(of);
-    const bytes =
-      as === 'parquet' ? parquetOf(made) : new TextEncoder().encode(`\ufeff${csvOf(made)}`);
+    const { bytes, type } = await tableFile(made, as, [
+      ['Shop', (await record.shop.get()).name],
+      ['Engine', engine.name],
+      ['Build', build.name],
+      ['Test day', [day.name, day.date].filter(Boolean).join(', ')],
+      ['Air standard', standard ?? day.standard ?? 'each pull as it says'],
+      ['Made', new Date().toISOString()],
+    ]);
     return new Response(bytes as Uint8Array<ArrayBuffer>, {
       headers: {
-        'content-type':
-          as === 'parquet' ? 'application/vnd.apache.parquet' : 'text/csv; charset=utf-8',
+        'content-type': type,
         'content-disposition': `attachment; filename="${table}-${day.date ?? 'day'}.${as}"`,
       },
     }) as never;

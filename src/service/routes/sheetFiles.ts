@@ -1,6 +1,5 @@
 /** A sheet out of a file and into one. Reading keeps nothing: whoever has seen what would be taken keeps the sheet. */
 import {
-  csvText,
   layoutOf,
   mergedSheet,
   type NotTaken,
@@ -12,6 +11,8 @@ import {
 } from '../../build/index.ts';
 import { readBuildFileInPart } from '../../intake/index.ts';
 import type { PullbookRecord } from '../../record/index.ts';
+import { csvText } from '../../units/export/csv.ts';
+import { XLSX_TYPE, xlsxOfRows } from '../../units/export/xlsx.ts';
 import { sheets } from '../contract/sheets.ts';
 import { RequestRefused } from '../errors.ts';
 import { headerText } from '../work/mediaType.ts';
@@ -62,15 +63,31 @@ export function serveSheetFiles(api: Api, record: PullbookRecord): void {
     if (sheet === null)
       throw new RequestRefused(404, 'input', 'This build has no sheet yet; keep one first.');
     const { as } = c.req.valid('query');
-    const text = as === 'json' ? writeSheet(sheet) : csvText(sheetTable(sheet));
+    const { body, type } = await sheetFile(sheet, as);
     const fileName = `${engine.name}, ${build.name}.${as}`.replace(/[\\/:]/g, '-');
-    return new Response(text, {
+    return new Response(body, {
       headers: {
-        'content-type': `${as === 'json' ? 'application/json' : 'text/csv'}; charset=utf-8`,
+        'content-type': type,
         'content-disposition': `attachment; filename*=UTF-8''${headerText(fileName)}`,
       },
     }) as never;
   });
+}
+
+async function sheetFile(
+  sheet: Sheet,
+  as: 'json' | 'csv' | 'xlsx',
+): Promise<{ readonly body: string | Uint8Array<ArrayBuffer>; readonly type: string }> {
+  switch (as) {
+    case 'json':
+      return { body: writeSheet(sheet), type: 'application/json; charset=utf-8' };
+    case 'csv':
+      return { body: csvText(sheetTable(sheet)), type: 'text/csv; charset=utf-8' };
+    case 'xlsx': {
+      const bytes = await xlsxOfRows(sheetTable(sheet), 'Build sheet');
+      return { body: bytes as Uint8Array<ArrayBuffer>, type: XLSX_TYPE };
+    }
+  }
 }
 
 /** The sheet with what was read put onto it. Another layout can leave lists by place that no longer fit: then it says which. */

@@ -1,4 +1,5 @@
 /** Lead and lambda of a day at once: the record's pulls as the surface's question, and its answer. */
+
 import { LAMBDA } from '../../ladder/index.ts';
 import { answerTwo } from '../../ladder/two/index.ts';
 import type { AirStandard } from '../../pull/index.ts';
@@ -6,10 +7,11 @@ import type { Id, Pull, PullbookRecord } from '../../record/index.ts';
 import {
   type LoadAnswer,
   type TwoDayPull,
-  twoCsv,
   twoInputsByLoad,
+  twoTable,
   twoUses,
 } from '../../report/index.ts';
+import type { Table } from '../../units/export/table.ts';
 import { RequestRefused } from '../errors.ts';
 import { type CurveWish, contextOf, engineSetup } from './context.ts';
 import type { Curves } from './curves.ts';
@@ -82,10 +84,10 @@ export async function readBoth(
 }
 
 /**
- * The tables of a use as CSV, one block a load.
+ * The tables of a use, one block a load.
  * @throws RequestRefused  the use is not known, or no table of it is known yet: with the reason
  */
-export function bothCsv({ loads, whyNone, fuel }: TwoReading, use: string): string {
+export function bothTable({ loads, whyNone, fuel }: TwoReading, use: string): Table {
   const [first] = loads;
   if (first === undefined) throw new RequestRefused(404, 'input', whyNone ?? '');
   const { tables } = first.answer;
@@ -96,7 +98,7 @@ export function bothCsv({ loads, whyNone, fuel }: TwoReading, use: string): stri
       'input',
       `"${use}" is not a use that is known; expected ${tables.map((one) => one.use).join(', ')}.`,
     );
-  const csv = twoCsv(loads, use, fuel);
-  if (csv === null) throw new RequestRefused(404, 'input', table.why);
-  return csv;
+  const made = twoTable(loads, use, fuel);
+  if (made === null) throw new RequestRefused(404, 'input', table.why);
+  return made;
 }

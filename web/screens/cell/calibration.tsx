@@ -15,6 +15,7 @@ import { Facts, useFigures } from '../../shell/figures.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Trouble, Waiting } from '../../shell/states.tsx';
 import { dateInWords, today } from '../../shell/words.ts';
+import { numberColumn, quantityColumn, tableFrom, wordsColumn } from '../../table/model.ts';
 import { cellCrumbs, whatOf } from './calibrations.tsx';
 
 /** A new calibration of a cell: weights on its arm, or a sensor beside a reference. */
@@ -173,12 +174,13 @@ function Kept({ one, cell, title }: KeptProps) {
         {measured.kind === 'dead weights' && (
           <FigureTable
             caption="Weights and readings"
-            columns={['No.', 'Weight', 'Reading', 'Weights going']}
-            rows={measured.points.map((point, at) => [
-              String(at + 1),
-              figure(point.massKg, 'mass'),
-              figure(point.readingNm, 'torque'),
-              point.direction === 'up' ? 'on (up)' : 'off (down)',
+            {...tableFrom(measured.points, [
+              numberColumn('No.', '', (_, at) => at + 1, { decimals: 0 }),
+              quantityColumn('Weight', 'mass', units, ({ massKg }) => massKg),
+              quantityColumn('Reading', 'torque', units, ({ readingNm }) => readingNm),
+              wordsColumn('Weights going', ({ direction }) =>
+                direction === 'up' ? 'on (up)' : 'off (down)',
+              ),
             ])}
           />
         )}

@@ -21,6 +21,10 @@ export function TakeTables(props: { readonly dayId: string; readonly standard: s
           <a href={address(table, 'csv')} download aria-label={`${title} as CSV`}>
             CSV
           </a>
+          {', '}
+          <a href={address(table, 'xlsx')} download aria-label={`${title} as a spreadsheet`}>
+            spreadsheet
+          </a>
           {' or '}
           <a href={address(table, 'parquet')} download aria-label={`${title} as Parquet`}>
             Parquet

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { DisplayKind } from '../../../src/units/index.ts';
 import type { Curve } from '../../api/types.gen.ts';
 import { XAxis, YAxis } from '../../charts/Axes.tsx';
-import { ChartFrame, type TableModel, valueAt } from '../../charts/index.ts';
+import { ChartFrame, valueAt } from '../../charts/index.ts';
 import { Label } from '../../charts/Label.tsx';
 import { outside, plain, rpm, withUnit } from '../../charts/numbers.ts';
 import { Picture } from '../../charts/Picture.tsx';
@@ -10,6 +10,13 @@ import { linePath } from '../../charts/path.ts';
 import { Surface } from '../../charts/Surface.tsx';
 import { extentOf, linear, type Plot, padded } from '../../charts/scale.ts';
 import { useFigures } from '../../shell/figures.tsx';
+import {
+  quantityColumn,
+  speedColumn,
+  speedsIn,
+  type TableModel,
+  tableFrom,
+} from '../../table/model.ts';
 import { useChartStyle } from '../../theme/chart-style.ts';
 import styles from './pull.module.css';
 
@@ -47,25 +54,15 @@ export function DerivedCurves({ curve, scenario }: { curve: Curve; scenario: str
   const all = derivedOf(curve);
   if (all.length === 0) return null;
 
-  const table = (): TableModel => {
-    const columns = all.map((one) => {
-      const { symbol } = outside(one.kind, units);
-      return `${one.name}, ${symbol}`;
-    });
-    const [low, high] = extentOf(curve.speedRpm)!;
-    const rows: string[][] = [];
-    for (let speed = Math.ceil(low / 250) * 250; speed <= high; speed += 250) {
-      rows.push([
-        plain(speed, 0),
-        ...all.map((one) => {
-          const { of, decimals } = outside(one.kind, units);
-          const value = valueAt(one.speedRpm, one.values, speed);
-          return plain(value === null ? null : of(value), decimals);
-        }),
-      ]);
-    }
-    return { columns: ['engine speed, rpm', ...columns], rows };
-  };
+  const table = (): TableModel =>
+    tableFrom(speedsIn(extentOf(curve.speedRpm), 250), [
+      speedColumn,
+      ...all.map((one) =>
+        quantityColumn<number>(one.name, one.kind, units, (speed) =>
+          valueAt(one.speedRpm, one.values, speed),
+        ),
+      ),
+    ]);
 
   return (
     <div className="panel">

@@ -21,7 +21,7 @@ interface SheetFileProps {
 /** A sheet out of a file and into one. */
 export function SheetFile({ buildId, inHand: { sheet, change, undo } }: SheetFileProps) {
   const [isOpen, setOpen] = useState(false);
-  const file = (as: 'csv' | 'json') =>
+  const file = (as: 'csv' | 'xlsx' | 'json') =>
     addressOf('/builds/{id}/sheet/file', { id: buildId }, { as });
   return (
     <>
@@ -36,6 +36,9 @@ export function SheetFile({ buildId, inHand: { sheet, change, undo } }: SheetFil
           <Menu.Divider />
           <Menu.Item component="a" href={file('csv')} download>
             Take away as a table (.csv)
+          </Menu.Item>
+          <Menu.Item component="a" href={file('xlsx')} download>
+            Take away as a spreadsheet (.xlsx)
           </Menu.Item>
           <Menu.Item component="a" href={file('json')} download>
             Take away as a build file (.json)

@@ -1,3 +1,5 @@
+import { symbolOfUcum } from './ucum.ts';
+
 /** A table as it leaves the shop. Numbers are in the unit of their column; null means not known. */
 export interface Table {
   /** File name without its ending, and name of the resource. */
@@ -8,6 +10,9 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
 }
 
+/** A fact about a table as a whole: `['Engine', 'Six']`. */
+export type About = readonly [what: string, value: string];
+
 export type Cell = string | number | boolean | null;
 
 export interface Column {
@@ -17,6 +22,12 @@ export interface Column {
   readonly type: 'number' | 'integer' | 'string' | 'boolean';
   /** By UCUM, the Unified Code for Units of Measure; `1` for a plain number; null for what has no unit (words, yes or no) and where each row says its own in a column `unit`. */
   readonly unit: string | null;
+  /** How people write that unit, where it is not as `symbolOf` says: `°`, `lb-ft`, `λ`. */
+  readonly symbol?: string;
+  /** Digits after the point that a workbook shows; the number itself is whole. */
+  readonly decimals?: number;
+  /** What is to be said of it beside its title and unit. */
+  readonly note?: string;
 }
 
 /** Units of our names' endings, by UCUM; the longest ending that fits counts. */
@@ -39,6 +50,16 @@ const UNITS_BY_ENDING: readonly (readonly [string, string])[] = [
   ['S', 's'],
   ['M', 'm'],
 ];
+
+/** The title with its unit, for the head of a column that people read: `Peak power, hp`. */
+export function headOf(column: Pick<Column, 'title' | 'unit' | 'symbol'>): string {
+  const symbol = symbolOf(column);
+  return symbol === '' ? column.title : `${column.title}, ${symbol}`;
+}
+
+/** How people write the unit of a column; empty for a plain number and for what has none. */
+export const symbolOf = ({ unit, symbol }: Pick<Column, 'unit' | 'symbol'>): string =>
+  symbol ?? (unit === null || unit === '1' ? '' : symbolOfUcum(unit));
 
 /** Unit of a name that ends in one; null where it ends in none. */
 export function unitOfName(name: string): string | null {

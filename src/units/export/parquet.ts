@@ -1,11 +1,20 @@
 import { parquetWriteBuffer } from 'hyparquet-writer';
-import type { Cell, Column, Table } from './table.ts';
+import { type About, type Cell, type Column, symbolOf, type Table } from './table.ts';
 
 const TYPES = { number: 'DOUBLE', integer: 'INT32', string: 'STRING', boolean: 'BOOLEAN' } as const;
 
-/** A table as Parquet; titles and units stand in its key-value metadata, as JSON under `columns`. */
-export function parquetOf({ name, title, columns, rows }: Table): Uint8Array {
-  const about = columns.map(({ name, title, unit }) => ({ name, title, unit }));
+/**
+ * A table as Parquet. Its title and what is said about it stand in the key-value metadata; under `columns`, as JSON, the
+ * title and the unit of each (`unit` by UCUM, `symbol` as people write it).
+ */
+export function parquetOf(
+  { name, title, columns, rows }: Table,
+  about: readonly About[] = [],
+): Uint8Array {
+  const described = columns.map((column) => {
+    const { name, title, unit, note } = column;
+    return { name, title, unit, symbol: symbolOf(column), ...(note === undefined ? {} : { note }) };
+  });
   const buffer = parquetWriteBuffer({
     columnData: columns.map((column, at) => ({
       name: column.name,
@@ -16,7 +25,8 @@ export function parquetOf({ name, title, columns, rows }: Table): Uint8Array {
     kvMetadata: [
       { key: 'table', value: name },
       { key: 'title', value: title },
-      { key: 'columns', value: JSON.stringify(about) },
+      { key: 'columns', value: JSON.stringify(described) },
+      ...about.map(([key, value]) => ({ key, value })),
     ],
     createdBy: 'Pullbook',
   });
