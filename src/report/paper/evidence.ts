@@ -1,10 +1,10 @@
 /** The pages after the first: everything that the findings rest on. */
-import { planSentence, type TickedItem, tickedPlan } from '../../build/index.ts';
 import type { LadderAnswer } from '../../ladder/types.ts';
 import { bySpeed } from '../handover/tables.ts';
 import type { HandedDay, HandedLadder, HandedPull, HandOver } from '../handover/types.ts';
-import { type Block, left, right, type Tick, wide, withoutUnknown } from './blocks.ts';
+import { type Block, left, right, wide, withoutUnknown } from './blocks.ts';
 import { differenceFigure, ladderFigures, pullsFigure } from './pictures.ts';
+import { planBlocks } from './planBlocks.ts';
 import { changesBlocks, sheetBlocks } from './sheetBlocks.ts';
 import type { Teller } from './tell.ts';
 
@@ -346,60 +346,6 @@ function changes(handOver: HandOver, tell: Teller): Block[] {
           } as const,
         ]),
   ];
-}
-
-function planBlocks({ plan, ...day }: HandedDay, tell: Teller): Block[] {
-  const say = tell.words.plan;
-  if (plan === null) return [];
-  const ticked = tickedPlan(plan.plan, plan.ticks);
-  return [
-    { kind: 'heading', level: 2, text: say.title(tell.day(day)) },
-    { kind: 'paragraph', text: say.made(tell.date(plan.madeAt)), quiet: true },
-    ...ticked.sections.flatMap(({ title, items }): Block[] => {
-      const shared = sharedBy(items, tell);
-      return [
-        { kind: 'heading', level: 3, text: title },
-        ...(shared === null ? [] : [{ kind: 'paragraph', text: shared, quiet: true } as const]),
-        { kind: 'ticks', items: items.map((item) => tickOf(item, shared !== null, tell)) },
-      ];
-    }),
-  ];
-}
-
-const isDone = ({ tick, hasChanged, struck }: TickedItem): boolean =>
-  tick !== null && !hasChanged && struck === null;
-
-/** What holds for every item of a section, said once: who did all of it on one day, or that nothing was ticked. */
-function sharedBy(items: readonly TickedItem[], tell: Teller): string | null {
-  const say = tell.words.plan;
-  if (items.some(({ struck }) => struck !== null)) return null;
-  if (items.every(({ tick }) => tick === null)) return say.open;
-  const said = new Set(
-    items.map((item) =>
-      isDone(item) ? say.ticked(item.tick!.by, tell.date(item.tick!.at)) : say.open,
-    ),
-  );
-  return said.size === 1 ? [...said][0]! : null;
-}
-
-function tickOf(item: TickedItem, isShared: boolean, tell: Teller): Tick {
-  const say = tell.words.plan;
-  const { tick, hasChanged, struck } = item;
-  const hour = (iso: string) => `${iso.slice(11, 16)} UTC`;
-  const by =
-    struck !== null
-      ? say.struck(struck.by, struck.reason)
-      : tick === null
-        ? isShared
-          ? ''
-          : say.open
-        : hasChanged
-          ? say.changed
-          : isShared
-            ? hour(tick.at)
-            : say.ticked(tick.by, `${tell.date(tick.at)}, ${hour(tick.at)}`);
-  const state = struck !== null ? 'struck' : isDone(item) ? 'done' : 'open';
-  return { state, text: planSentence(item, tell.units), by };
 }
 
 function notes({ choice, build }: HandOver, tell: Teller): Block[] {

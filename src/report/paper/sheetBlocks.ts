@@ -2,11 +2,13 @@
 import {
   type Check,
   type Figure,
+  fieldOf,
+  type MeasuredChange,
   type SheetChanges,
   sectionOf,
   type Verdict,
 } from '../../build/index.ts';
-import { type DisplayKind, type FormatOptions, inUnitsOf } from '../../units/index.ts';
+import type { DisplayKind, FormatOptions } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import { type Block, INDENT, left, right, wide } from './blocks.ts';
 import type { Teller } from './tell.ts';
@@ -36,7 +38,7 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
   const remedies = judged.flatMap(({ label, remedy, verdict }) =>
     verdict === 'fine' || remedy === null || remedy === ''
       ? []
-      : [`${label}: ${inUnitsOf(remedy, tell.units)}`],
+      : [`${tell.told(label)}: ${tell.told(remedy)}`],
   );
   return [
     title,
@@ -53,11 +55,11 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
             columns: [left(say.verdict), wide(say.check), right(say.value), left(say.window)],
             rows: judged.map((check) => [
               say.verdicts[check.verdict],
-              check.label,
+              tell.told(check.label),
               shownValue(check, tell),
               [windowOf(check, tell), ...sourceMark(sources, check.window?.source)].join(' '),
             ]),
-            sources: { title: say.source, items: sources },
+            sources: { title: say.source, items: sources.map((one) => tell.toldOrTyped(one)) },
           } as const,
         ]),
     ...(known.length === 0
@@ -67,7 +69,7 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
             kind: 'table',
             caption: say.figures,
             columns: [wide(say.figure), right(say.value)],
-            rows: known.map((figure) => [figure.label, shownValue(figure, tell)]),
+            rows: known.map((figure) => [tell.told(figure.label), shownValue(figure, tell)]),
             halves: true,
           } as const,
         ]),
@@ -79,7 +81,7 @@ export function sheetBlocks({ sheet }: HandOver, tell: Teller): Block[] {
             kind: 'paragraph',
             text: sheet.toMeasure
               .slice(0, MOST_TO_MEASURE)
-              .map(({ label }) => label)
+              .map(({ label }) => tell.told(label))
               .join('; '),
           } as const,
         ]),
@@ -133,12 +135,13 @@ export function changesBlocks({ sinceLast }: HandOver, tell: Teller): Block[] {
   ];
 }
 
-const place = (section: string | null): string =>
-  section === null ? '' : (sectionOf(section)?.title ?? section);
-
 function parts({ parts: all }: SheetChanges, tell: Teller): Block[] {
   const say = tell.words.changes;
   if (all.length === 0) return [];
+  const place = (id: string | null): string => {
+    const section = id === null ? undefined : sectionOf(id);
+    return section === undefined ? (id ?? '') : tell.told(section.title);
+  };
   return [
     { kind: 'heading', level: 3, text: say.parts },
     {
@@ -170,7 +173,7 @@ function verdicts({ verdicts: all }: SheetChanges, tell: Teller): Block[] {
       items: [...ways.values()].map((checks) => {
         const { before, after } = checks[0]!;
         const way = say.verdictWent(sheet.verdicts[before], sheet.verdicts[after]);
-        return `${way}: ${checks.map(({ label }) => label).join('; ')}`;
+        return `${way}: ${checks.map(({ label }) => tell.told(label)).join('; ')}`;
       }),
     },
   ];
@@ -183,12 +186,8 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
     value === null || shown === null
       ? '–'
       : tell.number(value, shown, { ...options, signed: true, difference: true });
-  const typed = (stood: { typed: unknown; inside: number | null }, shown: DisplayKind | null) =>
-    stood.inside !== null && shown !== null
-      ? tell.number(stood.inside, shown)
-      : String(stood.typed ?? '–');
   const inUnit = (label: string, shown: DisplayKind | null) =>
-    shown === null ? label : tell.headed(label, shown);
+    shown === null ? tell.told(label) : tell.headed(tell.told(label), shown);
   const follows = computed.filter(({ before, after }) => before !== null && after !== null);
   const read = measured.filter(
     ({ before, after }) => before.typed !== null && after.typed !== null,
@@ -227,12 +226,16 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
       say.measured,
       read.flatMap(
         ({ path, label, place, placeLabel, shown, before, after, by: difference }, i) => {
-          const values = [typed(before, shown), typed(after, shown), by(difference, shown)];
+          const values = [
+            stoodThere(path, before, shown, tell),
+            stoodThere(path, after, shown, tell),
+            by(difference, shown),
+          ];
           if (place === null || placeLabel === null) return [[inUnit(label, shown), ...values]];
           const isFirst = read[i - 1]?.path !== path;
           return [
             ...(isFirst ? [[inUnit(label, shown)]] : []),
-            [`${INDENT}${placeLabel}`, ...values],
+            [`${INDENT}${tell.told(placeLabel)}`, ...values],
           ];
         },
       ),
@@ -241,4 +244,21 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
       ? []
       : [{ kind: 'paragraph', text: say.onlyOne(onlyOne), quiet: true } as const]),
   ];
+}
+
+/** What stood in a field: a figure, a word of the sheet's own, or what a person wrote. */
+function stoodThere(
+  path: string,
+  { typed, inside }: MeasuredChange['before'],
+  shown: DisplayKind | null,
+  tell: Teller,
+): string {
+  if (typed === null) return '–';
+  if (inside !== null && shown !== null) return tell.number(inside, shown);
+  if (typeof typed === 'number') return tell.setting(typed, '');
+  if (typeof typed === 'boolean') return typed ? tell.words.yes : tell.words.no;
+  const field = fieldOf(path);
+  if (field?.kind === 'date') return tell.date(typed);
+  const word = field?.choices?.find(({ value }) => value === typed)?.label;
+  return word === undefined ? typed : tell.told(word);
 }

@@ -3,6 +3,7 @@ import { comparisons } from './phrases/comparisons.ts';
 import { ladders } from './phrases/ladders.ts';
 import { pulls } from './phrases/pulls.ts';
 import { records } from './phrases/records.ts';
+import { sheet } from './sheet/index.ts';
 import { de as words } from './words.ts';
 
 export const de: Catalogue = {
@@ -16,6 +17,6 @@ export const de: Catalogue = {
       or: 'oder',
       units: { rpm: '1/min', 'rpm/s': '1/min/s', deg: 'Grad' },
     },
-    phrases: [...pulls, ...ladders, ...comparisons, ...records],
+    phrases: [...pulls, ...ladders, ...comparisons, ...records, ...sheet],
   },
 };

@@ -1,0 +1,173 @@
+import type { Phrase } from '../../phrases.ts';
+import { bothSides } from './bothSides.ts';
+
+/** What follows from the sheet. */
+export const figures: readonly Phrase[] = [
+  ['Displacement', 'Hubraum'],
+  ['Clearance volume', 'Verdichtungsraum'],
+  ['Compression ratio', 'Verdichtung'],
+  ['Chamber that gives the wanted ratio', 'Brennraum für die gewünschte Verdichtung'],
+  [
+    'Dish (or dome, if negative) that gives the wanted ratio',
+    'Mulde (negativ: Kuppel) für die gewünschte Verdichtung',
+  ],
+  ['Bore over stroke', 'Bohrung durch Hub'],
+  ['Rod over stroke', 'Pleuellänge durch Hub'],
+  ['Mean piston speed at peak power', 'Mittlere Kolbengeschwindigkeit bei der größten Leistung'],
+  [
+    'Peak piston speed at the highest speed',
+    'Größte Kolbengeschwindigkeit bei der höchsten Drehzahl',
+  ],
+  [
+    'Piston acceleration at the top, highest speed',
+    'Kolbenbeschleunigung im oberen Totpunkt, höchste Drehzahl',
+  ],
+  ['Goes up and down, one cylinder', 'Hin- und hergehende Masse, ein Zylinder'],
+  ['Pull on a rod, highest speed', 'Zugkraft im Pleuel, höchste Drehzahl'],
+  [
+    'Pull on a rod bolt, with bending of the cap',
+    'Zugkraft je Pleuelschraube, mit Biegung des Deckels',
+  ],
+  ['Dynamic ratio', 'Dynamische Verdichtung'],
+  ['Cranking compression to expect', 'Zu erwartender Kompressionsdruck'],
+  ['Bobweight that follows', 'Meistergewicht, das daraus folgt'],
+  ['Residual unbalance pulls with, highest speed', 'Fliehkraft der Restunwucht, höchste Drehzahl'],
+  [
+    'First-order force of one cylinder, highest speed',
+    'Kraft erster Ordnung eines Zylinders, höchste Drehzahl',
+  ],
+  [
+    'Second-order force of one cylinder, highest speed',
+    'Kraft zweiter Ordnung eines Zylinders, höchste Drehzahl',
+  ],
+  ['Intake centreline by the degree wheel', 'Einlass-Spreizung nach der Gradscheibe'],
+  ['Cam stands ahead of its card by', 'Nockenwelle steht früher als ihre Karte um'],
+  ['Intake opens before the top, at checking lift', 'Einlass öffnet vor OT, bei Prüfhub'],
+  ['Intake closes after the bottom, at checking lift', 'Einlass schließt nach UT, bei Prüfhub'],
+  ['Exhaust opens before the bottom, at checking lift', 'Auslass öffnet vor UT, bei Prüfhub'],
+  ['Exhaust closes after the top, at checking lift', 'Auslass schließt nach OT, bei Prüfhub'],
+  ['Overlap, at checking lift', 'Ventilüberschneidung, bei Prüfhub'],
+  ['Intake opens before the top, at the seat', 'Einlass öffnet vor OT, am Sitz'],
+  ['Intake closes after the bottom, at the seat', 'Einlass schließt nach UT, am Sitz'],
+  ['Exhaust opens before the bottom, at the seat', 'Auslass öffnet vor UT, am Sitz'],
+  ['Exhaust closes after the top, at the seat', 'Auslass schließt nach OT, am Sitz'],
+  ['Overlap, at the seat', 'Ventilüberschneidung, am Sitz'],
+  ...bothSides([
+    ['Effective area, intake, at the largest lift', 'Wirksame Fläche, Einlass, beim größten Hub'],
+    [
+      'Flow at 28 inches of water, intake, at the largest lift',
+      'Durchfluss bei 28 Zoll Wassersäule, Einlass, beim größten Hub',
+    ],
+    [
+      'Mean effective area while the intake is open',
+      'Mittlere wirksame Fläche, solange der Einlass offen ist',
+    ],
+  ]),
+  ['Inlet Mach index at the highest speed', 'Mach-Index des Einlasses, höchste Drehzahl'],
+  [
+    'Speed at which the inlet Mach index is 0.5',
+    'Drehzahl, bei der der Mach-Index des Einlasses 0,5 ist',
+  ],
+  [
+    'Speed at which the inlet Mach index is 0.6',
+    'Drehzahl, bei der der Mach-Index des Einlasses 0,6 ist',
+  ],
+  ['Air wanted at peak power', 'Luftbedarf bei der größten Leistung'],
+  ['Air wanted at the highest speed', 'Luftbedarf bei der höchsten Drehzahl'],
+  ['Carburettor to suit, rated as this one is', 'Passender Vergaser, gemessen wie dieser'],
+  ['Air to fuel that burns it exactly', 'Luft zu Kraftstoff, stöchiometrisch'],
+  ['Air to fuel at the lambda wanted', 'Luft zu Kraftstoff beim gewünschten Lambda'],
+  ['Density of the fuel', 'Dichte des Kraftstoffs'],
+  ['Lower heating value of the fuel', 'Heizwert des Kraftstoffs'],
+  [
+    'Charge cooled by the fuel, at the very most',
+    'Kühlung der Ladung durch den Kraftstoff, allerhöchstens',
+  ],
+  ['Fuel at the power intended', 'Kraftstoffbedarf bei der gewünschten Leistung'],
+  [
+    'Fuel at the power intended, by volume',
+    'Kraftstoffbedarf bei der gewünschten Leistung, als Volumen',
+  ],
+  ['Injector to suit, each', 'Passendes Einspritzventil, je Stück'],
+  [
+    'Injector as fitted, with this fuel and pressure',
+    'Verbautes Einspritzventil, mit diesem Kraftstoff und Druck',
+  ],
+  ['Pump to suit, at its pressure', 'Passende Pumpe, bei ihrem Druck'],
+  ...['2.5', '3.5', '4.5', '5.5'].flatMap((order): readonly Phrase[] => [
+    [
+      `Runner for peak torque, wave of order ${order}`,
+      `Saugrohr für das größte Drehmoment, Welle der Ordnung ${order.replace('.', ',')}`,
+    ],
+    [
+      `Speed of this runner, wave of order ${order}`,
+      `Drehzahl dieses Saugrohrs, Welle der Ordnung ${order.replace('.', ',')}`,
+    ],
+  ]),
+  ['Runner for peak torque, by the echo', 'Saugrohr für das größte Drehmoment, nach dem Echo'],
+  [
+    'Runner for peak torque, by the ram',
+    'Saugrohr für das größte Drehmoment, nach der Aufladung durch Schwingung',
+  ],
+  [
+    'Speed of this runner, by the ram',
+    'Drehzahl dieses Saugrohrs, nach der Aufladung durch Schwingung',
+  ],
+  ['Primary for peak torque', 'Krümmerrohr für das größte Drehmoment'],
+  ['Primary for peak power', 'Krümmerrohr für die größte Leistung'],
+  ['Speed that this primary suits', 'Drehzahl, zu der dieses Krümmerrohr passt'],
+  ['Primary bore to suit', 'Passender Innendurchmesser des Krümmerrohrs'],
+  ['Collector bore to suit', 'Passender Innendurchmesser des Sammelrohrs'],
+  ['First lead at full throttle, from', 'Erster Zündzeitpunkt bei Volllast, von'],
+  ['First lead at full throttle, to', 'Erster Zündzeitpunkt bei Volllast, bis'],
+  ['First mixture at full throttle, richest', 'Erstes Gemisch bei Volllast, am fettesten'],
+  ['First mixture at full throttle, leanest', 'Erstes Gemisch bei Volllast, am magersten'],
+  ['The same as air to fuel, richest', 'Dasselbe als Luft zu Kraftstoff, am fettesten'],
+  ['The same as air to fuel, leanest', 'Dasselbe als Luft zu Kraftstoff, am magersten'],
+  ['Main clearance, bore less journal', 'Hauptlagerspiel, Bohrung weniger Zapfen'],
+  ['Rod clearance, bore less journal', 'Pleuellagerspiel, Bohrung weniger Zapfen'],
+  ['Main clearance, warm', 'Hauptlagerspiel, warm'],
+  ['Rod clearance, warm', 'Pleuellagerspiel, warm'],
+  ['Lash gained from cold to hot', 'Zunahme des Ventilspiels von kalt zu warm'],
+  ...bothSides([
+    ['Intake lash to set cold', 'Kalt einzustellendes Einlass-Ventilspiel'],
+    ['Intake valve off its seat for', 'Einlassventil offen über'],
+    [
+      'Intake valve lift at the top of overlap',
+      'Einlass-Ventilhub im oberen Totpunkt der Überschneidung',
+    ],
+    ['Intake valve lift', 'Einlass-Ventilhub'],
+    ['Intake rocker ratio, as it really is', 'Einlass-Kipphebelübersetzung, wie sie wirklich ist'],
+    ['Intake spring on its seat', 'Einlass-Ventilfeder, Kraft geschlossen'],
+    ['Intake spring, valve open', 'Einlass-Ventilfeder, Kraft offen'],
+    ['Intake train, as weight at the valve', 'Einlass-Ventiltrieb, als Masse am Ventil'],
+    ['Intake valve floats from', 'Einlassventil flattert ab'],
+    [
+      'Intake valve nearest the piston, after the top of overlap',
+      'Einlassventil am nächsten am Kolben, nach OT der Überschneidung',
+    ],
+    [
+      'Intake valve to piston, cam retarded by 4 degrees',
+      'Einlassventil zum Kolben, Nockenwelle um 4 Grad später',
+    ],
+    [
+      'Intake valve to piston, cam advanced by 4 degrees',
+      'Einlassventil zum Kolben, Nockenwelle um 4 Grad früher',
+    ],
+  ]),
+  ['Pushrod length asked for', 'Verlangte Länge der Stößelstange'],
+  [
+    'Spring swings in a turn of the cam, highest speed',
+    'Federschwingungen je Nockenwellenumdrehung, höchste Drehzahl',
+  ],
+  ['Preload of a bolt', 'Vorspannkraft einer Schraube'],
+  [
+    'Preload of a bolt, least that friction leaves',
+    'Vorspannkraft einer Schraube, so wenig die Reibung lässt',
+  ],
+  [
+    'Preload of a bolt, most that friction leaves',
+    'Vorspannkraft einer Schraube, so viel die Reibung lässt',
+  ],
+  ['Preload of the weaker rod bolt', 'Vorspannkraft der schwächeren Pleuelschraube'],
+];
