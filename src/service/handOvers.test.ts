@@ -14,9 +14,13 @@ import {
   madeOf,
   newKeyPem,
   openBundle,
+  paperOf,
   shopKey,
   writeBundle,
 } from '../report/index.ts';
+import { pdfOf } from '../report/paper/pdf.ts';
+import { fullest, overfull } from '../report/paper/testing.ts';
+import { shippedFigures } from './figures.ts';
 import { type Asked, withApp } from './testing.ts';
 import { aDay, post, sweep } from './testingDays.ts';
 import { makingFor } from './work/handOverKept.ts';
@@ -317,6 +321,28 @@ describe('a hand-over', () => {
       remove();
     }
   });
+
+  it.each([
+    ['en', 'a4', 'metric'],
+    ['en', 'letter', 'us'],
+    ['de', 'a4', 'metric'],
+    ['de', 'letter', 'us'],
+  ] as const)(
+    'stands within the margins, no word over another: %s, %s',
+    async (language, size, units) => {
+      const { document } = await shop.ready;
+      const { folder, remove } = temporaryFolder();
+      try {
+        const all = fullest({ ...document, choice: { ...document.choice, units } });
+        const draw = await shippedFigures();
+        const file = join(folder, 'report.pdf');
+        writeFileSync(file, await pdfOf(paperOf(all, language, null), { size, draw }));
+        expect(overfull(file)).toEqual([]);
+      } finally {
+        remove();
+      }
+    },
+  );
 
   it('is told apart where a byte of the report was changed', async () => {
     const asked = await shop.ready;

@@ -6,6 +6,7 @@ import { evidence } from './evidence.ts';
 import { findings } from './findings.ts';
 import { namesIn } from './names.ts';
 import { catalogueOf, type Language } from './say/index.ts';
+import { shortened } from './signs.ts';
 import { Teller } from './tell.ts';
 
 export { LANGUAGES, type Language } from './say/index.ts';
@@ -32,6 +33,9 @@ const whatStayedEnglish = ({ inEnglish, words }: Teller): Block[] =>
     ? []
     : [{ kind: 'paragraph', text: words.findings.inEnglish, quiet: true }];
 
+/** So that the foot stays one line. */
+const FOOT_LETTERS = 44;
+
 const titleOf = ({ engine, build }: HandOver, title: string) =>
   `${title}: ${engine.name}, ${build.name}`;
 
@@ -51,7 +55,10 @@ export function paperOf(handOver: HandOver, language: Language, publicKey: strin
     author: handOver.shop.name,
     mark: handOver.shop.mark ?? null,
     madeAt: handOver.madeAt,
-    foot: words.foot(handOver.shop.name, `${handOver.engine.name}, ${handOver.build.name}`),
+    foot: words.foot(
+      shortened(handOver.shop.name, FOOT_LETTERS),
+      shortened(`${handOver.engine.name}, ${handOver.build.name}`, FOOT_LETTERS),
+    ),
     page: words.page,
     blocks: [...first, ...whatStayedEnglish(tell), ...pages],
   };

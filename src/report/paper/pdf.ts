@@ -1,11 +1,10 @@
 /** Blocks set as PDF by Typst: fonts embedded, text selectable, tagged, and to PDF/A-3, so that the bundle may ride in it. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { StoreError } from '../../errors.ts';
 import type { DrawFigure } from '../../figures.ts';
 import { type Block, INDENT, type Paper } from './blocks.ts';
-import { spelled, steady } from './signs.ts';
+import { fontBlobs, printable } from './fonts.ts';
+import { bound } from './signs.ts';
 import { TEMPLATE } from './template.ts';
 
 export interface PdfOptions {
@@ -21,25 +20,10 @@ export interface PdfOptions {
 
 /** Width of a picture on the page [CSS pixels]. */
 const FIGURE_WIDTH = 680;
+/** Letters of a title from which it is set smaller. */
+const LONG_TITLE = 90;
 /** Heights in which the picture of the first page is tried, as shares of its own: the tallest for which there is room. */
 const SHARES = [1.3, 1.15, 1, 0.85, 0.7] as const;
-const FONTS = [
-  ['@expo-google-fonts/inter', '400Regular/Inter_400Regular.ttf'],
-  ['@expo-google-fonts/inter', '600SemiBold/Inter_600SemiBold.ttf'],
-  // For the letters that Inter has not.
-  ['dejavu-fonts-ttf', 'ttf/DejaVuSans.ttf'],
-] as const;
-
-let fonts: Buffer[] | null = null;
-
-/** Read once: two megabytes. */
-function fontBlobs(): Buffer[] {
-  const { resolve } = createRequire(import.meta.url);
-  fonts ??= FONTS.map(([name, file]) =>
-    readFileSync(join(resolve(`${name}/package.json`), '..', file)),
-  );
-  return fonts;
-}
 
 /** Loaded when a report is set, and not before: it is thirty megabytes of machine code. */
 async function typesetter() {
@@ -73,7 +57,9 @@ export async function pdfOf(
     for (const [at, share] of shares.entries())
       put(
         files[at]!,
-        draw(block.figure, { width: FIGURE_WIDTH, height: Math.round(share * block.height) }),
+        printable(
+          draw(block.figure, { width: FIGURE_WIDTH, height: Math.round(share * block.height) }),
+        ),
       );
     return {
       kind: 'figure',
@@ -93,6 +79,7 @@ export async function pdfOf(
     first: blocks.slice(0, Math.max(first, 0)),
     blocks: blocks.slice(Math.max(first, 0)),
     heights: SHARES.length,
+    isLong: paper.title.length > LONG_TITLE,
     attached:
       attached === undefined ? null : { name: attached.name, description: attached.description },
   };
@@ -100,23 +87,28 @@ export async function pdfOf(
     pdfStandard: 'a-3a' as never,
     creationTimestamp: Math.floor(Date.parse(paper.madeAt) / 1000),
   };
-  let text = JSON.stringify(data);
+  const set = (told: object) => {
+    const text = JSON.stringify(told, (_, value) =>
+      typeof value === 'string' ? printable(value) : value,
+    );
+    put('paper.json', text);
+    return new Uint8Array(compiler.pdf({ mainFileContent: TEMPLATE }, options));
+  };
   try {
-    for (let tries = 1; ; tries += 1) {
-      put('paper.json', text);
-      try {
-        return new Uint8Array(compiler.pdf({ mainFileContent: TEMPLATE }, options));
-      } catch (error) {
-        // A mark that cannot be drawn here must not keep the report from being set.
-        if (markFile !== null && tries === 1 && /decode|parse|svg/i.test(String(error))) {
-          text = JSON.stringify({ ...data, markFile: null });
-          continue;
-        }
-        const spelled = spelledOut(text, error);
-        if (spelled === null || tries === MOST_TRIES) throw notSet(error);
-        text = spelled;
-      }
+    try {
+      return set(data);
+    } catch (error) {
+      // A mark that cannot be drawn here must not keep the report from being set.
+      if (markFile !== null && /decode|parse|svg/i.test(String(error)))
+        return set({ ...data, markFile: null });
+      throw error;
     }
+  } catch (error) {
+    throw new StoreError(
+      'The pages of the report could not be set; the page for the owner (HTML) says the same.',
+      { found: String(error).slice(0, 400) },
+      error,
+    );
   } finally {
     compiler.evictCache(0);
   }
@@ -129,27 +121,6 @@ function markIn(dataUrl: string): { readonly name: string; readonly bytes: Buffe
     bytes: Buffer.from(base64, 'base64'),
   };
 }
-
-/** Each try spells out every sign that the one before could not draw. */
-const MOST_TRIES = 4;
-
-/**
- * PDF/A wants every sign to be drawn. One that no font of ours has (a picture, a script that nobody foresaw) stands as its
- * number, `[U+1F525]`, so that it can still be read and searched for. Null where that was not the trouble.
- */
-function spelledOut(text: string, error: unknown): string | null {
-  const missing = [...String(error).matchAll(/the text `\\?"(.+?)\\?"` could not be displayed/g)];
-  if (missing.length === 0) return null;
-  const signs = new Set(missing.flatMap(([, signs]) => [...signs!]));
-  return [...text].map((sign) => (signs.has(sign) ? spelled(sign) : sign)).join('');
-}
-
-const notSet = (error: unknown) =>
-  new StoreError(
-    'The pages of the report could not be set; the page for the owner (HTML) says the same.',
-    { found: String(error).slice(0, 400) },
-    error,
-  );
 
 /** A block with every field that the template reads, and words that can be broken where a line ends. */
 function readable(block: Exclude<Block, { kind: 'figure' }>): object {
@@ -172,7 +143,14 @@ function readable(block: Exclude<Block, { kind: 'figure' }>): object {
     case 'table':
       return {
         ...block,
-        columns: block.columns.map((column) => ({ ...column, wide: column.wide ?? false })),
+        columns: block.columns.map((column, i) => ({
+          ...column,
+          wide:
+            column.wide ??
+            block.rows.some(
+              (row) => row.length > 1 && row[i]!.length > MOST_BESIDE && !isCopied(row[i]!),
+            ),
+        })),
         rows: undefined,
         parts: partsOf(block).map((part) =>
           part.map((rows) => rows.map((row) => row.map(breakable))),
@@ -237,19 +215,27 @@ function named(rows: Rows, from: number, to: number): Rows {
   return name === undefined ? some : [name, ...some];
 }
 
+/** Letters up to which a cell takes the width it wants; a column of longer ones shares what is left. */
+const MOST_BESIDE = 40;
 /** The longest word that stands in one line whatever its column. */
 const LONGEST = 22;
+/** Letters between two places where a longer word may be broken. */
+const PIECE = 5;
 const ZERO_WIDTH_SPACE = '\u200b';
+/** Digests and keys are copied out of the page: nothing may stand in them, and they have room. */
+const isCopied = (word: string): boolean => /^([0-9a-f]{64}|[A-Za-z0-9+/]{43}=)$/.test(word);
 
-/** Nothing that steers, and places to break inside words that would run out of their column. */
+/** Places to break inside words that would run out of their column, none between a number and its unit. */
 export function breakable(text: string): string {
-  return steady(text).replace(/\S{23,}/g, (word) => {
+  return bound(printable(text)).replace(/\S{23,}/g, (word) => {
+    if (isCopied(word)) return word;
     const letters = [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(word)].map(
       ({ segment }) => segment,
     );
+    if (letters.length <= LONGEST) return word;
     const parts: string[] = [];
-    for (let at = 0; at < letters.length; at += LONGEST / 2)
-      parts.push(letters.slice(at, at + LONGEST / 2).join(''));
+    for (let at = 0; at < letters.length; at += PIECE)
+      parts.push(letters.slice(at, at + PIECE).join(''));
     return parts.join(ZERO_WIDTH_SPACE);
   });
 }

@@ -4,6 +4,7 @@ import { differenceIn } from '../../compare/index.ts';
 import type { CurvesFigure, DifferenceFigure, FigureWanted, GainFigure } from '../../figures.ts';
 import { SETTING_KINDS, type SettingName } from '../../ladder/index.ts';
 import type { HandedCurve, HandedDay, HandedLadder, HandOver } from '../handover/types.ts';
+import { shortened } from './signs.ts';
 import type { Teller } from './tell.ts';
 
 const scenarioOf = ({ engine, build, choice }: HandOver): string =>
@@ -64,15 +65,18 @@ export function finalFigure(handOver: HandOver, tell: Teller): CurvesFigure {
   };
 }
 
-/** Names that have room beside a picture of a day. */
-const MOST_NAMES = 12;
+/** Names that have room beside each half of a picture of a day. */
+const MOST_NAMES = 7;
 
 export function pullsFigure(handOver: HandOver, day: HandedDay, tell: Teller): CurvesFigure {
   const settings = new Set(day.pulls.map((pull) => pull.leadDeg));
   const drawn = day.pulls.filter((pull) => pull.curve !== null);
-  // More names than have room: then each setting is named once.
+  // More names than have room: then each setting is named once, and of too many settings some, evenly.
   const first = new Map([...drawn].reverse().map((pull) => [pull.leadDeg, pull.id]));
   const isNamedOnce = drawn.length > MOST_NAMES;
+  const apart = [...first.keys()].filter((one) => one !== null).sort((a, b) => a - b);
+  const step = Math.ceil(apart.length / MOST_NAMES);
+  const named = new Set(apart.filter((_, at) => at % step === 0));
   return {
     kind: 'curves',
     id: `pulls-${day.id}`,
@@ -89,7 +93,10 @@ export function pullsFigure(handOver: HandOver, day: HandedDay, tell: Teller): C
               ...linesOf(curve),
               id,
               label: isNamedOnce
-                ? first.get(leadDeg) === id && settings.size > 1 && leadDeg !== null
+                ? first.get(leadDeg) === id &&
+                  settings.size > 1 &&
+                  leadDeg !== null &&
+                  named.has(leadDeg)
                   ? tell.setting(leadDeg, 'deg')
                   : ''
                 : leadDeg !== null && settings.size > 1
@@ -103,6 +110,9 @@ export function pullsFigure(handOver: HandOver, day: HandedDay, tell: Teller): C
   };
 }
 
+/** Letters of the name of a use that have room in a picture. */
+const MOST_LETTERS = 24;
+
 export function ladderFigures(
   handOver: HandOver,
   { id, name, unit, setting, answer, bandRpm, decision }: HandedLadder,
@@ -115,7 +125,9 @@ export function ladderFigures(
     words: tell.words.charts,
   };
   const uses = Object.entries(answer.uses).flatMap(([use, { value }]) =>
-    value === null ? [] : [{ name: use, value, chosen: use === decision?.use }],
+    value === null
+      ? []
+      : [{ name: shortened(use, MOST_LETTERS), value, chosen: use === decision?.use }],
   );
   const all = answer.dots.map((dot) => dot.setting);
   const steps = answer.steps.filter((step) => step.bySpeed.speedRpm.length > 1);

@@ -9,3 +9,18 @@ export const spelled = (sign: string): string =>
 
 /** Text from outside in which nothing steers. */
 export const steady = (text: string): string => text.replace(STEERING, spelled);
+
+/** At most so many letters, the last an ellipsis where some are left out; no letter is cut in two. */
+export function shortened(text: string, most: number): string {
+  const letters = [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)];
+  if (letters.length <= most) return text;
+  const kept = letters.slice(0, most - 1).map(({ segment }) => segment);
+  return `${kept.join('').trimEnd()}…`;
+}
+
+/** A number and what it is measured in stay in one line. */
+export const bound = (text: string): string =>
+  text.replace(
+    /(\d) (?=(?:%|°|rpm|1\/min|kW|hp|PS|N·m|lb-ft|lb·ft|mm|cm|kPa|bar|kg|g\b|L\b|m\/s|s\b))/g,
+    '$1\u00a0',
+  );

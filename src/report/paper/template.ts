@@ -22,10 +22,12 @@ export const TEMPLATE = `
     )
   ],
 )
-#set text(font: ("Inter", "DejaVu Sans"), size: 9.2pt, lang: paper.language, fallback: true)
+#set text(font: ("Inter", "DejaVu Sans"), size: 9.2pt, lang: paper.language, fallback: true, overhang: false)
+// A place where a long word may be broken: nothing of it stays in the text that is read or copied.
+#show "\\u{200b}": box()
 #set par(leading: 0.62em, spacing: 0.85em, justify: false)
 #set heading(outlined: true)
-#show heading.where(level: 1): it => block(above: 0.5em, below: 0.9em, text(size: 17pt, weight: "semibold", it.body))
+#show heading.where(level: 1): it => block(above: 0.5em, below: 0.9em, text(size: if paper.isLong { 12.5pt } else { 17pt }, weight: "semibold", it.body))
 #show heading.where(level: 2): it => block(above: 1.5em, below: 0.7em, sticky: true, text(size: 12.2pt, weight: "semibold", it.body))
 #show heading.where(level: 3): it => block(above: 1.1em, below: 0.55em, sticky: true, text(size: 9.8pt, weight: "semibold", it.body))
 #set list(indent: 0pt, body-indent: 0.55em, spacing: 0.6em)
@@ -92,7 +94,9 @@ export const TEMPLATE = `
 #let together = 14
 #let sheet(it) = {
   let dense = it.columns.len() > 6
-  set text(size: if dense { 7.3pt } else { 8.2pt })
+  let halved = it.parts.at(0).len() > 1
+  set table(inset: (x: 2.2pt, y: 3.4pt)) if halved
+  set text(size: if dense { 7.3pt } else if halved { 7.6pt } else { 8.2pt })
   set par(leading: 0.5em)
   let caption = block(above: 1em, below: 0.5em, sticky: true, text(size: 9pt, weight: "semibold", it.caption))
   let parts = it.parts.map(part => if part.len() == 1 { rows-of(it, part.at(0)) } else {
