@@ -91,7 +91,7 @@ export const ladderPictures = (standOf: () => Stand) =>
       await page.getByRole('heading', { name: /by speed, for sustained/ }).waitFor();
       const [download] = await Promise.all([
         page.waitForEvent('download'),
-        page.getByRole('link', { name: 'Save as CSV' }).click(),
+        page.getByRole('link', { name: 'For a controller (CSV)' }).click(),
       ]);
       const csv = (await readFile(await download.path())).toString();
       expect(csv).toMatch(/^engine speed \(rpm\),spark lead \(degrees before top centre\),lambda/);

@@ -2,8 +2,10 @@ import { SegmentedControl } from '@mantine/core';
 import { useState } from 'react';
 import type { CompareAnswer } from '../../src/compare/types.ts';
 import ladder from '../ladder/ladder.module.css';
+import { TakeTable } from '../table/TakeTable.tsx';
+import take from '../table/table.module.css';
 import styles from './compare.module.css';
-import { type MeasureRow, measureRows } from './measure-rows.ts';
+import { type MeasureRow, measureRows, measuresTable } from './measure-rows.ts';
 import type { CompareViewProps } from './props.ts';
 import { SideHeads } from './SideHeads.tsx';
 import { letterOf } from './words.ts';
@@ -13,6 +15,7 @@ export function Measures({ answer, units }: CompareViewProps & { readonly answer
   const [chosen, setChosen] = useState(0);
   const { groups, pairs } = answer;
   const pair = pairs[Math.min(chosen, pairs.length - 1)]!;
+  const changeHead = pairs.length > 1 ? `${letterOf(chosen + 1)} less A` : 'change';
   const rows = measureRows(answer, pair, units);
   return (
     <section aria-labelledby="compare-measures" className={styles.measures}>
@@ -20,18 +23,30 @@ export function Measures({ answer, units }: CompareViewProps & { readonly answer
         <h2 id="compare-measures" className={ladder.sectionTitle}>
           In figures
         </h2>
-        {pairs.length > 1 && (
-          <SegmentedControl
-            size="xs"
-            aria-label="Change of"
-            data={pairs.map((_, at) => ({
-              value: String(at),
-              label: `${letterOf(at + 1)} less ${letterOf(0)}`,
-            }))}
-            value={String(chosen)}
-            onChange={(value) => setChosen(Number(value))}
+        <span className={take.acts}>
+          {pairs.length > 1 && (
+            <SegmentedControl
+              size="xs"
+              aria-label="Change of"
+              data={pairs.map((_, at) => ({
+                value: String(at),
+                label: `${letterOf(at + 1)} less ${letterOf(0)}`,
+              }))}
+              value={String(chosen)}
+              onChange={(value) => setChosen(Number(value))}
+            />
+          )}
+          <TakeTable
+            title="In figures"
+            table={() =>
+              measuresTable(
+                rows,
+                groups.map(({ name }) => name),
+                changeHead,
+              )
+            }
           />
-        )}
+        </span>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className={ladder.tableWrap} tabIndex={0} aria-label="In figures, a table">
@@ -42,7 +57,7 @@ export function Measures({ answer, units }: CompareViewProps & { readonly answer
                 95 % intervals beside
               </th>
               <SideHeads names={groups.map(({ name }) => name)} />
-              <th scope="col">{pairs.length > 1 ? `${letterOf(chosen + 1)} less A` : 'change'}</th>
+              <th scope="col">{changeHead}</th>
             </tr>
           </thead>
           <tbody>

@@ -1,9 +1,31 @@
 import type { CompareAnswer } from '../../src/compare/types.ts';
 import { chance, interval, signedPercent, withUnit } from '../charts/numbers.ts';
 import ladder from '../ladder/ladder.module.css';
+import {
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { TakeRow } from '../table/TakeTable.tsx';
 import styles from './compare.module.css';
 import { SideMark } from './SideMark.tsx';
 import { bandInWords, listed } from './words.ts';
+
+const rankingTable = ({ ranking, groups, pairs, bandRpm }: CompareAnswer): TableModel => {
+  const gainOf = (name: string) => pairs[groups.findIndex((one) => one.name === name) - 1]?.gain;
+  const over = `over ${groups[0]!.name}`;
+  return tableFrom(ranking, [
+    wordsColumn(`by mean power, ${bandInWords(bandRpm)}`, ({ name }) => name),
+    numberColumn(over, '%', ({ name }) => gainOf(name)?.value, { decimals: 1 }),
+    rangeColumn(`${over}, 95 %`, '%', ({ name }) => gainOf(name), { decimals: 1 }),
+    numberColumn('chance of being the strongest', '%', ({ chanceBest }) => chanceBest * 100, {
+      decimals: 1,
+    }),
+    wordsColumn('cannot be told from', ({ likeIt }) => listed(likeIt)),
+  ]);
+};
 
 /** More than two sides by mean power in the band, the strongest first, with what cannot be told apart. */
 export function Ranking({ answer }: { readonly answer: CompareAnswer }) {
@@ -11,6 +33,7 @@ export function Ranking({ answer }: { readonly answer: CompareAnswer }) {
   const first = names[0]!;
   return (
     <section aria-label={`By mean power, ${bandInWords(answer.bandRpm)}`}>
+      <TakeRow title="The sides by mean power" table={() => rankingTable(answer)} />
       <div className={ladder.tableWrap}>
         <table className={`${ladder.table} ${styles.ranking}`}>
           <thead>

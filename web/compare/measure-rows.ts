@@ -12,6 +12,15 @@ import {
   speed,
   withUnit,
 } from '../charts/numbers.ts';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+  yesNoColumn,
+} from '../table/model.ts';
 import { bandInWords } from './words.ts';
 
 /** One line of the table of figures, in the words and units of whoever reads. */
@@ -20,12 +29,20 @@ export interface MeasureRow {
   readonly unit: string;
   /** What it is, for one who does not know the word; empty where it needs none. */
   readonly means: string;
-  readonly sides: readonly { readonly text: string; readonly interval: string }[];
+  readonly sides: readonly {
+    readonly text: string;
+    readonly interval: string;
+    /** In the unit of the line; null: not known. */
+    readonly value: Banded | null;
+  }[];
   readonly change: {
     readonly text: string;
     readonly interval: string;
     readonly told: boolean;
     readonly way: 'gain' | 'loss' | 'none';
+    /** In its own unit, which is that of the line where nothing else is said. */
+    readonly value: Change;
+    readonly unit: string;
   } | null;
 }
 
@@ -59,14 +76,22 @@ const decimalsOf = ({ low, high }: Banded, kind: Kind) =>
   kind.decimals ?? decimalsFor(kind.of(low), kind.of(high));
 
 function cell(banded: Banded | null, kind: Kind) {
-  if (banded === null) return { text: 'not known', interval: 'reaches past the sweep' };
+  if (banded === null)
+    return { text: 'not known', interval: 'reaches past the sweep', value: null };
   const decimals = decimalsOf(banded, kind);
   const text = kind.symbol === 'rpm' ? speed(banded.value) : plain(kind.of(banded.value), decimals);
   return {
     text,
     interval: interval(kind.of(banded.low), kind.of(banded.high), decimals),
+    value: outsideOf(banded, kind),
   };
 }
+
+const outsideOf = ({ value, low, high }: Banded, kind: Kind) => ({
+  value: kind.of(value),
+  low: kind.of(low),
+  high: kind.of(high),
+});
 
 /** A change, with its unit where that is not the line's own; `better` says which way is a gain, 0 where neither is. */
 function changed(
@@ -84,6 +109,8 @@ function changed(
     interval: interval(kind.of(change.low), kind.of(change.high), decimals),
     told,
     way,
+    value: outsideOf(change, kind),
+    unit: says === '' ? kind.symbol : says,
   };
 }
 
@@ -199,3 +226,23 @@ function edgeOf(
 ): string {
   return groups.some(atEdge) ? 'at the end of a sweep: the true peak may lie beyond' : '';
 }
+
+/** The same as a table that leaves: the unit of each line in a column of its own. */
+export const measuresTable = (
+  rows: readonly MeasureRow[],
+  names: readonly string[],
+  pairName: string,
+): TableModel =>
+  tableFrom(rows, [
+    wordsColumn('Figure', ({ name }) => name),
+    wordsColumn('Unit', ({ unit }) => unit),
+    wordsColumn('What it is', ({ means }) => means),
+    ...names.flatMap((name, at): ColumnOf<MeasureRow>[] => [
+      numberColumn(name, null, ({ sides }) => sides[at]?.value?.value),
+      rangeColumn(`${name}, 95 %`, null, ({ sides }) => sides[at]?.value),
+    ]),
+    wordsColumn('Unit of the change', ({ change }) => change?.unit),
+    numberColumn(pairName, null, ({ change }) => change?.value.value),
+    rangeColumn(`${pairName}, 95 %`, null, ({ change }) => change?.value),
+    yesNoColumn('Told from chance', ({ change }) => change?.told),
+  ]);

@@ -16,6 +16,16 @@ import { PlaneMap } from '../charts/PlaneMap.tsx';
 import { planeTable } from '../charts/plane-words.ts';
 import type { Point } from '../charts/Surface.tsx';
 import { SafetyLine } from '../shell/safety.tsx';
+import {
+  type ColumnOf,
+  numberColumn,
+  quantityColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { TakeTable } from '../table/TakeTable.tsx';
 import { Warnings } from './Answer.tsx';
 import below from './below.module.css';
 import both from './both.module.css';
@@ -246,9 +256,15 @@ function SpeedTable({
       <header>
         <h2 id="both-table">{`Lead and lambda by speed${load === null ? '' : ` at ${load}`}, for ${table.use}`}</h2>
         {table.rows !== null && (
-          <a className={both.save} href={csvOf(table.use)} download="lead-and-lambda.csv">
-            {load === null ? 'Save as CSV' : 'Save as CSV, all loads'}
-          </a>
+          <span className={both.acts}>
+            <a className={both.save} href={csvOf(table.use)} download="lead-and-lambda.csv">
+              {load === null ? 'For a controller (CSV)' : 'For a controller (CSV), all loads'}
+            </a>
+            <TakeTable
+              title="Lead and lambda by speed"
+              table={() => speedTable(table.rows!, fuel)}
+            />
+          </span>
         )}
       </header>
       <p className={styles.quietText}>{kept(table.why)}</p>
@@ -285,6 +301,36 @@ function SpeedTable({
   );
 }
 
+const speedTable = (
+  rows: NonNullable<TwoAnswer['tables'][number]['rows']>,
+  fuel: BothViewProps['fuel'],
+): TableModel =>
+  tableFrom(rows, [
+    speedRowColumn,
+    numberColumn('Spark lead', '°', ({ leadDeg }) => leadDeg, { decimals: 1 }),
+    numberColumn('Lambda', '', ({ lambda }) => lambda, { decimals: 3 }),
+    ...(fuel === null
+      ? []
+      : [
+          numberColumn<SpeedRow>(
+            `Air to ${fuel.name}`,
+            '',
+            ({ lambda }) => lambda * fuel.stoichiometricAfr,
+            { decimals: 2 },
+          ),
+        ]),
+    rangeColumn('Best lead, 95 %', '°', ({ bestLeadDeg }) => bestLeadDeg, { decimals: 1 }),
+    rangeColumn('Best lambda, 95 %', '', ({ bestLambda }) => bestLambda, { decimals: 3 }),
+  ]);
+
+type SpeedRow = NonNullable<TwoAnswer['tables'][number]['rows']>[number];
+const speedRowColumn: ColumnOf<SpeedRow> = numberColumn(
+  'Engine speed',
+  'rpm',
+  ({ speedRpm }) => speedRpm,
+  { decimals: 0 },
+);
+
 const STATE_WORDS = {
   clean: 'ran clean',
   limit: 'reached a limit',
@@ -304,10 +350,20 @@ function PullsMade({
   readonly nameOf: BothViewProps['nameOf'];
 }) {
   const power = outside('power', units);
+  const table = () =>
+    tableFrom(answer.dots, [
+      wordsColumn('Pull', ({ id }) => nameOf(id)),
+      numberColumn('Lead', '°', ({ leadDeg }) => leadDeg, { decimals: 1 }),
+      numberColumn('Lambda', '', ({ lambda }) => lambda, { decimals: 3 }),
+      wordsColumn('Mixture', ({ lambda }) => afr(lambda)),
+      quantityColumn('Mean power', 'power', units, ({ meanPowerW }) => meanPowerW),
+      wordsColumn('Limit', ({ state }) => STATE_WORDS[state]),
+    ]);
   return (
     <section className="panel" aria-labelledby="both-pulls">
       <header>
         <h2 id="both-pulls">The pulls</h2>
+        <TakeTable title="The pulls" table={table} />
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className={both.scroll} tabIndex={0} aria-label="The pulls">

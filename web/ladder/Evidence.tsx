@@ -11,6 +11,16 @@ import {
   setting,
   signedPercent,
 } from '../charts/numbers.ts';
+import {
+  numberColumn,
+  rangeColumn,
+  settingColumn,
+  settingUnit,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { TakeHead } from '../table/TakeTable.tsx';
 import { Warnings } from './Answer.tsx';
 import below from './below.module.css';
 import styles from './ladder.module.css';
@@ -39,17 +49,20 @@ export function Evidence({ input, answer, opened, onClose }: EvidenceProps) {
       <Part title="How well the cell repeats">
         <p>{repeatabilityInWords(answer)}</p>
       </Part>
-      <Part title="What each step gained">
+      <Part title="What each step gained" table={() => stepsTable({ input, answer })}>
         <Steps {...{ input, answer }} />
       </Part>
-      <Part title="Best, knee and limit">
+      <Part title="Best, knee and limit" table={() => placesTable({ input, answer })}>
         <Places {...{ input, answer }} />
       </Part>
-      <Part title="What is left, and how sure that is">
+      <Part title="What is left, and how sure that is" table={() => usesTable({ input, answer })}>
         <Uses {...{ input, answer }} />
       </Part>
       {answer.following !== null && (
-        <Part title={`A ${input.kind.word} that follows speed`}>
+        <Part
+          title={`A ${input.kind.word} that follows speed`}
+          table={() => followingTable({ input, answer })}
+        >
           <Following {...{ input, answer }} />
         </Part>
       )}
@@ -60,16 +73,42 @@ export function Evidence({ input, answer, opened, onClose }: EvidenceProps) {
   );
 }
 
-function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+function Part({
+  title,
+  table,
+  children,
+}: {
+  readonly title: string;
+  readonly table?: () => TableModel;
+  readonly children: ReactNode;
+}) {
   return (
     <section className={below.part}>
-      <h3>{title}</h3>
+      {table === undefined ? (
+        <h3>{title}</h3>
+      ) : (
+        <TakeHead title={title} table={table}>
+          <h3>{title}</h3>
+        </TakeHead>
+      )}
       {children}
     </section>
   );
 }
 
 type Both = Pick<EvidenceProps, 'input' | 'answer'>;
+
+const stepsTable = ({ input: { kind }, answer }: Both): TableModel =>
+  tableFrom(answer.steps, [
+    settingColumn('from', kind.unit, ({ from }) => from),
+    settingColumn('to', kind.unit, ({ to }) => to),
+    numberColumn('gain', '%', ({ gainPercent }) => gainPercent, { decimals: 1 }),
+    rangeColumn('gain, 95 %', '%', ({ lowPercent: low, highPercent: high }) => ({ low, high }), {
+      decimals: 1,
+    }),
+    wordsColumn('in words', ({ word }) => word),
+    wordsColumn('also changed', ({ besides }) => besides),
+  ]);
 
 function Steps({ input, answer }: Both) {
   const { unit } = input.kind;
@@ -103,11 +142,33 @@ function Steps({ input, answer }: Both) {
   );
 }
 
+/** Best, knee and limit, and what each is. */
+const placesOf = (answer: LadderAnswer) =>
+  [
+    { name: 'best', what: 'most mean power over the band', one: answer.best },
+    { name: 'knee', what: 'another step stops paying', one: answer.knee },
+    {
+      name: 'limit',
+      what: answer.limitWatched ? 'knock or what the operator saw' : 'nobody watched',
+      one: answer.limit,
+    },
+  ] as const;
+
+function placesTable({ input: { kind }, answer }: Both): TableModel {
+  const decimals = estimateDecimals(kind);
+  return tableFrom(placesOf(answer), [
+    wordsColumn('place', ({ name }) => name),
+    settingColumn('estimate', kind.unit, ({ one }) => one?.value, { decimals }),
+    rangeColumn('estimate, 95 %', settingUnit(kind.unit), ({ one }) => one, { decimals }),
+    wordsColumn('what it is', ({ what }) => what),
+  ]);
+}
+
 function Places({ input, answer }: Both) {
   const { kind } = input;
   const decimals = estimateDecimals(kind);
-  const row = (name: string, what: string, one: LadderAnswer['best'] | null) => (
-    <tr>
+  const row = ({ name, what, one }: ReturnType<typeof placesOf>[number]) => (
+    <tr key={name}>
       <th scope="row">{name}</th>
       <td>{one === null ? '–' : estimate(one.value, kind.unit, decimals)}</td>
       <td>{one === null ? 'none found' : interval(one.low, one.high, decimals)}</td>
@@ -126,16 +187,35 @@ function Places({ input, answer }: Both) {
           </th>
         </tr>
       </thead>
-      <tbody>
-        {row('best', 'most mean power over the band', answer.best)}
-        {row('knee', 'another step stops paying', answer.knee)}
-        {row(
-          'limit',
-          answer.limitWatched ? 'knock or what the operator saw' : 'nobody watched',
-          answer.limit,
-        )}
-      </tbody>
+      <tbody>{placesOf(answer).map(row)}</tbody>
     </table>
+  );
+}
+
+function usesTable({ input: { kind, uses }, answer }: Both): TableModel {
+  const percentOf = (share: number | null | undefined) => (share == null ? null : share * 100);
+  return tableFrom(
+    uses.map(({ name }) => ({ name, one: answer.uses[name] })),
+    [
+      wordsColumn('use', ({ name }) => name),
+      settingColumn('left', kind.unit, ({ one }) => one?.value),
+      numberColumn('gives up', '%', ({ one }) => one?.givesUpPercent, { decimals: 1 }),
+      numberColumn('chance past the best', '%', ({ one }) => percentOf(one?.chancePastBest), {
+        decimals: 1,
+      }),
+      numberColumn(
+        'chance past the limit',
+        '%',
+        ({ one }) => (answer.limitWatched ? percentOf(one?.chancePastLimit) : null),
+        {
+          decimals: 1,
+          note: answer.limitWatched
+            ? 'by the limit as it was watched'
+            : 'nobody watched for a limit',
+        },
+      ),
+      settingColumn('held back', kind.unit, ({ one }) => one?.holdback),
+    ],
   );
 }
 
@@ -171,6 +251,16 @@ function Uses({ input, answer }: Both) {
     </table>
   );
 }
+
+const followingTable = ({ input: { kind }, answer }: Both): TableModel =>
+  tableFrom(answer.following!.table, [
+    numberColumn('engine speed', 'rpm', ({ speedRpm }) => speedRpm, { decimals: 0 }),
+    settingColumn(`${kind.word} that follows`, kind.unit, (row) => row.setting),
+    numberColumn('a fixed one costs here', '%', ({ fixedCostPercent }) => fixedCostPercent.value, {
+      decimals: 1,
+    }),
+    rangeColumn('cost, 95 %', '%', ({ fixedCostPercent }) => fixedCostPercent, { decimals: 1 }),
+  ]);
 
 function Following({ input, answer }: Both) {
   const { unit, word } = input.kind;

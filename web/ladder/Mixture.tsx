@@ -1,6 +1,8 @@
 import type { LadderAnswer } from '../../src/ladder/types.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
 import { kept, outside, plain, signed } from '../charts/numbers.ts';
+import { numberColumn, quantityColumn, rangeColumn, tableFrom } from '../table/model.ts';
+import { TakeHead } from '../table/TakeTable.tsx';
 import styles from './ladder.module.css';
 import type { FuelNote } from './props.ts';
 
@@ -9,6 +11,9 @@ interface MixtureProps {
   readonly fuel: FuelNote | null;
   readonly units: UnitSystem;
 }
+
+const TITLE = 'Power and fuel by mixture';
+type Row = MixtureProps['mixture']['rows'][number];
 
 /** Power and fuel along the mixture: what each gives up and burns, with air to fuel by the fuel that was burnt. */
 export function Mixture({ mixture, fuel, units }: MixtureProps) {
@@ -19,11 +24,42 @@ export function Mixture({ mixture, fuel, units }: MixtureProps) {
     if (own.length === 0) return null;
     return own.reduce((sum, { bsfcKgPerJ }) => sum + bsfcKgPerJ, 0) / own.length;
   };
+  const table = tableFrom(rows, [
+    numberColumn('lambda', '', ({ lambda }) => lambda, { decimals: 3 }),
+    ...(fuel === null
+      ? []
+      : [
+          numberColumn<Row>(
+            `air to ${fuel.name}`,
+            '',
+            ({ lambda }) => lambda * fuel.stoichiometricAfr,
+            { decimals: 2 },
+          ),
+        ]),
+    numberColumn('power given up', '%', ({ lossPercent }) => lossPercent.value, { decimals: 2 }),
+    rangeColumn('power given up, 95 %', '%', ({ lossPercent }) => lossPercent, { decimals: 2 }),
+    numberColumn('fuel for the same air', '%', ({ fuelPercent }) => fuelPercent, { decimals: 1 }),
+    numberColumn(
+      'fuel for the same power',
+      '%',
+      ({ fuelForPowerPercent }) => fuelForPowerPercent.value,
+      { decimals: 1 },
+    ),
+    ...(measured.length === 0
+      ? []
+      : [
+          quantityColumn<Row>('measured', 'specificConsumption', units, ({ lambda }) =>
+            measuredAt(lambda),
+          ),
+        ]),
+  ]);
   return (
     <section aria-labelledby="ladder-mixture">
-      <h2 id="ladder-mixture" className={styles.sectionTitle}>
-        Power and fuel by mixture
-      </h2>
+      <TakeHead title={TITLE} table={() => table}>
+        <h2 id="ladder-mixture" className={styles.sectionTitle}>
+          {TITLE}
+        </h2>
+      </TakeHead>
       <p className={styles.quiet}>{kept(sentence)}</p>
       {rows.length > 0 && (
         <div className={styles.tableWrap}>

@@ -15,6 +15,16 @@ import {
   UNKNOWN,
 } from '../charts/numbers.ts';
 import { extentOf } from '../charts/scale.ts';
+import {
+  numberColumn,
+  quantityColumn,
+  quantityRangeColumn,
+  settingColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { TakeHead } from '../table/TakeTable.tsx';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { LookIcon, NoteIcon, StopIcon } from '../theme/icons.tsx';
 import { rungColour } from '../theme/palette.ts';
@@ -40,9 +50,14 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
   const common = commonNotes(recorded.map(({ marks }) => marks));
   return (
     <section aria-labelledby="ladder-pulls" className={below.pulls}>
-      <h2 id="ladder-pulls" className={styles.sectionTitle}>
-        Pulls
-      </h2>
+      <TakeHead
+        title="Pulls of the ladder"
+        table={() => pullsTable(pulls, { input, units, details })}
+      >
+        <h2 id="ladder-pulls" className={styles.sectionTitle}>
+          Pulls
+        </h2>
+      </TakeHead>
       <div className={styles.tableWrap}>
         <table className={styles.table}>
           <thead>
@@ -90,6 +105,58 @@ export function PullsTable({ input, units, details, onExclude }: PullsTableProps
       )}
     </section>
   );
+}
+
+/** The same as a table that leaves: peaks with both ends of their intervals, everything seen in a pull in words. */
+function pullsTable(
+  pulls: readonly LadderPull[],
+  { input: { kind }, units, details }: Pick<PullsTableProps, 'input' | 'units' | 'details'>,
+): TableModel {
+  const of = ({ id }: LadderPull) => details.get(id);
+  const peak = (
+    title: string,
+    quantity: 'power' | 'torque',
+    found: (pull: LadderPull) => Peak | null | undefined,
+    typed: (pull: LadderPull) => number | null,
+  ) => [
+    quantityColumn<LadderPull>(title, quantity, units, (pull) => found(pull)?.value ?? typed(pull)),
+    quantityRangeColumn<LadderPull>(`${title}, 95 %`, quantity, units, found),
+    numberColumn<LadderPull>(`${title} at`, 'rpm', (pull) => found(pull)?.speedRpm, {
+      decimals: 0,
+    }),
+  ];
+  return tableFrom(pulls, [
+    wordsColumn('pull', (pull) => of(pull)?.name ?? `${pull.order + 1}`),
+    settingColumn(kind.word, kind.unit, (pull) => pull.setting),
+    ...peak(
+      'peak power',
+      'power',
+      (pull) => of(pull)?.peakPower,
+      (pull) => pull.peakPowerW,
+    ),
+    ...peak(
+      'peak torque',
+      'torque',
+      (pull) => of(pull)?.peakTorque,
+      (pull) => pull.peakTorqueNm,
+    ),
+    numberColumn(
+      kind.name === 'lambda' ? 'lambda measured' : 'lambda',
+      '',
+      (pull) => of(pull)?.lambda,
+      {
+        decimals: 2,
+      },
+    ),
+    numberColumn('air factor', '', (pull) => of(pull)?.airFactor, { decimals: 3 }),
+    wordsColumn('left out because', (pull) => pull.excludedBecause),
+    wordsColumn('seen in it', (pull) =>
+      seenIn(pull, units, of(pull)?.marks ?? [])
+        .filter(({ key }) => key !== 'out')
+        .map(({ text }) => text)
+        .join('; '),
+    ),
+  ]);
 }
 
 function Row({
@@ -179,15 +246,7 @@ function PeakCells({
 }
 
 /** Reason it is left out, knock, what differs, and the marks of the recording, worst first. */
-function Seen({
-  pull,
-  units,
-  marks,
-}: {
-  pull: LadderPull;
-  units: UnitSystem;
-  marks: readonly Mark[];
-}) {
+function seenIn(pull: LadderPull, units: UnitSystem, marks: readonly Mark[]) {
   const lines: { key: string; icon: 'stop' | 'look' | 'note'; text: string }[] = [];
   if (pull.excludedBecause !== null) {
     lines.push({ key: 'out', icon: 'note', text: `left out: ${pull.excludedBecause}` });
@@ -206,6 +265,19 @@ function Seen({
     const text = kept(inUnitsOf(mark.sentence, units));
     lines.push({ key: mark.sentence, icon: icons[mark.severity], text });
   }
+  return lines;
+}
+
+function Seen({
+  pull,
+  units,
+  marks,
+}: {
+  pull: LadderPull;
+  units: UnitSystem;
+  marks: readonly Mark[];
+}) {
+  const lines = seenIn(pull, units, marks);
   if (lines.length === 0) return null;
   const shown = lines.slice(0, 2);
   return (

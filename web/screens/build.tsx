@@ -13,8 +13,10 @@ import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, today } from '../shell/words.ts';
+import { TakeTable } from '../table/TakeTable.tsx';
 import { BuildStanding } from './build-standing.tsx';
 import { buildsSearch, lastBefore } from './compare/ready.ts';
+import { daysTable } from './days-table.ts';
 import { decidedInWords, leadsInWords } from './engine-words.ts';
 import { LadderLinks } from './ladder-links.tsx';
 import { NextBuild } from './next-build.tsx';
@@ -176,6 +178,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
         <section className="panel" aria-labelledby="days">
           <header>
             <h2 id="days">Test days</h2>
+            <TakeTable title="Test days" table={() => daysTable(days)} />
           </header>
           <table className="sheet">
             <thead>

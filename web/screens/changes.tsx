@@ -8,6 +8,8 @@ import { plainName } from '../shell/FileName.tsx';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { asSentence, timeInWords } from '../shell/words.ts';
+import { type TableModel, tableFrom, wordsColumn, yesNoColumn } from '../table/model.ts';
+import { TakeRow } from '../table/TakeTable.tsx';
 
 const sentenceOf = ({ summary }: RecordEvent): string => asSentence(plainName(summary));
 
@@ -48,6 +50,7 @@ export function ChangesScreen() {
       )}
       {events.data && events.data.length > 0 && (
         <section className="panel" aria-label="Changes">
+          <TakeRow title="Changes" table={() => changesTable(events.data)} />
           <table className="sheet">
             <thead>
               <tr>
@@ -95,3 +98,12 @@ export function ChangesScreen() {
     </Page>
   );
 }
+
+const changesTable = (events: readonly RecordEvent[]): TableModel =>
+  tableFrom(events, [
+    wordsColumn('When', ({ at }) => at),
+    wordsColumn('What', sentenceOf),
+    wordsColumn('Who', ({ who }) => who),
+    wordsColumn('Kind', ({ kind }) => KIND[kind]),
+    yesNoColumn('Taken back', ({ undone }) => undone),
+  ]);

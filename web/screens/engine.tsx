@@ -12,6 +12,8 @@ import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, dateInWords } from '../shell/words.ts';
+import { numberColumn, type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
+import { TakeTable } from '../table/TakeTable.tsx';
 import { BuildStanding } from './build-standing.tsx';
 import { KeptComparisons } from './compare/kept.tsx';
 import { buildsSearch, testedBuilds } from './compare/ready.ts';
@@ -141,6 +143,7 @@ function Engine({ page }: { page: EnginePage }) {
         <section className="panel" aria-labelledby="builds">
           <header>
             <h2 id="builds">Builds</h2>
+            <TakeTable title="Builds" table={() => buildsTable({ builds, days })} />
           </header>
           <table className="sheet">
             <thead>
@@ -212,3 +215,16 @@ function Engine({ page }: { page: EnginePage }) {
     </div>
   );
 }
+
+const buildsTable = ({ builds, days }: Pick<EnginePage, 'builds' | 'days'>): TableModel => {
+  const of = (buildId: string) => days.filter((day) => day.buildId === buildId);
+  return tableFrom(builds, [
+    wordsColumn('Build', ({ name }) => name),
+    numberColumn('Test days', '', ({ id }) => of(id).length, { decimals: 0 }),
+    numberColumn('Pulls', '', ({ id }) => of(id).reduce((sum, day) => sum + day.pullCount, 0), {
+      decimals: 0,
+    }),
+    wordsColumn('Last tested', ({ id }) => of(id).find(({ date }) => date !== null)?.date),
+    wordsColumn('Notes', ({ notes }) => notes),
+  ]);
+};

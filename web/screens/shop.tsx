@@ -12,7 +12,9 @@ import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
+import { TakeTable } from '../table/TakeTable.tsx';
 import { DayState } from './day-state.tsx';
+import { daysTable } from './days-table.ts';
 import { engineBody } from './engine-body.ts';
 import { decidedInWords, engineInWords, leadsInWords } from './engine-words.ts';
 import { LadderLinks } from './ladder-links.tsx';
@@ -123,6 +125,7 @@ function RecentDays({ days }: { days: readonly DaySummary[] }) {
     <section className="panel" aria-labelledby="recent-days">
       <header>
         <h2 id="recent-days">Recent test days</h2>
+        <TakeTable title="Recent test days" table={() => daysTable(days)} />
       </header>
       <div className={styles.scroll}>
         <table className="sheet">

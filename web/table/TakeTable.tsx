@@ -1,5 +1,5 @@
 import { Menu } from '@mantine/core';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { SaveIcon } from '../theme/icons.tsx';
 import type { TableModel } from './model.ts';
 import styles from './table.module.css';
@@ -41,6 +41,17 @@ export function TakeTable(props: TakeTableProps) {
 /** The same, in a line of its own over a table that has no head with room for it. */
 export const TakeRow = (props: TakeTableProps) => (
   <div className={styles.over}>
+    <TakeTable {...props} />
+  </div>
+);
+
+/** A heading with that menu at the end of its line. */
+export const TakeHead = ({
+  children,
+  ...props
+}: TakeTableProps & { readonly children: ReactNode }) => (
+  <div className={styles.head}>
+    {children}
     <TakeTable {...props} />
   </div>
 );

@@ -16,8 +16,8 @@ export type ModelCell = string | number | boolean | Range | null;
 export interface ModelColumn {
   readonly title: string;
   readonly kind: 'words' | 'number' | 'range' | 'yesNo';
-  /** As it is written on screen; empty for a plain number and for what has none. */
-  readonly unit: string;
+  /** As it is written on screen; empty for a plain number and for what has none; null: each row says its own. */
+  readonly unit: string | null;
   /** Digits after the point on screen. */
   readonly decimals?: number;
   /** How a cell is written on screen where that is not by the decimals alone. */
@@ -78,7 +78,7 @@ export const yesNoColumn = <Row>(title: string, of: Of<Row, boolean>): ColumnOf<
 /** Numbers that are in the unit of the screen already: percent, rpm, a count. */
 export const numberColumn = <Row>(
   title: string,
-  unit: string,
+  unit: string | null,
   of: Of<Row, number>,
   look: Look = {},
 ): ColumnOf<Row> => ({ title, kind: 'number', unit, of, ...lookOf(look) });
@@ -86,7 +86,7 @@ export const numberColumn = <Row>(
 /** Both ends of an interval, in the unit of the screen. */
 export const rangeColumn = <Row>(
   title: string,
-  unit: string,
+  unit: string | null,
   of: Of<Row, Range>,
   look: Look = {},
 ): ColumnOf<Row> => ({ title, kind: 'range', unit, of, ...lookOf(look) });
@@ -182,7 +182,7 @@ function lookOf({ decimals, signed: withSign, show, note }: Look) {
 
 /** A head with its unit, as it stands on screen. */
 export const headText = ({ title, unit }: Pick<ModelColumn, 'title' | 'unit'>): string =>
-  unit === '' ? title : `${title}, ${unit}`;
+  unit === null || unit === '' ? title : `${title}, ${unit}`;
 
 /** A cell as it stands on screen. */
 export function cellText(column: ModelColumn, cell: ModelCell): string {

@@ -5,6 +5,7 @@ import {
   type Cell,
   type Column,
   headOf,
+  mixed,
   type Table,
   words,
   yesOrNo,
@@ -51,7 +52,7 @@ function leaving(
     case 'range':
       return {
         columns: ['low', 'high'].map((end) =>
-          named(shownNumbers({ ...column, title: `${title} (${end})` })),
+          named(numbersOf({ ...column, title: `${title} (${end})` })),
         ),
         cells: (row) => {
           const cell = at(row);
@@ -60,11 +61,16 @@ function leaving(
       };
     default:
       return {
-        columns: [named(shownNumbers(column))],
+        columns: [named(numbersOf(column))],
         cells: (row) => [at(row) as number | null],
       };
   }
 }
+
+const numbersOf = ({ unit, ...column }: ModelColumn): Column =>
+  unit === null
+    ? { ...mixed(nameFor(column.title), column.title), note: 'in the unit of its row' }
+    : shownNumbers({ ...column, unit });
 
 const textOf = (cell: ModelCell): string | null =>
   cell === null || cell === '' ? null : String(cell);

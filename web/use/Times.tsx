@@ -5,6 +5,14 @@ import styles from '../compare/compare.module.css';
 import { SideHeads } from '../compare/SideHeads.tsx';
 import { letterOf } from '../compare/words.ts';
 import ladder from '../ladder/ladder.module.css';
+import {
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { TakeHead } from '../table/TakeTable.tsx';
 import type { UseViewProps } from './props.ts';
 import { goalName, isFor } from './words.ts';
 
@@ -16,6 +24,7 @@ export function Times({
   chosen,
 }: UseViewProps & { readonly vehicle: VehicleAnswer }) {
   const road = outside('roadSpeed', units);
+  const title = `In ${vehicle.vehicle.name}`;
   const [first] = vehicle.builds;
   const rows = first!.figures.flatMap((figure, f) =>
     isFor(figure.id, units) ? [{ figure, f }] : [],
@@ -25,9 +34,11 @@ export function Times({
   const decimals = (kind: 'time' | 'speed') => (kind === 'time' ? 2 : 1);
   return (
     <section aria-labelledby="use-times" className={styles.measures}>
-      <h2 id="use-times" className={ladder.sectionTitle}>
-        {`In ${vehicle.vehicle.name}`}
-      </h2>
+      <TakeHead title={title} table={() => timesTable({ vehicle, gearing, units, chosen })}>
+        <h2 id="use-times" className={ladder.sectionTitle}>
+          {title}
+        </h2>
+      </TakeHead>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className={ladder.tableWrap} tabIndex={0} aria-label="Times and speeds, a table">
         <table className={ladder.table}>
@@ -121,6 +132,92 @@ export function Times({
         {`Intervals are the curve’s; what is not known of the vehicle is in none, but is alike for all builds. Torque below ${rpm(Math.round(first!.drawn.run.engine.fromRpm))} was not measured and is held level.`}
       </p>
     </section>
+  );
+}
+
+interface TimesLine {
+  readonly what: string;
+  readonly unit: string;
+  readonly builds: readonly (Banded | null)[];
+  readonly pairs: readonly (Banded | null)[];
+}
+
+/** The same as a table that leaves: the unit of each line in a column of its own. */
+function timesTable({
+  vehicle,
+  gearing,
+  units,
+  chosen,
+}: Pick<UseViewProps, 'gearing' | 'units' | 'chosen'> & {
+  readonly vehicle: VehicleAnswer;
+}): TableModel {
+  const road = outside('roadSpeed', units);
+  const { builds, pairs } = vehicle;
+  const alone = (value: number): Banded => ({ value, low: value, high: value });
+  const figures = builds[0]!.figures.flatMap(({ id, name, kind }, f): TimesLine[] => {
+    if (!isFor(id, units)) return [];
+    const shown = (one: Banded | null) =>
+      one === null || kind === 'time'
+        ? one
+        : { value: road.of(one.value), low: road.of(one.low), high: road.of(one.high) };
+    return [
+      {
+        what: name,
+        unit: kind === 'time' ? 's' : road.symbol,
+        builds: builds.map((build) => shown(build.figures[f]!.value)),
+        pairs: pairs.map(({ differences }) => shown(differences[f]!.value)),
+      },
+    ];
+  });
+  const shifts = builds[0]!.shifts.flatMap(({ best }, gear): TimesLine[] => {
+    const name = `shift ${gear + 1} to ${gear + 2}, ${best ? 'best' : 'as said'}`;
+    const line = (
+      what: string,
+      of: (shift: (typeof builds)[number]['shifts'][number]) => number,
+    ) => ({
+      what,
+      unit: 'rpm',
+      builds: builds.map((build) => alone(of(build.shifts[gear]!))),
+      pairs: [],
+    });
+    return [
+      line(name, ({ speedRpm }) => speedRpm),
+      line(`${name}: drops to`, ({ nextRpm }) => nextRpm),
+    ];
+  });
+  const drive: TimesLine[] =
+    gearing === null
+      ? []
+      : [
+          {
+            what: `best final drive, ${goalName(chosen.goal)}`,
+            unit: '1',
+            builds: gearing.builds.map(({ finalDrive, asGood: [low, high] }) => ({
+              value: finalDrive,
+              low,
+              high,
+            })),
+            pairs: [],
+          },
+          {
+            what: `${goalName(chosen.goal)}, each with its own final drive`,
+            unit: 's',
+            builds: [],
+            pairs: gearing.pairs.map(({ value }) => value),
+          },
+        ];
+  const column = (name: string, of: (line: TimesLine) => Banded | null | undefined) => [
+    numberColumn<TimesLine>(name, null, (line) => of(line)?.value),
+    rangeColumn<TimesLine>(`${name}, 95 %`, null, of),
+  ];
+  return tableFrom(
+    [...figures, ...shifts, ...drive],
+    [
+      wordsColumn('What', ({ what }) => what),
+      wordsColumn('Unit', ({ unit }) => unit),
+      ...builds.flatMap(({ name }, at) => column(name, (line) => line.builds[at])),
+      ...pairs.flatMap((_, at) => column(`${letterOf(at + 1)} less A`, (line) => line.pairs[at])),
+    ],
   );
 }
 

@@ -11,6 +11,8 @@ import { Warnings } from '../../ladder/Answer.tsx';
 import ladder from '../../ladder/ladder.module.css';
 import { CopyButton } from '../../shell/copy-button.tsx';
 import { SafetyLine } from '../../shell/safety.tsx';
+import { type TableModel, tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 import compare from '../compare.module.css';
 import { SideMark, sideColour } from '../SideMark.tsx';
 import type { PartPicture } from './dots.ts';
@@ -143,6 +145,15 @@ function Figures({ names, plan, answer }: PartTestProps) {
   );
 }
 
+const pullsTable = (pulls: readonly PartPull[], names: PartTestProps['names']): TableModel =>
+  tableFrom(pulls, [
+    wordsColumn('Pull', ({ name }) => name),
+    wordsColumn('Known of it', ({ aside }) => aside),
+    wordsColumn('Side', ({ side }) => side?.toUpperCase() ?? 'neither'),
+    wordsColumn('Part', ({ side }) => (side === null ? null : names[side])),
+    wordsColumn('Left out because', ({ why }) => why),
+  ]);
+
 /** Every pull of the day in the order made, each with the side that it is of. */
 function Pulls({ names, pulls, answer, onSide, compareHref, dayHref }: PartTestProps) {
   const fresh = pulls.filter(({ side }) => side === null);
@@ -155,6 +166,9 @@ function Pulls({ names, pulls, answer, onSide, compareHref, dayHref }: PartTestP
         <span className={`${styles.links} offPaper`}>
           <a href={dayHref}>Drop run files on the day</a>
           {compareHref !== null && <a href={compareHref}>Side by side</a>}
+          {pulls.length > 0 && (
+            <TakeTable title="Pulls of the part test" table={() => pullsTable(pulls, names)} />
+          )}
         </span>
       </header>
       {pulls.length === 0 && (

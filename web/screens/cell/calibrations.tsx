@@ -1,6 +1,7 @@
 import { Button, Switch } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
+import type { UnitSystem } from '../../../src/units/types.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { calibrationsQuery, cellsQuery } from '../../api/queries.ts';
@@ -14,6 +15,8 @@ import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { asSentence, dateInWords, kept, today } from '../../shell/words.ts';
+import { type TableModel, tableFrom, wordsColumn, yesNoColumn } from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 import { MarkLine } from '../day/remarks.tsx';
 import styles from '../settings/settings.module.css';
 
@@ -137,6 +140,10 @@ function Calibrations({ cell, page }: CalibrationsProps) {
       <section className="panel" aria-labelledby="all-calibrations">
         <header>
           <h2 id="all-calibrations">All of them</h2>
+          <TakeTable
+            title={`Calibrations of ${cell.name}`}
+            table={() => calibrationsTable(calibrations, units)}
+          />
         </header>
         <div className={styles.scroll}>
           <table className="sheet">
@@ -183,6 +190,25 @@ function Calibrations({ cell, page }: CalibrationsProps) {
 export const whatOf = ({ measured }: Pick<Calibration, 'measured'>) =>
   measured.kind === 'sensor' ? measured.sensor : 'Torque, weights on the arm';
 
+const calibrationsTable = (calibrations: readonly Calibration[], units: UnitSystem): TableModel =>
+  tableFrom(calibrations, [
+    wordsColumn('Done on', ({ doneOn }) => doneOn),
+    wordsColumn('What', whatOf),
+    wordsColumn('Says', ({ answer, measured }) =>
+      inShort(answer, units, measured.kind === 'sensor' ? measured.unit : null),
+    ),
+    wordsColumn('By', ({ who }) => who),
+    wordsColumn('Falls due', ({ due }) => due?.dueIso),
+  ]);
+
+const holdingTable = (holding: readonly Holding[]): TableModel =>
+  tableFrom(holding, [
+    wordsColumn('What', ({ of }) => of),
+    yesNoColumn('Due', ({ due }) => due?.isDue),
+    wordsColumn('Done on', ({ doneOn }) => doneOn),
+    wordsColumn('Falls due', ({ due }) => due?.dueIso),
+  ]);
+
 function ledeOf(torque: Holding | null): string {
   if (torque === null) return 'Sensors were held against a reference; torque was not yet.';
   const done = `Torque was calibrated on ${dateInWords(torque.doneOn)}`;
@@ -204,6 +230,7 @@ function StateTable({ torque, sensors }: StateTableProps) {
     <section className="panel" aria-labelledby="how-it-stands">
       <header>
         <h2 id="how-it-stands">How the cell stands today</h2>
+        <TakeTable title="How the cell stands today" table={() => holdingTable(holding)} />
       </header>
       <div className={styles.scroll}>
         <table className="sheet">

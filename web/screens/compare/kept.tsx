@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { inUnitsOf } from '../../../src/units/sentences.ts';
+import type { UnitSystem } from '../../../src/units/types.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import { comparisonsQuery } from '../../api/queries.ts';
@@ -9,6 +10,14 @@ import type { Comparison } from '../../api/types.gen.ts';
 import { interval, signedPercent } from '../../charts/numbers.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { dateInWords, kept } from '../../shell/words.ts';
+import {
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 import { bandToText, sidesToText } from './side-address.ts';
 
 /** The band that was chosen, else the one that was taken; none where only peaks were compared. */
@@ -31,6 +40,7 @@ export function KeptComparisons({ engineId }: { readonly engineId: string }) {
       <header>
         <h2 id="kept-comparisons">Kept comparisons</h2>
         <span className="quiet">as they stood when they were kept</span>
+        <TakeTable title="Kept comparisons" table={() => keptTable(comparisons.data, units)} />
       </header>
       <table className="sheet">
         <thead>
@@ -94,4 +104,26 @@ export function KeptComparisons({ engineId }: { readonly engineId: string }) {
       </table>
     </section>
   );
+}
+
+/** A line for each side held against the first. */
+function keptTable(comparisons: readonly Comparison[], units: UnitSystem): TableModel {
+  const lines = comparisons.flatMap((one) =>
+    (one.said.gains.length === 0 ? [null] : one.said.gains).map((gain, at) => ({
+      one,
+      gain,
+      side: gain === null ? null : (one.said.sides[at + 1]?.name ?? null),
+    })),
+  );
+  return tableFrom(lines, [
+    wordsColumn('Comparison', ({ one }) => one.name),
+    wordsColumn('Held against the first', ({ side }) => side),
+    numberColumn('Mean power', '%', ({ gain }) => gain?.value, { decimals: 1 }),
+    rangeColumn('Mean power, 95 %', '%', ({ gain }) => gain, { decimals: 1 }),
+    wordsColumn('In a word', ({ gain }) => gain?.word),
+    wordsColumn('Finding', ({ one }) => inUnitsOf(one.said.finding, units)),
+    wordsColumn('Note', ({ one }) => one.note),
+    wordsColumn('Kept', ({ one }) => one.keptAt),
+    wordsColumn('By', ({ one }) => one.who),
+  ]);
 }

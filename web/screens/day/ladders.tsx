@@ -6,6 +6,9 @@ import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { DayPage, Ladder } from '../../api/types.gen.ts';
 import { count } from '../../shell/words.ts';
+import { numberColumn, tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
+import take from '../../table/table.module.css';
 import { type LadderSheet, LadderSheets, useNewLadder } from '../ladder/ladder-sheets.tsx';
 import { choiceInWords, nameOfLadder } from '../ladder/ladder-words.ts';
 import { bothVary, ladderOffers } from '../ladder/offers.ts';
@@ -28,25 +31,42 @@ export function Ladders({ page }: { readonly page: DayPage }) {
   const hidden = offers.length - shown.length;
   const own = (ladder: Ladder) =>
     pulls.filter((pull) => belongsTo(ladder, pull, day.lambdaTarget)).length;
+  const table = () =>
+    tableFrom(ladders, [
+      wordsColumn('Ladder', nameOfLadder),
+      wordsColumn('Which pulls', (ladder) => choiceInWords(ladder, pulls)),
+      numberColumn('Pulls', '', own, { decimals: 0 }),
+      numberColumn(
+        'Decisions',
+        '',
+        ({ id }) => decisions.filter((one) => one.ladderId === id).length,
+        {
+          decimals: 0,
+        },
+      ),
+    ]);
   return (
     <section className="panel" aria-labelledby="ladders-of-day">
       <header>
         <h2 id="ladders-of-day">Ladders</h2>
-        <Menu position="bottom-end">
-          <Menu.Target>
-            <Button variant="subtle" size="compact-sm">
-              New ladder
-            </Button>
-          </Menu.Target>
-          <Menu.Dropdown>
-            <Menu.Item onClick={() => setSheet({ kind: 'new', setting: 'lead' })}>
-              Of spark lead …
-            </Menu.Item>
-            <Menu.Item onClick={() => setSheet({ kind: 'new', setting: 'lambda' })}>
-              Of lambda …
-            </Menu.Item>
-          </Menu.Dropdown>
-        </Menu>
+        <span className={take.acts}>
+          <Menu position="bottom-end">
+            <Menu.Target>
+              <Button variant="subtle" size="compact-sm">
+                New ladder
+              </Button>
+            </Menu.Target>
+            <Menu.Dropdown>
+              <Menu.Item onClick={() => setSheet({ kind: 'new', setting: 'lead' })}>
+                Of spark lead …
+              </Menu.Item>
+              <Menu.Item onClick={() => setSheet({ kind: 'new', setting: 'lambda' })}>
+                Of lambda …
+              </Menu.Item>
+            </Menu.Dropdown>
+          </Menu>
+          <TakeTable title="Ladders" table={table} />
+        </span>
       </header>
       <table className="sheet">
         <thead>

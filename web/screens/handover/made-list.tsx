@@ -2,6 +2,8 @@ import { Link } from '@tanstack/react-router';
 import type { EnginePage, HandOverKept } from '../../api/types.gen.ts';
 import { dayLabel } from '../../shell/places.ts';
 import { dateInWords, nameOfStandard } from '../../shell/words.ts';
+import { tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 
 interface MadeListProps {
   /** The oldest first. */
@@ -26,6 +28,18 @@ export function MadeList({ all, shown, page }: MadeListProps) {
     <section className="panel" aria-labelledby="made-hand-overs">
       <header>
         <h2 id="made-hand-overs">Hand-overs of this build</h2>
+        <TakeTable
+          title="Hand-overs of this build"
+          table={() =>
+            tableFrom([...all].reverse(), [
+              wordsColumn('Made', ({ madeAt }) => madeAt),
+              wordsColumn('By', ({ madeBy }) => madeBy),
+              wordsColumn('Test days', daysOf),
+              wordsColumn('Held against', againstOf),
+              wordsColumn('Air', ({ choice }) => nameOfStandard(choice.standard)),
+            ])
+          }
+        />
       </header>
       <table className="sheet">
         <thead>

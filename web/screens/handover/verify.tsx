@@ -8,6 +8,8 @@ import { Facts } from '../../shell/figures.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Trouble } from '../../shell/states.tsx';
 import { count } from '../../shell/words.ts';
+import { type TableModel, tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeRow } from '../../table/TakeTable.tsx';
 import { CheckIcon, LookIcon, StopIcon } from '../../theme/icons.tsx';
 import styles from './handover.module.css';
 import { madeAtInWords } from './made-list.tsx';
@@ -142,6 +144,7 @@ function Differences({ differences }: Pick<Verified, 'differences'>) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
     <section className={styles.scroll} tabIndex={0} aria-label="What differs">
+      <TakeRow title="What differs" table={() => differencesTable(differences)} />
       <table className="sheet">
         <caption className={styles.caption}>{count(differences.length, 'difference')}</caption>
         <thead>
@@ -166,6 +169,20 @@ function Differences({ differences }: Pick<Verified, 'differences'>) {
     </section>
   );
 }
+
+const differencesTable = (differences: Verified['differences']): TableModel => {
+  const whole = (value: unknown) =>
+    typeof value === 'string' ? value : value == null ? null : JSON.stringify(value);
+  return tableFrom(differences, [
+    wordsColumn('Where', ({ where }) => where),
+    wordsColumn(
+      'It says',
+      ({ says }) => whole(says),
+      'as in handover.json; each name says its unit',
+    ),
+    wordsColumn('The recordings give', ({ follows }) => whole(follows), 'in the same unit'),
+  ]);
+};
 
 const LONGEST = 200;
 

@@ -6,19 +6,35 @@ import {
   type PartTable,
   partOverTime,
 } from '../../../src/build/index.ts';
-import { type DisplayKind, quantityText, type UnitSystem } from '../../../src/units/index.ts';
+import {
+  type DisplayKind,
+  displayUnit,
+  fromInside,
+  quantityText,
+  type UnitSystem,
+} from '../../../src/units/index.ts';
 import type { PartHistory } from '../../api/types.gen.ts';
 import { pathInWords, titleOf } from '../../build/words.ts';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing } from '../../shell/states.tsx';
 import { count, dateInWords } from '../../shell/words.ts';
+import {
+  type ColumnOf,
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 import styles from './parts.module.css';
 
 type Stay = PartHistory['stays'][number];
 
 /** Where a part has been, what it has seen there, and what was measured of it each time. */
 export function History({ history: { serial, stays } }: { readonly history: PartHistory }) {
+  const { units } = usePreferences();
   const [first] = stays;
   if (first === undefined)
     return (
@@ -40,6 +56,7 @@ export function History({ history: { serial, stays } }: { readonly history: Part
       <section className="panel" aria-labelledby="stays">
         <header>
           <h2 id="stays">Where it has been</h2>
+          <TakeTable title={`Where ${serial} has been`} table={() => staysTable(stays)} />
         </header>
         <div className={styles.scroll}>
           <table className="sheet">
@@ -74,6 +91,12 @@ export function History({ history: { serial, stays } }: { readonly history: Part
                 ? 'Its section held other parts with a serial too: what was measured there may be of one of them.'
                 : 'What its section of each sheet says; smallest to largest where it is measured at several places.'}
             </span>
+            {measures.length > 0 && (
+              <TakeTable
+                title={`${serial} measured over time`}
+                table={() => measuresTable({ measures, stays }, units)}
+              />
+            )}
           </header>
           {measures.length > 0 && <Measures measures={measures} stays={stays} />}
         </section>
@@ -83,6 +106,82 @@ export function History({ history: { serial, stays } }: { readonly history: Part
       ))}
     </div>
   );
+}
+
+const staysTable = (stays: readonly Stay[]): TableModel =>
+  tableFrom(stays, [
+    wordsColumn('Engine', ({ stay }) => stay.engine),
+    wordsColumn('Build', ({ stay }) => stay.build),
+    wordsColumn('Section', ({ stay }) => titleOf(stay.section)),
+    wordsColumn('Assembled', ({ stay }) => stay.assembledOn),
+    wordsColumn('Test days', ({ days }) => days.map(dayLabel).join('; ')),
+    numberColumn(
+      'Pulls on them',
+      '',
+      ({ days }) => days.reduce((sum, one) => sum + one.pullCount, 0),
+      {
+        decimals: 0,
+      },
+    ),
+    numberColumn('Hours since refresh, by its sheet', 'h', ({ stay }) =>
+      stay.hoursS === null ? null : stay.hoursS / 3600,
+    ),
+    numberColumn('Pulls since refresh, by its sheet', '', ({ stay }) => stay.pulls),
+    wordsColumn('Note', ({ stay }) => stay.note),
+  ]);
+
+/** How a value is shown: factor, offset and symbol of its unit; of a difference only the factor. */
+function shownIn(kind: DisplayKind | null, units: UnitSystem, difference = false) {
+  if (kind === null) return { symbol: '', of: (value: number) => value };
+  const unit = displayUnit(kind, units);
+  const of = (value: number) => (difference ? value / unit.factor : fromInside(value, unit));
+  return { symbol: unit.symbol, of };
+}
+
+const nameOfStay = ({ stay }: Stay) => `${stay.engine}, ${stay.build}`;
+
+function measuresTable({ measures, stays }: MeasuresProps, units: UnitSystem): TableModel {
+  const reading = (at: number) => (one: PartMeasure) => {
+    const found = one.readings[at];
+    const { of } = shownIn(one.shown, units);
+    return found == null || found.low === null || found.high === null
+      ? null
+      : { low: of(found.low), high: of(found.high) };
+  };
+  return tableFrom(measures, [
+    wordsColumn('Measured', ({ path }) => pathInWords(path)),
+    wordsColumn('Unit', ({ shown }) => shownIn(shown, units).symbol || '1'),
+    ...stays.flatMap((stay, at): ColumnOf<PartMeasure>[] => [
+      rangeColumn(`${nameOfStay(stay)}, lowest and highest`, null, reading(at)),
+      wordsColumn(`${nameOfStay(stay)}, in words`, ({ readings }) => readings[at]?.words),
+    ]),
+    ...(stays.length > 1
+      ? [
+          numberColumn<PartMeasure>('First to last', null, ({ by, shown }) =>
+            by === null ? null : shownIn(shown, units, true).of(by),
+          ),
+        ]
+      : []),
+  ]);
+}
+
+function overTimeTable(
+  table: PartTable,
+  { column, at }: { readonly column: FieldSpec; readonly at: number },
+  stays: readonly Stay[],
+  units: UnitSystem,
+): TableModel {
+  const foot = shownIn(shownOf(table.key), units);
+  const shown = shownIn(shownOf(column), units);
+  return tableFrom(table.rows, [
+    numberColumn(table.key.label, foot.symbol, (row) => foot.of(row.at)),
+    ...stays.map((stay, index) =>
+      numberColumn<PartTable['rows'][number]>(nameOfStay(stay), shown.symbol, ({ values }) => {
+        const value = values[at]![index];
+        return value == null ? null : shown.of(value);
+      }),
+    ),
+  ]);
 }
 
 /** `In 2 builds of 1 engine. 34 pulls on 3 test days are in this book; …`. */
@@ -246,6 +345,10 @@ function TableOverTime({ table, stays }: TableOverTimeProps) {
           {table.label}, {column.label.toLowerCase()}
         </h2>
         {table.help !== null && <span className="quiet">{table.help}</span>}
+        <TakeTable
+          title={`${table.label}, ${column.label.toLowerCase()}`}
+          table={() => overTimeTable(table, { column, at }, stays, units)}
+        />
       </header>
       <div className={styles.scroll}>
         <table className="sheet">

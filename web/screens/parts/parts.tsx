@@ -6,6 +6,8 @@ import { titleOf } from '../../build/words.ts';
 import { Page } from '../../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { count } from '../../shell/words.ts';
+import { numberColumn, tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeRow } from '../../table/TakeTable.tsx';
 import { History } from './history.tsx';
 
 /** Parts that move between engines: all of them, or where one has been. */
@@ -44,31 +46,41 @@ function AllParts() {
 }
 
 function PartTable({ parts }: { readonly parts: readonly PartSerial[] }) {
+  const table = () =>
+    tableFrom(parts, [
+      wordsColumn('Serial', ({ serial }) => serial),
+      wordsColumn('Part', ({ name }) => name),
+      wordsColumn('Section', ({ section }) => titleOf(section)),
+      numberColumn('Builds it has been in', '', ({ builds }) => builds, { decimals: 0 }),
+    ]);
   return (
-    <table className="sheet">
-      <thead>
-        <tr>
-          <th scope="col">Serial</th>
-          <th scope="col">Part</th>
-          <th scope="col">Section</th>
-          <th scope="col">Has been in</th>
-        </tr>
-      </thead>
-      <tbody>
-        {parts.map(({ serial, name, section, builds }) => (
-          <tr key={serial}>
-            <th scope="row">
-              <Link to="/parts" search={{ serial }}>
-                <bdi>{serial}</bdi>
-              </Link>
-            </th>
-            <td>{name}</td>
-            <td>{titleOf(section)}</td>
-            <td>{count(builds, 'build')}</td>
+    <>
+      <TakeRow title="Parts" table={table} />
+      <table className="sheet">
+        <thead>
+          <tr>
+            <th scope="col">Serial</th>
+            <th scope="col">Part</th>
+            <th scope="col">Section</th>
+            <th scope="col">Has been in</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {parts.map(({ serial, name, section, builds }) => (
+            <tr key={serial}>
+              <th scope="row">
+                <Link to="/parts" search={{ serial }}>
+                  <bdi>{serial}</bdi>
+                </Link>
+              </th>
+              <td>{name}</td>
+              <td>{titleOf(section)}</td>
+              <td>{count(builds, 'build')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
+import type { UnitSystem } from '../../../src/units/types.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { Cell, CellPatch, NewCell } from '../../api/types.gen.ts';
@@ -9,6 +10,15 @@ import type { Values } from '../../form/fields.ts';
 import { BASIS_FIELDS, CELL_FIELDS } from '../../form/specs.ts';
 import { useFigures } from '../../shell/figures.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
+import {
+  numberColumn,
+  quantityColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
+import take from '../../table/table.module.css';
 import styles from './settings.module.css';
 
 const AIR_WORDS = (air: string) =>
@@ -25,7 +35,7 @@ const INERTIA_WORDS = {
 
 /** The test cells of the shop: what a curve must know of where it was made. */
 export function Cells({ cells }: { cells: readonly Cell[] }) {
-  const { figure } = useFigures();
+  const { figure, units } = useFigures();
   const [editing, setEditing] = useState<Cell | 'new' | null>(null);
   const close = () => setEditing(null);
   const edit = useChange(
@@ -42,9 +52,12 @@ export function Cells({ cells }: { cells: readonly Cell[] }) {
     <section className="panel" aria-labelledby="cells">
       <header>
         <h2 id="cells">Cells</h2>
-        <Button variant="subtle" size="compact-sm" onClick={() => setEditing('new')}>
-          New cell
-        </Button>
+        <span className={take.acts}>
+          <Button variant="subtle" size="compact-sm" onClick={() => setEditing('new')}>
+            New cell
+          </Button>
+          {cells.length > 0 && <TakeTable title="Cells" table={() => cellsTable(cells, units)} />}
+        </span>
       </header>
       {cells.length === 0 ? (
         <p className="quiet">
@@ -125,6 +138,23 @@ export function Cells({ cells }: { cells: readonly Cell[] }) {
     </section>
   );
 }
+
+const cellsTable = (cells: readonly Cell[], units: UnitSystem): TableModel =>
+  tableFrom(cells, [
+    wordsColumn('Cell', ({ name }) => name),
+    quantityColumn('Inertia', 'inertia', units, ({ inertiaKgM2 }) => inertiaKgM2),
+    numberColumn('Sensor lag', 's', ({ sensorLagS }) => sensorLagS),
+    numberColumn('Brake turns per crank turn', '', ({ ratio }) => ratio),
+    wordsColumn(
+      'Torque column, where files do not say',
+      ({ torqueIs }) => `${AIR_WORDS(torqueIs.air)}, ${INERTIA_WORDS[torqueIs.inertia]}`,
+    ),
+    numberColumn(
+      'Calibration stated, standard deviation',
+      '%',
+      (cell) => cell.calibrationRelSd * 100,
+    ),
+  ]);
 
 /** The two choices of what the torque column holds are one thing to the service. */
 function cellBody({ air, inertia, ...patch }: Values, of: Cell | null): CellPatch {

@@ -6,6 +6,15 @@ import { ask } from '../../api/client.ts';
 import type { Shop, UseRules } from '../../api/types.gen.ts';
 import { EditSheet } from '../../form/edit-sheet.tsx';
 import type { Field } from '../../form/fields.ts';
+import {
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
+import take from '../../table/table.module.css';
 import { speed } from '../day/overlay.tsx';
 import styles from './settings.module.css';
 
@@ -76,9 +85,12 @@ export function Uses({ shop }: { shop: Shop }) {
     <section className="panel" aria-labelledby="uses">
       <header>
         <h2 id="uses">Uses and their holdback</h2>
-        <Button variant="subtle" size="compact-sm" onClick={() => setEditing('new')}>
-          New use
-        </Button>
+        <span className={take.acts}>
+          <Button variant="subtle" size="compact-sm" onClick={() => setEditing('new')}>
+            New use
+          </Button>
+          <TakeTable title="Uses and their holdback" table={() => usesTable(uses)} />
+        </span>
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
@@ -161,3 +173,21 @@ function lambdaText({ name, holdbackLambda }: UseRules): string {
   const held = mixtureHoldback(name, holdbackLambda);
   return held === null ? '' : `, lambda ${held}`;
 }
+
+const usesTable = (uses: readonly UseRules[]): TableModel =>
+  tableFrom(uses, [
+    wordsColumn('Use', ({ name }) => name),
+    wordsColumn('What it means', ({ meaning }) => meaning),
+    numberColumn('Least holdback of lead', '°', ({ holdbackDeg }) => holdbackDeg),
+    numberColumn('Least holdback of lambda', '', ({ name, holdbackLambda }) =>
+      mixtureHoldback(name, holdbackLambda),
+    ),
+    rangeColumn(
+      'Speeds',
+      'rpm',
+      ({ speedsRpm }) => (speedsRpm === null ? null : { low: speedsRpm[0], high: speedsRpm[1] }),
+      { note: 'empty: the band of the ladder' },
+    ),
+    numberColumn('Chance past best', '%', ({ chancePastBest }) => chancePastBest * 100),
+    numberColumn('Chance past limit', '%', ({ chancePastLimit }) => chancePastLimit * 100),
+  ]);
