@@ -193,6 +193,7 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
     ({ before, after }) => before.typed !== null && after.typed !== null,
   );
   const onlyOne = computed.length - follows.length + measured.length - read.length;
+  const figures = read.filter((change) => !isInWords(change));
   const table = (caption: string, rows: readonly (readonly string[])[]): Block[] =>
     rows.length === 0
       ? []
@@ -224,7 +225,7 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
     ),
     ...table(
       say.measured,
-      read.flatMap(
+      figures.flatMap(
         ({ path, label, place, placeLabel, shown, before, after, by: difference }, i) => {
           const values = [
             stoodThere(path, before, shown, tell),
@@ -232,7 +233,7 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
             by(difference, shown),
           ];
           if (place === null || placeLabel === null) return [[inUnit(label, shown), ...values]];
-          const isFirst = read[i - 1]?.path !== path;
+          const isFirst = figures[i - 1]?.path !== path;
           return [
             ...(isFirst ? [[inUnit(label, shown)]] : []),
             [`${INDENT}${tell.told(placeLabel)}`, ...values],
@@ -240,9 +241,33 @@ function moved({ computed, measured }: SheetChanges, tell: Teller): Block[] {
         },
       ),
     ),
+    ...stated(read.filter(isInWords), tell),
     ...(onlyOne === 0
       ? []
       : [{ kind: 'paragraph', text: say.onlyOne(onlyOne), quiet: true } as const]),
+  ];
+}
+
+/** Words may be long, and have no room in a column of figures. */
+const isInWords = ({ before, after }: MeasuredChange): boolean =>
+  typeof before.typed !== 'number' || typeof after.typed !== 'number';
+
+function stated(changes: readonly MeasuredChange[], tell: Teller): Block[] {
+  const say = tell.words.changes;
+  if (changes.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: say.stated,
+      columns: [left(say.what), wide(say.before), wide(say.after)],
+      rows: changes.map(({ path, label, placeLabel, shown, before, after }) => [
+        [label, ...(placeLabel === null ? [] : [placeLabel])]
+          .map((one) => tell.told(one))
+          .join(', '),
+        stoodThere(path, before, shown, tell),
+        stoodThere(path, after, shown, tell),
+      ]),
+    },
   ];
 }
 

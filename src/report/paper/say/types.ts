@@ -198,6 +198,8 @@ export interface Words {
     verdictWent(before: string, after: string): string;
     computed: string;
     measured: string;
+    /** What a person wrote or chose, in words. */
+    stated: string;
     onlyOne(count: number): string;
     what: string;
     before: string;

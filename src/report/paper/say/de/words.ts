@@ -184,7 +184,7 @@ export const de: Words = {
     bySpeedNote: (standard) =>
       `${standard === 'none' ? 'Wie gemessen' : `In der Normluft nach ${standard}`}. Unten und oben: das 95-%-Band des Drehmoments.`,
     speed: 'Drehzahl, 1/min',
-    torque: 'Drehmoment',
+    torque: 'Moment',
     power: 'Leistung',
     low: 'Unten',
     high: 'Oben',
@@ -225,6 +225,7 @@ export const de: Words = {
     verdictWent: (before, after) => `von ${before} zu ${after}`,
     computed: 'Was folgt',
     measured: 'Was gemessen wurde',
+    stated: 'Was angegeben wurde',
     onlyOne: (count) =>
       `${count} weitere Werte sind nur von einem der beiden Aufbauten bekannt und lassen sich nicht vergleichen.`,
     what: 'Was',

@@ -221,6 +221,7 @@ export const en: Words = {
     verdictWent: (before, after) => `from ${before} to ${after}`,
     computed: 'What follows',
     measured: 'What was measured',
+    stated: 'What was stated',
     onlyOne: (count) =>
       `${one(count, 'more value')} ${count === 1 ? 'is' : 'are'} known of one of the two builds only, and cannot be held against each other.`,
     what: 'What',

@@ -334,8 +334,8 @@ export const plan: readonly Phrase[] = [
     'Die Zündung, die im Motor bleibt, liegt unter dem Bestwert, der höchsten sauberen Stufe und jeder Grenze, um einen Abstand, der vom Zweck abhängt: einen wählen.',
   ],
   [
-    'The lead to leave in the engine stands {#holdback} or more below the lowest of best, highest clean rung and limit, for {@use}.',
-    'Die Zündung, die im Motor bleibt, liegt mindestens {#holdback} unter dem niedrigsten von Bestwert, höchster sauberer Stufe und Grenze, für {@use}.',
+    'The lead to leave in the engine stands {#holdback} or more below the lowest of best, highest clean rung and limit, for {?use}.',
+    'Die Zündung, die im Motor bleibt, liegt mindestens {#holdback} unter dem niedrigsten von Bestwert, höchster sauberer Stufe und Grenze, für {?use}.',
   ],
 
   // To have at hand
