@@ -1,7 +1,13 @@
 /** The test plan of a day, as it was ticked. */
-import { labelsOf, planSentence, type TickedItem, tickedPlan } from '../../build/index.ts';
+import {
+  labelsOf,
+  type PlanTable,
+  planSentence,
+  type TickedItem,
+  tickedPlan,
+} from '../../build/index.ts';
 import type { HandedDay } from '../handover/types.ts';
-import type { Block, Tick } from './blocks.ts';
+import { type Block, right, type Tick } from './blocks.ts';
 import type { Teller } from './tell.ts';
 
 export function planBlocks(
@@ -20,10 +26,19 @@ export function planBlocks(
         { kind: 'heading', level: 3, text: tell.told(title) },
         ...(shared === null ? [] : [{ kind: 'paragraph', text: shared, quiet: true } as const]),
         { kind: 'ticks', items: items.map((item) => tickOf(item, shared !== null, tell)) },
+        ...items.flatMap(({ table }) => (table === null ? [] : [tableOf(table, tell)])),
       ];
     }),
   ];
 }
+
+/** What an item says by speed; its last column says what it is. */
+const tableOf = ({ columns, rows }: PlanTable, tell: Teller): Block => ({
+  kind: 'table',
+  caption: tell.told(columns.at(-1)!.label),
+  columns: columns.map(({ label, shown }) => right(tell.headed(tell.told(label), shown))),
+  rows: rows.map((row) => row.map((value, i) => tell.number(value, columns[i]!.shown))),
+});
 
 const isDone = ({ tick, hasChanged, struck }: TickedItem): boolean =>
   tick !== null && !hasChanged && struck === null;

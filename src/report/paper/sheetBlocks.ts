@@ -128,11 +128,23 @@ export function changesBlocks({ sinceLast }: HandOver, tell: Teller): Block[] {
   const { changes, build } = sinceLast;
   const title = { kind: 'heading', level: 2, text: say.title(build.name) } as const;
   if (changes === null) return [title, { kind: 'paragraph', text: say.noSheets }];
-  const blocks = [...parts(changes, tell), ...verdicts(changes, tell), ...moved(changes, tell)];
+  const blocks = [
+    ...parts(changes, tell),
+    ...verdicts(changes, tell),
+    ...moved(changes, tell),
+    ...tables(changes, tell),
+  ];
   return [
     title,
     ...(blocks.length === 0 ? [{ kind: 'paragraph', text: say.none } as const] : blocks),
   ];
+}
+
+/** Which free tables differ; what of them bears on the engine stands in what follows. */
+function tables({ tables: all }: SheetChanges, tell: Teller): Block[] {
+  if (all.length === 0) return [];
+  const labels = all.map(({ label }) => tell.told(label)).join('; ');
+  return [{ kind: 'paragraph', text: tell.words.changes.tables(labels), quiet: true }];
 }
 
 function parts({ parts: all }: SheetChanges, tell: Teller): Block[] {

@@ -201,6 +201,7 @@ export interface Words {
     /** What a person wrote or chose, in words. */
     stated: string;
     onlyOne(count: number): string;
+    tables(labels: string): string;
     what: string;
     before: string;
     after: string;

@@ -226,6 +226,7 @@ export const de: Words = {
     computed: 'Was folgt',
     measured: 'Was gemessen wurde',
     stated: 'Was angegeben wurde',
+    tables: (labels) => `Tabellen des Blattes, die sich unterscheiden: ${labels}.`,
     onlyOne: (count) =>
       `${count} weitere Werte sind nur von einem der beiden Aufbauten bekannt und lassen sich nicht vergleichen.`,
     what: 'Was',

@@ -222,6 +222,7 @@ export const en: Words = {
     computed: 'What follows',
     measured: 'What was measured',
     stated: 'What was stated',
+    tables: (labels) => `Tables of the sheet that differ: ${labels}.`,
     onlyOne: (count) =>
       `${one(count, 'more value')} ${count === 1 ? 'is' : 'are'} known of one of the two builds only, and cannot be held against each other.`,
     what: 'What',

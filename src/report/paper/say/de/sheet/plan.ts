@@ -159,6 +159,8 @@ export const plan: readonly Phrase[] = [
   ['Water leaving the engine', 'Wasser am Motoraustritt'],
   ['Exhaust, in the primaries', 'Abgas in den Krümmerrohren'],
   ['Oil pressure', 'Öldruck'],
+  ['Speed', 'Drehzahl'],
+  ['Least oil pressure', 'Geringster Öldruck'],
   [
     'Oil pressure, hot: shut down below the table, and below {#floor} at any speed.',
     'Öldruck, warm: abstellen unter der Tabelle, und unter {#floor} bei jeder Drehzahl.',
