@@ -152,7 +152,7 @@ export async function fillEveryTable(record: PullbookRecord) {
     madeAt: '2026-06-02T09:00:00.000Z',
     madeBy: 'Ann',
     pullbook: '0.0.0',
-    choice: { note: 'for the owner of the coupe' },
+    choice: { notes: 'for the owner of the coupe', by: 'Ann' },
     document: text('{"told":1}'),
     part: text('{"rows":1}'),
   });

@@ -1,7 +1,8 @@
 /** One question over the whole shop: words, days and peaks, in any order. */
 import { sql } from 'kysely';
-import { findUnit, readNumber, toInside, type UnitSystem } from '../../units/index.ts';
+import type { UnitSystem } from '../../units/index.ts';
 import type { Connections } from '../store.ts';
+import { type DayRange, type PeakRange, understood } from './question.ts';
 import { KIND, rowsOf } from './rowNumbers.ts';
 import { FOUND_KINDS, type FoundKind } from './words.ts';
 
@@ -18,77 +19,25 @@ export interface Found {
   readonly peakTorqueNm: number | null;
 }
 
-/** What was asked for beside words, as it was understood. */
-export interface PeakRange {
-  readonly of: 'power' | 'torque';
-  /** [W] or [N·m]; null: no end. */
-  readonly low: number | null;
-  readonly high: number | null;
-}
 export interface Finding {
   readonly found: readonly Found[];
   /** All that fit, also those that are not told. */
   readonly total: number;
   readonly peaks: PeakRange | null;
   /** ISO days, the later one left open where null. */
-  readonly days: readonly [string | null, string | null] | null;
+  readonly days: DayRange | null;
   /** Pulls whose peaks nobody has computed yet; null where no peak was asked for. */
   readonly peaksNotKnown: number | null;
 }
 
-export const MOST_QUERY_LETTERS = 200;
-const MOST_WORDS = 12;
-
-const RANGE =
-  /\b(power|torque)\s+(?:(over|above|under|below)\s+([\d.,]+)|([\d.,]+)\s*(?:-|–|to|\.\.)\s*([\d.,]+))(?:\s*(hp|kw|ps|w|lb-?ft|ft-?lb|n·?m)\b)?/iu;
-const DAYS = /(\d{4}(?:-\d\d(?:-\d\d)?)?)\s*\.\.\s*(\d{4}(?:-\d\d(?:-\d\d)?)?)?/u;
-
-/** A question taken apart: what is left over after peaks and days is words. */
-export function understood(text: string, units: UnitSystem) {
-  let rest = text.slice(0, MOST_QUERY_LETTERS);
-  const peak = RANGE.exec(rest);
-  const peaks = peak === null ? null : peakRange(peak, units);
-  if (peak !== null && peaks !== null) rest = rest.replace(peak[0], ' ');
-  const between = DAYS.exec(rest);
-  const days: Finding['days'] = between === null ? null : [between[1]!, between[2] ?? null];
-  if (between !== null) rest = rest.replace(between[0], ' ');
-  const words = rest
-    // What no word of the index can hold: it would ask for nothing, or be read as a sign of the engine.
-    .replace(/\0/g, ' ')
-    .split(/\s+/u)
-    .filter((word) => /[\p{L}\p{N}]/u.test(word))
-    .slice(0, MOST_WORDS);
-  return { peaks, days, words };
-}
-
-function peakRange(match: RegExpExecArray, system: UnitSystem): PeakRange | null {
-  const [, name, bound, one, from, to, said] = match;
-  const of = name!.toLowerCase() as PeakRange['of'];
-  const usual = of === 'power' ? { us: 'hp', metric: 'kW' } : { us: 'lb-ft', metric: 'N·m' };
-  const unit = findUnit(said ?? usual[system], of);
-  const number = (text: string | undefined) =>
-    text === undefined ? undefined : readNumber(text.replace(/[.,]+$/, ''));
-  if (unit === undefined) return null;
-  const inside = (text: string | undefined): number | null => {
-    const value = number(text);
-    return value === undefined ? null : toInside(value, unit);
-  };
-  if (bound !== undefined) {
-    const value = inside(one);
-    if (value === null) return null;
-    return /over|above/i.test(bound)
-      ? { of, low: value, high: null }
-      : { of, low: null, high: value };
-  }
-  const ends = [inside(from), inside(to)];
-  if (ends[0] === null || ends[1] === null) return null;
-  return { of, low: Math.min(...(ends as number[])), high: Math.max(...(ends as number[])) };
-}
-
-/** Each word at the beginning of one, one of them of the thing itself. Quoted, so that no sign in it means anything. */
-function matchOf(words: readonly string[]): string {
+/**
+ * Each word at the beginning of one, one of them of the thing itself unless days were asked for. Quoted, so that no sign
+ * in it means anything.
+ */
+function matchOf(words: readonly string[], anywhere: boolean): string {
   const quoted = words.map((word) => `"${word.replaceAll('"', '""')}" *`);
-  return `(own : (${quoted.join(' OR ')})) AND ${quoted.join(' AND ')}`;
+  const all = quoted.join(' AND ');
+  return anywhere ? all : `(own : (${quoted.join(' OR ')})) AND ${all}`;
 }
 
 export function makeAsk(at: Connections) {
@@ -100,57 +49,71 @@ export function makeAsk(at: Connections) {
     const told = { peaks, days, peaksNotKnown: peaks === null ? null : await notKnown(at) };
     if (words.length === 0 && peaks === null && days === null)
       return { found: [], total: 0, ...told };
-    const hits = hitsOf(words, peaks);
-    const { rows: counts } = await sql<{ place: number; n: number }>`
-      SELECT row / ${whole(KIND)} AS place, count(*) AS n FROM (${hits})
-      WHERE ${sql.join(
-        FOUND_KINDS.map((kind) => between(kind, days)),
-        sql` OR `,
-      )} GROUP BY 1 ORDER BY 1`.execute(at.reading);
+    // The index is asked once; a row's number tells its kind and day, so that the rest is done on numbers.
+    const { rows } = await hitsOf(words, peaks, days).execute(at.reading);
+    const byKind = FOUND_KINDS.map((): number[] => []);
+    for (const { row } of rows) byKind[Math.floor(row / KIND)]?.push(row);
+    const all = byKind.map((numbers, place) => within(numbers, FOUND_KINDS[place]!, days));
     // Of each kind the newest few, so that a thousand pulls do not hide the engine that they are of.
     const few = Math.max(3, Math.ceil(limit / 4));
+    const chosen = all.flatMap((numbers, place) =>
+      numbers.sort((a, b) => b - a).slice(0, FOUND_KINDS[place] === 'pull' ? limit : few),
+    );
     const found = new Map<string, Found>();
-    for (const { place } of counts) {
-      const kind = FOUND_KINDS[place]!;
-      const { rows } = await sql<Record<string, string | number | null>>`
-        SELECT label, trail, page, on_date, power_w, torque_nm
-        FROM (${hits} AND ${between(kind, days)} ORDER BY row DESC LIMIT ${kind === 'pull' ? limit : few}) AS hit
-          JOIN search_row AS thing ON thing.row = hit.row
-          LEFT JOIN pull_peak ON pull_id = thing.source
-        ORDER BY hit.row DESC`.execute(at.reading);
-      for (const row of rows) {
-        // The same part stands in many builds.
-        const key = `${kind} ${row.page} ${row.label}`;
-        if (!found.has(key) && found.size < limit) found.set(key, foundOf(kind, row));
-      }
+    const things = await thingsAt(at, chosen);
+    for (const number of chosen) {
+      const row = things.get(number)!;
+      const kind = FOUND_KINDS[Math.floor(number / KIND)]!;
+      // The same part stands in many builds.
+      const key = `${kind} ${row.page} ${row.label}`;
+      if (!found.has(key) && found.size < limit) found.set(key, foundOf(kind, row));
     }
     return {
       found: [...found.values()],
-      total: counts.reduce((sum, { n }) => sum + n, 0),
+      total: all.reduce((sum, numbers) => sum + numbers.length, 0),
       ...told,
     };
   };
 }
 
-/** Numbers of the rows that fit, by an index for each way of asking; a condition can be put after it. */
-function hitsOf(words: readonly string[], peaks: PeakRange | null) {
-  const match = sql`search_words MATCH ${matchOf(words)}`;
-  if (peaks === null && words.length === 0) return sql`SELECT row FROM search_row WHERE 1`;
-  if (peaks === null) return sql`SELECT rowid AS row FROM search_words WHERE ${match}`;
+/** Numbers of the rows that fit, by an index for each way of asking. */
+function hitsOf(words: readonly string[], peaks: PeakRange | null, days: DayRange | null) {
+  const match = sql`search_words MATCH ${matchOf(words, days !== null)}`;
+  if (peaks === null && words.length === 0)
+    return sql<{ row: number }>`SELECT row FROM search_row WHERE ${sql.join(
+      FOUND_KINDS.map((kind) => {
+        const [first, last] = rowsOf(kind, days ?? undefined);
+        return sql`row BETWEEN ${whole(first)} AND ${whole(last)}`;
+      }),
+      sql` OR `,
+    )}`;
+  if (peaks === null)
+    return sql<{ row: number }>`SELECT rowid AS row FROM search_words WHERE ${match}`;
   const { of, low, high } = peaks;
   const column = sql.ref(of === 'power' ? 'power_w' : 'torque_nm');
-  const within = sql`SELECT row FROM pull_peak JOIN search_row ON source = pull_id
+  const fitting = sql`SELECT row FROM pull_peak JOIN search_row ON source = pull_id
     WHERE ${column} BETWEEN ${low ?? 0} AND ${high ?? Number.MAX_VALUE}`;
-  if (words.length === 0) return within;
-  return sql`${within} AND row IN (SELECT rowid FROM search_words WHERE ${match})`;
+  if (words.length === 0) return sql<{ row: number }>`${fitting}`;
+  return sql<{
+    row: number;
+  }>`${fitting} AND row IN (SELECT rowid FROM search_words WHERE ${match})`;
 }
 
 /** Written out, because a bound number would come to the index as a real one, which it does not take for a bound. */
 const whole = (number: number) => sql.raw(String(number));
 
-function between(kind: FoundKind, days: Finding['days']) {
-  const [first, last] = rowsOf(kind, days ?? undefined);
-  return sql`row BETWEEN ${whole(first)} AND ${whole(last)}`;
+function within(numbers: readonly number[], kind: FoundKind, days: DayRange | null): number[] {
+  if (days === null) return [...numbers];
+  const [first, last] = rowsOf(kind, days);
+  return numbers.filter((row) => row >= first && row <= last);
+}
+
+async function thingsAt(at: Connections, numbers: readonly number[]) {
+  const { rows } = await sql<Record<string, string | number | null>>`
+    SELECT row, label, trail, page, on_date, power_w, torque_nm
+    FROM search_row LEFT JOIN pull_peak ON pull_id = source
+    WHERE row IN (${sql.raw(numbers.join(', '))})`.execute(at.reading);
+  return new Map(rows.map((row) => [row.row as number, row]));
 }
 
 function foundOf(kind: FoundKind, row: Record<string, string | number | null>): Found {

@@ -15,6 +15,7 @@ const SLICE = 500;
 const UNDER_A_DAY = [
   ['pull', 'pull'],
   ['ladder', 'ladder'],
+  ['plan', 'plan'],
 ] as const;
 
 /** What stands under a thing takes over from it. */
@@ -44,6 +45,14 @@ export async function keepFindable(trx: Store, touched: readonly Touched[]): Pro
       if (!byEntity.has(under)) byEntity.set(under, new Set());
       for (const { source } of rows) byEntity.get(under)!.add(source as Id);
     }
+  }
+  // A plan is found by who ticked what of it.
+  for (const { entity, before, after } of touched) {
+    if (entity !== 'tick') continue;
+    const planId = (after ?? before)?.planId as Id | undefined;
+    if (planId === undefined) continue;
+    if (!byEntity.has('plan')) byEntity.set('plan', new Set());
+    byEntity.get('plan')!.add(planId);
   }
   await forgetPeaks(trx, touched);
   const above = new Map<Id, Above>();
@@ -100,7 +109,8 @@ async function put(
   const { parent, tell } = FINDABLE[entity]!;
   const rows = [];
   let running = await nextOf(trx);
-  for (const fields of all) {
+  for (const row of all) {
+    const fields = entity === 'plan' ? { ...row, ticks: await ticksOf(trx, row.id as Id) } : row;
     const named = parent === null ? null : (fields[parent] as Id);
     const parentId = entity === 'sheetSection' ? await buildOf(trx, named!) : named;
     const from = parentId === null ? NOTHING : await aboveOf(trx, parentId, known);
@@ -109,7 +119,8 @@ async function put(
       rows.push({
         row: rowNumber(kind, date, running++),
         kind,
-        source: fields.id as Id,
+        // There is one shop, and it has no id of its own.
+        source: (fields.id ?? 'shop') as Id,
         parent: parentId,
         label: label.slice(0, 300),
         trail: from.trail,
@@ -127,6 +138,11 @@ async function put(
       .insertInto('search_row')
       .values(rows.slice(from, from + SLICE))
       .execute();
+}
+
+async function ticksOf(trx: Store, planId: Id): Promise<Fields[]> {
+  const rows = await trx.selectFrom('tick').selectAll().where('plan_id', '=', planId).execute();
+  return rows.map((row) => fromRow('tick', row) as unknown as Fields);
 }
 
 async function nextOf(trx: Store): Promise<number> {

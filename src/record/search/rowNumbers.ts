@@ -1,9 +1,9 @@
 /** The number of a row tells its kind and day: within a kind, the newest stands last. */
 import { FOUND_KINDS, type FoundKind } from './words.ts';
 
-/** Room for a running number, for days since 1900, for kinds: 33 + 16 + 4 bits make 53, what a number holds exactly. */
-const DAY = 2 ** 33;
-export const KIND = 2 ** 49;
+/** Room for a running number, for days since 1900, for kinds: 32 + 16 + 5 bits make 53, what a number holds exactly. */
+const DAY = 2 ** 32;
+export const KIND = 2 ** 48;
 const MOST_DAYS = 2 ** 16 - 1;
 const FIRST_DAY = Date.UTC(1900, 0, 1);
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PullbookRecord } from '../repository.ts';
 import { oneDay, withRecord } from '../testing.ts';
-import { understood } from './ask.ts';
+import { understood } from './question.ts';
 
 const finds = async (record: PullbookRecord, text: string, limit = 50) =>
   (await record.search(text, { units: 'us', limit })).found.map(
@@ -69,6 +69,47 @@ describe('anything in the shop', () => {
         words: ['six'],
       });
     }));
+
+  it('reads peaks and days out of the way people write them', () => {
+    const kw = (low: number | null, high: number | null) => ({
+      of: 'power',
+      low: low === null ? null : expect.closeTo(low * 1000, 0),
+      high: high === null ? null : expect.closeTo(high * 1000, 0),
+    });
+    for (const [text, peaks] of [
+      ['power 300 to 320 kW', kw(300, 320)],
+      ['300-320 kW', kw(300, 320)],
+      ['power between 300 kW and 320 kW', kw(300, 320)],
+      ['power 320..300', kw(300, 320)],
+      ['at least 300 kW', kw(300, null)],
+      ['peak power < 300', kw(null, 300)],
+      // 1 hp = 550 ft·lbf/s = 745.699871582 W (NIST SP 811, B.8).
+      ['300 to 320 hp', kw(223.70996, 238.62396)],
+    ] as const)
+      expect(understood(text, 'metric'), text).toEqual({ peaks, days: null, words: [] });
+    expect(understood('300 to 320 six', 'us')).toEqual({
+      peaks: null,
+      days: null,
+      words: ['300', 'to', '320', 'six'],
+    });
+    for (const [text, days] of [
+      ['2026-05-01 to 2026-06-10', ['2026-05-01', '2026-06-10']],
+      ['from May to July 2026', ['2026-05', '2026-07']],
+      ['17 May 2026 – 3 jun 2026', ['2026-05-17', '2026-06-03']],
+      ['2024..2025', ['2024', '2025']],
+      ['since 2026-05', ['2026-05', null]],
+      ['before May 2026', [null, '2026-04-30']],
+      ['after 2025', ['2026-01-01', null]],
+      ['until 5/17/2026', [null, '2026-05-17']],
+      ['until 17.5.2026', [null, '2026-05-17']],
+    ] as const)
+      expect(understood(text, 'us'), text).toEqual({ peaks: null, days, words: [] });
+    expect(understood('until 17/5/2026', 'metric').days).toEqual([null, '2026-05-17']);
+    expect(understood('6/5/2026', 'us').words).toEqual(['2026-06-05']);
+    expect(understood('6/5/2026', 'metric').words).toEqual(['2026-05-06']);
+    // A word that a month begins with is no month.
+    expect(understood('from marble to deck', 'us').days).toBeNull();
+  });
 
   it('answers whatever is typed, and never as a command of the engine', () =>
     withRecord(async (record) => {

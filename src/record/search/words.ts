@@ -3,7 +3,7 @@ import type { Fields } from '../draft.ts';
 import type { EntityName, Id } from '../types.ts';
 
 /** Moves with every change of what is said here; the index is then made anew. */
-export const WORDS_VERSION = 1;
+export const WORDS_VERSION = 2;
 
 /** Kinds of finds, in the order in which they are told. */
 export const FOUND_KINDS = [
@@ -13,6 +13,9 @@ export const FOUND_KINDS = [
   'test day',
   'ladder',
   'decision',
+  'hand-over',
+  'service',
+  'plan',
   'part test',
   'comparison',
   'use',
@@ -85,8 +88,7 @@ export const FINDABLE: Readonly<
         own: words(
           'test day',
           of.name,
-          of.date,
-          dateInWords(of.date),
+          ...datesOf(of.date),
           of.notes,
           of.use,
           of.fuel,
@@ -129,7 +131,7 @@ export const FINDABLE: Readonly<
           of.lambdaMeasured === null ? null : `lambda ${of.lambdaMeasured}`,
           of.jets === null ? null : `jets ${of.jets}`,
           of.loadPercent === null ? null : `load ${of.loadPercent}`,
-          dateInWords(text(of.madeAt).slice(0, 10)),
+          ...datesOf(of.madeAt),
           ...textsIn(of.configuration),
         ),
         onDate: of.madeAt as string | null,
@@ -143,7 +145,7 @@ export const FINDABLE: Readonly<
         kind: 'decision',
         label: `${text(of.use)}: ${of.setting ?? 'no setting'}`,
         page: `/ladders/${ladderId}`,
-        own: words('decision', of.use, of.who, of.why, of.setting),
+        own: words('decision', of.use, of.who, of.why, of.setting, ...datesOf(of.decidedAt)),
         onDate: of.decidedAt as string,
       },
     ],
@@ -157,7 +159,7 @@ export const FINDABLE: Readonly<
         kind: 'file',
         label: text(of.fileName),
         page: `/builds/${buildId}`,
-        own: words('file photo', of.fileName, of.caption, of.section, of.who),
+        own: words('file photo', of.fileName, of.caption, of.section, of.who, ...datesOf(of.putAt)),
         onDate: of.putAt as string,
       },
     ],
@@ -169,7 +171,7 @@ export const FINDABLE: Readonly<
         kind: 'part test',
         label: text(of.name),
         page: `/part-tests/${of.id}`,
-        own: words('part test', of.name, of.groupA, of.groupB, of.who),
+        own: words('part test', of.name, of.groupA, of.groupB, of.who, ...datesOf(of.madeAt)),
         onDate: of.madeAt as string,
       },
     ],
@@ -181,7 +183,14 @@ export const FINDABLE: Readonly<
         kind: 'comparison',
         label: text(of.name),
         page: `/engines/${engineId}`,
-        own: words('comparison', of.name, of.note, of.who),
+        own: words(
+          'comparison',
+          of.name,
+          of.note,
+          of.who,
+          ...datesOf(of.keptAt),
+          (of.said as { readonly finding?: string } | null)?.finding,
+        ),
         onDate: of.keptAt as string,
       },
     ],
@@ -192,8 +201,8 @@ export const FINDABLE: Readonly<
       {
         kind: 'use',
         label: text(of.name),
-        page: `/engines/${engineId}`,
-        own: words('use', of.name, ...textsIn(of.written)),
+        page: `/use?sides=engine:${engineId}&use=kept:${of.id}`,
+        own: words('use', of.name, of.who, ...datesOf(of.keptAt), ...textsIn(of.written)),
         onDate: of.keptAt as string,
       },
     ],
@@ -204,11 +213,87 @@ export const FINDABLE: Readonly<
       {
         kind: 'vehicle',
         label: text(of.name),
-        page: `/engines/${engineId}`,
-        own: words('vehicle', of.name, ...textsIn(of.written)),
+        page: `/use?sides=engine:${engineId}&vehicle=${of.id}`,
+        own: words('vehicle', of.name, of.who, ...datesOf(of.keptAt), ...textsIn(of.written)),
         onDate: of.keptAt as string,
       },
     ],
+  },
+  handOver: {
+    parent: 'buildId',
+    tell: (of, buildId) => {
+      const { notes, by, standard } = (of.choice ?? {}) as Record<string, unknown>;
+      return [
+        {
+          kind: 'hand-over',
+          label: `Hand-over, ${dateInWords(text(of.madeAt).slice(0, 10))}`,
+          page: `/builds/${buildId}/handover?made=${of.id}`,
+          own: words('hand-over report', ...datesOf(of.madeAt), of.madeBy, by, standard, notes),
+          onDate: of.madeAt as string,
+        },
+      ];
+    },
+  },
+  serviceEvent: {
+    parent: 'engineId',
+    tell: (of, engineId) => [
+      {
+        kind: 'service',
+        label: `${of.kind === 'refresh' ? 'Refresh' : 'Work'}, ${dateInWords(of.doneOn)}`,
+        page: `/engines/${engineId}/service`,
+        own: words('service', of.kind, ...datesOf(of.doneOn), of.what, of.parts, of.who),
+        onDate: of.doneOn as string,
+      },
+    ],
+  },
+  serviceReading: {
+    parent: 'engineId',
+    tell: (of, engineId) => [
+      {
+        kind: 'service',
+        label: `Reading, ${dateInWords(of.readOn)}`,
+        page: `/engines/${engineId}/service`,
+        own: words(
+          'service reading',
+          of.leakDown === null ? null : 'leak-down',
+          of.crankingGaugePa === null ? null : 'cranking compression',
+          of.hoursS === null ? null : 'hours',
+          ...datesOf(of.readOn),
+          of.note,
+          of.who,
+        ),
+        onDate: of.readOn as string,
+      },
+    ],
+  },
+  plan: {
+    parent: 'dayId',
+    // `ticks` are put to it by whoever keeps the index: a plan is found by who did what of it.
+    tell: (of, dayId) => [
+      {
+        kind: 'plan',
+        label: 'Test plan',
+        page: `/days/${dayId}/plan`,
+        own: words(
+          'test plan',
+          of.who,
+          ...ticksTold(of.ticks),
+          ...saidIn((of.plan as { readonly edits?: unknown } | null)?.edits),
+          ...saidIn((of.plan as { readonly sections?: unknown } | null)?.sections),
+        ),
+      },
+    ],
+  },
+  // The shop's own uses, which days, ladders and decisions name.
+  shop: {
+    parent: null,
+    tell: (of) =>
+      (of.uses as readonly Fields[]).map((use) => ({
+        kind: 'use',
+        label: text(use.name),
+        page: '/settings',
+        own: words('use', use.name, use.meaning),
+      })),
   },
   calibration: {
     parent: 'cellId',
@@ -217,7 +302,7 @@ export const FINDABLE: Readonly<
         kind: 'calibration',
         label: `Calibration, ${dateInWords(of.doneOn)}`,
         page: `/calibrations/${of.id}`,
-        own: words('calibration', of.doneOn, dateInWords(of.doneOn), of.who, of.notes),
+        own: words('calibration', ...datesOf(of.doneOn), of.who, of.notes, ...textsIn(of.measured)),
         onDate: of.doneOn as string,
       },
     ],
@@ -268,10 +353,33 @@ function textsIn(value: unknown): string[] {
   return Object.values(value).flatMap(textsIn);
 }
 
+/** What people read of a plan; ids, units and sources are not looked for. */
+function saidIn(value: unknown): string[] {
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, one]) =>
+    typeof one === 'string'
+      ? /^(text|title|sentence|reason|why|by)$/.test(key)
+        ? [one]
+        : []
+      : saidIn(one),
+  );
+}
+
+function ticksTold(ticks: unknown): string[] {
+  const all = (ticks ?? []) as readonly { readonly who: string; readonly tickedAt: string }[];
+  return [...new Set(all.flatMap(({ who, tickedAt }) => ['ticked', who, ...datesOf(tickedAt)]))];
+}
+
 const MONTHS =
   'January February March April May June July August September October November December'.split(
     ' ',
   );
+
+/** A date as it is typed and as it is said. */
+function datesOf(iso: unknown): string[] {
+  const day = text(iso).slice(0, 10);
+  return [day, dateInWords(day)].filter(Boolean);
+}
 
 function dateInWords(iso: unknown): string {
   const [, year, month, day] = /^(\d{4})-(\d\d)-(\d\d)$/.exec(text(iso)) ?? [];
