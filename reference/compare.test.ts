@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WebR } from 'webr';
+import { wearOf } from '../src/build/service/wear.ts';
 import { contrastQuantile, groupMeans } from '../src/compare/means.ts';
 import { answerPartTest } from '../src/compare/partAnswer.ts';
 import {
@@ -232,5 +233,49 @@ describe('a response surface and R’s lm', () => {
     expect(gainSd).toBeGreaterThan(0.7 * se);
     expect(gainSd).toBeLessThan(2.5 * se);
     expect(Math.abs(mean((d) => draws.ridge[d]!) - interaction)).toBeLessThan(3);
+  });
+});
+
+describe('cylinders over time and R', () => {
+  it('has the contrasts of slopes of lm() with dates and cylinders as factors, and the slope of the means', async () => {
+    const normal = gaussian(8);
+    const days = [0, 31, 59, 120, 200];
+    const [n, m] = [6, days.length];
+    const y = days.map((day) => {
+      const shared = 0.4 * normal();
+      return Array.from(
+        { length: n },
+        (_, at) => 8 + 0.3 * at + shared + 0.3 * normal() + (at === 3 ? 0.02 * day : 0),
+      );
+    });
+    const readings = days.map((day, at) => ({
+      date: new Date(Date.UTC(2026, 0, 1 + day)).toISOString().slice(0, 10),
+      values: y[at]!,
+      error: null,
+    }));
+    const { moved, together } = wearOf(readings, 'leakDown');
+    await r.objs.globalEnv.bind('y', y.flat());
+    await r.objs.globalEnv.bind('days', days);
+    const theirs = await numbers(`{
+      n <- ${n}; m <- ${m}
+      cylinder <- factor(rep(1:n, m)); date <- factor(rep(1:m, each = n)); t <- rep(days, each = n)
+      contrasts(cylinder) <- contr.sum(n)
+      own <- model.matrix(~cylinder)[, -1]
+      fit <- summary(lm(y ~ date + own + I(own * t)))
+      row <- fit$coefficients[paste0('I(own * t)cylinder', 4), ]
+      against <- row[1] * n / (n - 1) * 200
+      half <- qt(1 - 0.025 / n / 2, fit$df[2]) * row[2] * n / (n - 1) * 200
+      left <- y[cylinder != 4]
+      means <- tapply(left, rep(1:m, each = n - 1), mean)
+      line <- summary(lm(means ~ days))
+      slope <- line$coefficients[2, ]
+      c(against, half, slope[1] * 200, qt(1 - 0.025 / 2, m - 2) * slope[2] * 200)
+    }`);
+    expect(moved.map(({ cylinder }) => cylinder)).toEqual([4]);
+    const { value, high } = moved[0]!.against;
+    const ours = [value, high - value, together!.value, together!.high - together!.value];
+    ours.forEach((one, at) => {
+      expect(Math.abs(one / theirs[at]! - 1)).toBeLessThan(1e-9);
+    });
   });
 });

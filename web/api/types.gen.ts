@@ -536,6 +536,9 @@ export type Found = {
     | 'test day'
     | 'ladder'
     | 'decision'
+    | 'hand-over'
+    | 'service'
+    | 'plan'
     | 'part test'
     | 'comparison'
     | 'use'
@@ -1126,6 +1129,27 @@ export type RecordEvent = {
   readonly undone: boolean;
   readonly touched?: readonly Touched[];
 };
+/** By what the shop states; whichever comes first. */
+export type RefreshDue = {
+  readonly state: 'due' | 'not due' | 'not known';
+  readonly since: { readonly what: string; readonly on: string | null };
+  readonly lines: readonly {
+    readonly by:
+      | 'hours'
+      | 'pulls'
+      | 'full throttle'
+      | 'months' /** [s], a number of pulls, or months. */;
+    readonly after: number;
+    readonly used: number | null;
+    readonly isDue: boolean;
+    readonly on: string | null;
+    readonly earliest: string | null;
+    readonly latest: string | null /** Why no day is known. */;
+    readonly why: 'too few days' | 'has stood' | 'not read' | 'no day' | null;
+  }[] /** Of the line that comes first. */;
+  readonly on: string | null;
+  readonly sentence: string;
+};
 /** Answers given to intake with every file of one shape from one cell. */
 export type RememberedOptions = {
   /** By header, exactly as the file has it. */ readonly mapping?: Readonly<
@@ -1263,6 +1287,10 @@ export type ServiceRecord = {
       readonly by: number | null;
     }[];
   };
+  readonly refresh: RefreshDue;
+  readonly events: readonly ServiceEvent[];
+  readonly readings: readonly ServiceReading[];
+  readonly wear: readonly WearTold[];
   readonly due: readonly {
     readonly what: 'lash' | 'head bolts' | 'refresh' | 'calibration';
     readonly state: 'due' | 'not due' | 'done' | 'not known';
@@ -1796,6 +1824,43 @@ export type Verified = {
   readonly madeWith: string;
   readonly signedBy: ShopKey | null /** Signed with the key of this very shop. */;
   readonly isOurs: boolean;
+};
+/** Leak-down or cranking pressure over time. Changes are from the first date to the last; intervals are 95 % over all that is asked of one measure. */
+export type WearTold = {
+  readonly measure: 'leakDown' | 'crankingPressure';
+  readonly readings: readonly {
+    readonly date: string /** By cylinder: a share, or Pa. */;
+    readonly values: readonly (number | null)[];
+    readonly error: number | null;
+    readonly from: 'sheet' | 'reading';
+    readonly id: string /** It was read since the last refresh. */;
+    readonly counts: boolean;
+  }[];
+  readonly answer: {
+    readonly word: 'moved' | 'cannot be told from chance' | 'not known yet';
+    readonly fromDate: string | null;
+    readonly toDate: string | null;
+    readonly dates: number;
+    readonly cylinders: number;
+    readonly moved: readonly {
+      readonly cylinder: number;
+      readonly against: { readonly value: number; readonly low: number; readonly high: number };
+    }[];
+    readonly together: {
+      readonly value: number;
+      readonly low: number;
+      readonly high: number;
+      readonly moved: boolean;
+    } | null;
+    readonly newest: {
+      readonly date: string;
+      readonly worstCylinder: number;
+      readonly worst: number;
+      readonly mean: number;
+      readonly spread: number | null;
+    } | null;
+  };
+  readonly sentences: readonly string[];
 };
 /** One line of the list of windows of a build sheet. */
 export type WindowRule = {

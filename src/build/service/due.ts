@@ -2,6 +2,7 @@
 import type { UnitSystem } from '../../units/index.ts';
 import type { Plan } from '../plan/index.ts';
 import { planSentence } from '../plan/index.ts';
+import type { RefreshDue } from './refresh.ts';
 
 export type DueState = 'due' | 'not due' | 'done' | 'not known';
 export interface DueItem {
@@ -37,7 +38,7 @@ const AFTER_RUN_IN = [
 export function dueOf(
   plans: readonly PlanOfDay[],
   cells: readonly CellDue[],
-  run: { readonly pulls: number; readonly hoursS: number | null },
+  refresh: RefreshDue,
   units: UnitSystem,
 ): DueItem[] {
   const items = AFTER_RUN_IN.flatMap(([what, id, title]): DueItem[] => {
@@ -66,14 +67,13 @@ export function dueOf(
       on: null,
       sentence: 'What is due after run-in is not known: no test day of this build has a plan.',
     });
-  const ran = run.hoursS === null ? '' : ` and ${(run.hoursS / 3600).toFixed(1)} hours`;
   return [
     ...items,
     {
       what: 'refresh',
-      state: 'not known',
-      on: null,
-      sentence: `Refresh: the shop states no interval; since this build was begun the record has ${run.pulls} ${run.pulls === 1 ? 'pull' : 'pulls'}${ran}.`,
+      state: refresh.state,
+      on: refresh.on,
+      sentence: refresh.sentence,
     },
     ...cells.map(calibrationDueOf),
   ];

@@ -33,6 +33,67 @@ const reading = z.object({
   count: z.number().int(),
   words: z.string().nullable(),
 });
+const iso = z.string().nullable();
+const refreshDue = z
+  .object({
+    state: z.enum(['due', 'not due', 'not known']),
+    since: z.object({ what: z.string(), on: iso }),
+    lines: list(
+      z.object({
+        by: z.enum(['hours', 'pulls', 'full throttle', 'months']),
+        after: z.number().openapi({ description: '[s], a number of pulls, or months.' }),
+        used: numberOrNull,
+        isDue: z.boolean(),
+        on: iso,
+        earliest: iso,
+        latest: iso,
+        why: z.enum(['too few days', 'has stood', 'not read', 'no day']).nullable().openapi({
+          description: 'Why no day is known.',
+        }),
+      }),
+    ),
+    on: iso.openapi({ description: 'Of the line that comes first.' }),
+    sentence: z.string(),
+  })
+  .openapi('RefreshDue', { description: 'By what the shop states; whichever comes first.' });
+const change = { value: z.number(), low: z.number(), high: z.number() };
+const wear = z
+  .object({
+    measure: z.enum(['leakDown', 'crankingPressure']),
+    readings: list(
+      z.object({
+        date: z.string(),
+        values: list(numberOrNull).openapi({ description: 'By cylinder: a share, or Pa.' }),
+        error: numberOrNull,
+        from: z.enum(['sheet', 'reading']),
+        id,
+        counts: z.boolean().openapi({ description: 'It was read since the last refresh.' }),
+      }),
+    ),
+    answer: z.object({
+      word: z.enum(['moved', 'cannot be told from chance', 'not known yet']),
+      fromDate: iso,
+      toDate: iso,
+      dates: z.number().int(),
+      cylinders: z.number().int(),
+      moved: list(z.object({ cylinder: z.number().int(), against: z.object(change) })),
+      together: orNull(z.object({ ...change, moved: z.boolean() })),
+      newest: orNull(
+        z.object({
+          date: z.string(),
+          worstCylinder: z.number().int(),
+          worst: z.number(),
+          mean: z.number(),
+          spread: numberOrNull,
+        }),
+      ),
+    }),
+    sentences: list(z.string()),
+  })
+  .openapi('WearTold', {
+    description:
+      'Leak-down or cranking pressure over time. Changes are from the first date to the last; intervals are 95 % over all that is asked of one measure.',
+  });
 const serviceRecordBody = z
   .object({
     engine,
@@ -82,6 +143,10 @@ const serviceRecordBody = z
         }),
       ),
     }),
+    refresh: refreshDue,
+    events: list(s.serviceEvent),
+    readings: list(s.serviceReading),
+    wear: list(wear),
     due: list(
       z.object({
         what: z.enum(['lash', 'head bolts', 'refresh', 'calibration']),

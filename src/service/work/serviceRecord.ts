@@ -7,6 +7,8 @@ import {
   dueOf,
   type PlanOfDay,
   partOverTime,
+  type RefreshDue,
+  refreshDueOf,
 } from '../../build/index.ts';
 import type { Plan } from '../../build/plan/index.ts';
 import { fieldOf } from '../../build/sections/index.ts';
@@ -18,6 +20,7 @@ import type { Build, Id, Pull, PullbookRecord, TestDay } from '../../record/inde
 import type { UnitSystem } from '../../units/index.ts';
 import { calibrationOn } from './calibrations.ts';
 import type { Curves } from './curves.ts';
+import { type RanBuild, refreshUseOf, wearToldOf } from './serviceUse.ts';
 
 interface Banded {
   readonly value: number;
@@ -74,6 +77,7 @@ export async function serviceRecordOf(
   const told: ServiceBuild[] = [];
   const days: ServiceDay[] = [];
   const sheets: BuildSheet[] = [];
+  const ran: RanBuild[] = [];
   for (const build of builds) {
     const worked: Worked[] = [];
     for (const day of await record.days.list({ buildId: build.id })) {
@@ -102,17 +106,23 @@ export async function serviceRecordOf(
       }),
     );
     days.push(...own);
-    const times = worked.flatMap(({ pulls, curves: all }) =>
-      pulls.map((pull, at) => throttleS(pull, all[at] ?? null)),
-    );
+    const dayTimes = worked.map(({ day, pulls, curves: all }) => ({
+      date: day.date,
+      pulls,
+      timesS: pulls.map((pull, at) => throttleS(pull, all[at] ?? null)),
+    }));
+    const times = dayTimes.flatMap(({ timesS }) => timesS);
+    const hoursS = numberOf('condition.hours', condition?.hours);
+    const assembledOn = wordOf(condition?.assembled);
+    ran.push({ id: build.id, name: build.name, assembledOn, sheet, hoursS, days: dayTimes });
     told.push({
       buildId: build.id,
       name: build.name,
-      assembledOn: wordOf(condition?.assembled),
+      assembledOn,
       pulls: times.length,
       fullThrottleS: times.reduce<number>((sum, time) => sum + (time ?? 0), 0),
       pullsOfUnknownTime: times.filter((time) => time === null).length,
-      hoursS: numberOf('condition.hours', condition?.hours),
+      hoursS,
       bandRpm,
       leadDeg,
       drift: driftOf(
@@ -123,13 +133,20 @@ export async function serviceRecordOf(
     });
   }
   const newest = builds.at(-1);
-  const due = newest === undefined ? [] : await dueItems(record, newest, told.at(-1)!, on, units);
+  const events = await record.serviceEvents.list({ engineId });
+  const readings = await record.serviceReadings.list({ engineId });
+  const refresh = refreshDueOf(refreshUseOf(engine, ran, events, readings), on);
+  const due = newest === undefined ? [] : await dueItems(record, newest, refresh, on, units);
   return {
     engine,
     standard: standard as AirStandard,
     builds: told,
     days,
     condition: conditionOf(sheets),
+    refresh,
+    events,
+    readings,
+    wear: wearToldOf(ran, events, readings, units),
     due,
   };
 }
@@ -207,7 +224,7 @@ function conditionOf(sheets: readonly BuildSheet[]) {
 async function dueItems(
   record: PullbookRecord,
   build: Build,
-  run: ServiceBuild,
+  refresh: RefreshDue,
   on: string,
   units: UnitSystem,
 ): Promise<DueItem[]> {
@@ -238,7 +255,7 @@ async function dueItems(
       isDue: torque?.due?.isDue ?? false,
     });
   }
-  return dueOf(plans, cells, { pulls: run.pulls, hoursS: run.hoursS }, units);
+  return dueOf(plans, cells, refresh, units);
 }
 
 type Measured = Entry | { readonly each: readonly (number | null)[] } | undefined;
