@@ -160,8 +160,24 @@ export const comparisons: readonly Phrase[] = [
     'Die Läufe haben keine Drehzahl des Bandes {#wanted} gemeinsam.',
   ],
   [
-    'Nobody has said whether the torque of {@pulls} is observed or corrected, and that of the others is known: say it {@where}.',
-    'Niemand hat gesagt, ob das Drehmoment von {@pulls} gemessen oder umgerechnet ist; von den anderen ist es bekannt. Sagen Sie es bei den Angaben dazu ({@where}).',
+    'Nobody has said whether the torque of {@pull} is observed or corrected, and that of the others is known: say it {where}.',
+    'Niemand hat gesagt, ob das Drehmoment von „{@pull}“ gemessen oder umgerechnet ist; von den anderen ist es bekannt. Sagen Sie es {where}.',
+  ],
+  [
+    'Nobody has said whether inertia is in the torque of {@pull}, and of the others it is known: say it {where}.',
+    'Niemand hat gesagt, ob das Trägheitsmoment im Drehmoment von „{@pull}“ steckt; von den anderen ist es bekannt. Sagen Sie es {where}.',
+  ],
+  [
+    'Inertia is out of the torque of {@pull} and in that of {@other}, and how much inertia turned with the first one is not known: say it {where}.',
+    'Im Drehmoment von „{@pull}“ steckt das Trägheitsmoment nicht, in dem von „{@other}“ steckt es, und wie viel sich beim ersten mitdrehte, ist nicht bekannt: Sagen Sie es {where}.',
+  ],
+  [
+    '{@pull} was swept with inertia out of its torque, other pulls were held step by step: they are not comparable unless it is said how much inertia turned with it, {where}.',
+    '„{@pull}“ war ein Hochlauf ohne das Trägheitsmoment im Drehmoment, andere Läufe hielten Drehzahl um Drehzahl: Sie sind erst vergleichbar, wenn gesagt ist, wie viel sich mitdrehte, {where}.',
+  ],
+  [
+    'on the page of its day, or of its cell in the settings',
+    'auf der Seite seines Tages oder bei den Einstellungen seines Prüfstands',
   ],
   [
     'The pulls cannot be brought to one air standard: some are corrected by the logger and some observed, and the air of at least one was not recorded.',

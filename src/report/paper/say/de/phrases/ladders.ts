@@ -164,7 +164,7 @@ export const ladders: readonly Phrase[] = [
     '{base} and lower than the rule because the limit is not known better',
     '{base} und tiefer als die Regel, weil die Grenze nicht genauer bekannt ist',
   ],
-  ['limit not watched', 'auf die Grenze wurde nicht geachtet'],
+  ['limit not watched.', 'auf die Grenze wurde nicht geachtet.'],
   [
     'No rule is shipped for a boosted engine: its knock limit decides, and the shop must set its own.',
     'Für einen aufgeladenen Motor gibt es keine mitgelieferte Regel: Seine Klopfgrenze entscheidet, die Werkstatt muss ihre eigene festlegen.',
@@ -227,8 +227,8 @@ export const ladders: readonly Phrase[] = [
     'Nur nach dem größten Drehmoment beurteilt, denn nicht jeder Lauf hat eine Kurve; über einzelne Drehzahlen lässt sich nichts sagen.',
   ],
   [
-    'Judged {where}, the part of the band that every pull covers.',
-    'Beurteilt {where}, dem Teil des Bandes, den jeder Lauf abdeckt.',
+    'Judged from {#speeds}, the part of the band that every pull covers.',
+    'Beurteilt von {#speeds}, dem Teil des Bandes, den jeder Lauf abdeckt.',
   ],
   [
     'No rung was repeated on a ladder that only climbs, so drift over the day cannot be told from the lead; repeating {#setting} now would tell.',

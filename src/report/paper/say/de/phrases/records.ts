@@ -37,7 +37,6 @@ export const records: readonly Phrase[] = [
     'None of these pulls has a curve or a typed peak; each says why beside it.',
     'Keiner dieser Läufe hat eine Kurve oder einen eingetippten Höchstwert; bei jedem steht, warum.',
   ],
-  ['The band {where} is empty.', 'Das Band {where} ist leer.'],
 
   // Why the final curve is of these pulls.
   [
