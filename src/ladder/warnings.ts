@@ -34,7 +34,9 @@ export function warningsOf(
     );
   }
   for (const { pull, because } of reading.leftOut) {
-    warnings.push(`The pull at ${say(pull.setting)} is left out: ${because}.`);
+    // One whose setting is not known has none to be called by.
+    const one = Number.isFinite(pull.setting) ? `The pull at ${say(pull.setting)}` : 'A pull';
+    warnings.push(`${one} is left out: ${because}.`);
   }
   if (reading.bandRpm === null && reading.counted.length > 0) {
     warnings.push(

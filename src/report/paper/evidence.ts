@@ -74,11 +74,11 @@ function dayRows(
       cell.inertiaKgM2 === null ? say.inertiaUnknown : tell.quantity(cell.inertiaKgM2, 'inertia'),
     ],
     [say.calibrated, [calibrated, ...cell.remarks.map((one) => tell.told(one))].join('. ')],
-    [say.air, choice.standard],
+    [say.air, tell.air(choice.standard)],
     [
       say.fuel,
       [
-        fuel,
+        tell.toldOrTyped(fuel),
         ...(octane === null ? [] : [`${say.octane} ${octane}`]),
         ...(fuelBatch === '' ? [] : [`${say.batch} ${fuelBatch}`]),
       ].join(', '),
@@ -180,7 +180,7 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): Block[] {
   const say = tell.words.settings;
   const { name, answer, unit, whyNone } = ladder;
-  const title = { kind: 'heading', level: 3, text: name } as const;
+  const title = { kind: 'heading', level: 3, text: tell.toldOrTyped(name) } as const;
   if (answer === null)
     return [
       title,
@@ -232,7 +232,7 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
                 : [row(say.limit, answer.limit.value, span(answer.limit), '', '')]),
               ...Object.entries(answer.uses).map(([use, one]) =>
                 row(
-                  say.forUse(use),
+                  say.forUse(tell.toldOrTyped(use)),
                   one.value,
                   '',
                   one.givesUpPercent === null ? '–' : `${tell.percent(one.givesUpPercent)} %`,
@@ -283,7 +283,7 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
                 .trim(),
               [
                 say.words[step.word],
-                ...(step.besides === null ? [] : [tell.told(step.besides)]),
+                ...(step.besides === null ? [] : [tell.stood(step.besides)]),
               ].join('; '),
             ]),
           } as const,
@@ -377,7 +377,7 @@ function howToCheck(handOver: HandOver, signed: Signed | null, tell: Teller): Bl
     {
       kind: 'facts',
       rows: [
-        [say.standard, choice.standard],
+        [say.standard, tell.air(choice.standard)],
         [
           say.versions,
           Object.entries(versions)

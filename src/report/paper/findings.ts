@@ -46,7 +46,7 @@ function headRows(handOver: HandOver, tell: Teller): (readonly [string, string])
       head.compressionRatio,
       build.compressionRatio === null ? '' : `${tell.plain(build.compressionRatio, 1)} : 1`,
     ),
-    ...known(head.fuel, [...new Set(days.map(({ fuel }) => fuel))].join(', ')),
+    ...known(head.fuel, [...new Set(days.map(({ fuel }) => tell.toldOrTyped(fuel)))].join(', ')),
     ...known(head.tested, tell.words.list(dates.map((date) => tell.date(date)))),
     [head.madeOn, tell.date(madeAt)],
     ...known(head.madeBy, by),
@@ -110,7 +110,7 @@ function whatWasLeft({ days }: HandOver, tell: Teller): Block[] {
         [
           say.left({
             setting,
-            use: decision.use,
+            use: tell.toldOrTyped(decision.use),
             who: decision.who,
             date: tell.date(decision.decidedAt),
             why: decision.why,

@@ -127,7 +127,13 @@ export function ladderFigures(
   const uses = Object.entries(answer.uses).flatMap(([use, { value }]) =>
     value === null
       ? []
-      : [{ name: shortened(use, MOST_LETTERS), value, chosen: use === decision?.use }],
+      : [
+          {
+            name: shortened(tell.toldOrTyped(use), MOST_LETTERS),
+            value,
+            chosen: use === decision?.use,
+          },
+        ],
   );
   const all = answer.dots.map((dot) => dot.setting);
   const steps = answer.steps.filter((step) => step.bySpeed.speedRpm.length > 1);
@@ -143,7 +149,7 @@ export function ladderFigures(
           {
             kind: 'response',
             id: `response-${id}`,
-            title: tell.words.evidence.response(name),
+            title: tell.words.evidence.response(tell.toldOrTyped(name)),
             ...about,
             answer: {
               response: answer.response,
@@ -164,11 +170,11 @@ export function ladderFigures(
           {
             kind: 'gain',
             id: `gain-${id}`,
-            title: tell.words.evidence.gains(name),
+            title: tell.words.evidence.gains(tell.toldOrTyped(name)),
             ...about,
             steps: steps.map((step) => ({
               ...step,
-              besides: step.besides === null ? null : tell.told(step.besides),
+              besides: step.besides === null ? null : tell.stood(step.besides),
             })),
             settingUnit: unit,
             settings: [Math.min(...all), Math.max(...all)],

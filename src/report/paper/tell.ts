@@ -48,6 +48,25 @@ export class Teller {
     return this.#book?.told(inUnitsOf(text, this.units), this.#names) ?? text;
   }
 
+  /**
+   * How the engine stood (`exhaust: open; lambda: 0.88`): what a room says of it is told, what a person wrote stays.
+   */
+  stood(text: string): string {
+    const part = (one: string): string => {
+      const at = one.indexOf(': ');
+      if (at < 0) return one;
+      const [name, how] = [one.slice(0, at), one.slice(at + 2)];
+      return (
+        this.#book?.told(one, this.#names) ?? `${this.toldOrTyped(name)}: ${this.toldOrTyped(how)}`
+      );
+    };
+    return text.split('; ').map(part).join('; ');
+  }
+  /** The standard air that figures stand in. */
+  air(standard: string): string {
+    return standard === 'none' ? this.words.findings.air(standard) : standard;
+  }
+
   /** Digits as the language writes them; an en dash where nothing is known. */
   plain(value: number | null, decimals: number, signed = false): string {
     if (value === null || !Number.isFinite(value)) return '–';

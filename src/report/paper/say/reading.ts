@@ -146,10 +146,11 @@ export class Reading {
   #held({ kind }: Place, text: string): readonly string[] {
     if (kind === 'outside') return this.#isStrict && !this.#names.has(text) ? [] : [text];
     if (kind === 'list') return this.#listed(text, false).map((items) => this.#joinedItems(items));
-    if (kind === 'figures' || figureEnds(text, 0).includes(text.length))
+    if (kind === 'figures' || (kind === 'words' && figureEnds(text, 0).includes(text.length)))
       return [figureText(text, this.#book.figures)];
     const readings = this.#readings(text);
-    return kind === 'either' && readings.length === 0 ? [text] : readings;
+    // A part in a row of parts ends where the next begins.
+    return kind === 'either' && readings.length === 0 && !text.includes('; ') ? [text] : readings;
   }
 
   /** `a, b and c` taken apart into names and words that are known. */

@@ -1,6 +1,5 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { parseSync } from 'vite';
 
 const SRC = resolve(import.meta.dirname, '../../..');
 
@@ -14,17 +13,40 @@ function filesOf(path: string): string[] {
   });
 }
 
+/** A comment, a string, or what begins and ends a template and a place in it; a string never runs over its line. */
+const TOKEN = /\/\*[\s\S]*?\*\/|\/\/[^\n]*|'((?:[^'\\\n]|\\.)*)'|"((?:[^"\\\n]|\\.)*)"|[`{}]/g;
+/** A template up to its end or its next place. */
+const PIECE = /((?:[^`\\$]|\\.|\$(?!\{))*)(`|\$\{)/gy;
+
 /** The text of every string in these files of `src/`, templates in the pieces between their places. */
 export function spokenParts(paths: readonly string[]): ReadonlySet<string> {
   const parts = new Set<string>();
-  const look = (node: unknown): void => {
-    if (typeof node !== 'object' || node === null) return;
-    const { type, value } = node as { readonly type?: unknown; readonly value?: unknown };
-    if (type === 'Literal' && typeof value === 'string') parts.add(value);
-    if (type === 'TemplateElement') parts.add((value as { readonly cooked: string }).cooked);
-    for (const child of Object.values(node)) look(child);
-  };
-  for (const file of paths.flatMap(filesOf))
-    look(parseSync(file, readFileSync(file, 'utf8')).program.body);
+  for (const file of paths.flatMap(filesOf)) partsIn(readFileSync(file, 'utf8'), parts);
   return parts;
+}
+
+function partsIn(code: string, parts: Set<string>): void {
+  const keep = (text: string) => parts.add(text.replace(/\\(.)/g, '$1'));
+  /** Of each template that is open, how many braces are open in its place. */
+  const open: number[] = [];
+  TOKEN.lastIndex = 0;
+  const piece = () => {
+    PIECE.lastIndex = TOKEN.lastIndex;
+    const [, text, end] = PIECE.exec(code) ?? ['', '', '`'];
+    keep(text!);
+    if (end === '`') open.pop();
+    TOKEN.lastIndex = Math.max(PIECE.lastIndex, TOKEN.lastIndex);
+  };
+  for (let found = TOKEN.exec(code); found !== null; found = TOKEN.exec(code)) {
+    const [token, single, double] = found;
+    if (single !== undefined || double !== undefined) keep((single ?? double)!);
+    else if (token === '`') {
+      open.push(0);
+      piece();
+    } else if (token === '{' && open.length > 0) open[open.length - 1]! += 1;
+    else if (token === '}' && open.length > 0) {
+      if (open.at(-1) === 0) piece();
+      else open[open.length - 1]! -= 1;
+    }
+  }
 }

@@ -67,7 +67,7 @@ export const de: Words = {
       'Kein Lauf dieser Tage hat eine Kurve; über Leistung und Drehmoment wird nichts gesagt.',
     curve: 'Drehmoment und Leistung',
     curveCaption: (pulls) =>
-      `Mittel von ${pulls}. Das Band enthält die wahre Kurve mit 95 %: Rauschen, Lauf zu Lauf und die Kalibrierung des Prüfstands.`,
+      `Mittel: ${pulls}. Das Band enthält die wahre Kurve mit 95 %: Rauschen, Lauf zu Lauf und die Kalibrierung des Prüfstands.`,
     before: 'vorher',
     now: 'dieser Aufbau',
     settings: 'Was im Motor eingestellt blieb',
@@ -153,7 +153,7 @@ export const de: Words = {
       'Faktor: womit das gemessene Drehmoment auf die Luft der Werte gebracht wurde. Rate: des Hochlaufs.',
     pull: 'Lauf',
     pullsNamed: (numbers) =>
-      numbers.length === 1 ? `Lauf ${numbers[0]}` : `Läufen ${de.list(numbers)}`,
+      numbers.length === 1 ? `Lauf ${numbers[0]}` : `Läufe ${de.list(numbers)}`,
     unnamedDay: 'ohne Namen und Datum',
     file: 'Datei',
     lead: 'Zündung',

@@ -46,6 +46,10 @@ export const comparisons: readonly Phrase[] = [
   ['load', 'Last'],
   ['octane', 'Oktanzahl'],
   ['not said', 'nicht gesagt'],
+  ['lead: {#lead}', 'Zündzeitpunkt: {#lead}'],
+  ['lambda: {#lambda}', 'Lambda: {#lambda}'],
+  ['base timing: {#lead}', 'Grundzündung: {#lead}'],
+  ['load: {#load}', 'Last: {#load}'],
 
   // What should be known with it.
   [

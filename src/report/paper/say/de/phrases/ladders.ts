@@ -201,6 +201,7 @@ export const ladders: readonly Phrase[] = [
     'Läufe widersprechen sich: Der bei {#setting} liegt weiter daneben, als dieser Prüfstand wiederholt, und zählt wenig.',
   ],
   ['The pull at {#setting} is left out: {?why}.', 'Der Lauf bei {#setting} zählt nicht: {?why}.'],
+  ['A pull is left out: {?why}.', 'Ein Lauf zählt nicht: {?why}.'],
   ['its setting is not known', 'seine Einstellung ist nicht bekannt'],
   ['it was aborted', 'er wurde abgebrochen'],
   ['it has neither a curve nor a peak', 'er hat weder eine Kurve noch einen Höchstwert'],
