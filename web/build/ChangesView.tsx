@@ -16,7 +16,10 @@ import { quantityText, type UnitSystem } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { Nothing } from '../shell/states.tsx';
 import { dateInWords } from '../shell/words.ts';
+import { numberColumn, type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
+import { TakeTable } from '../table/TakeTable.tsx';
 import styles from './changes.module.css';
+import { leavingAs } from './sheet-tables.ts';
 import { VerdictMark } from './Verdict.tsx';
 import { HEADLINES, pathInWords, titleOf } from './words.ts';
 
@@ -92,6 +95,16 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
         <section className="panel" aria-labelledby="verdicts">
           <header>
             <h2 id="verdicts">Verdicts that changed</h2>
+            <TakeTable
+              title="Verdicts that changed"
+              table={() =>
+                tableFrom(verdicts, [
+                  wordsColumn('Check', ({ label }) => label),
+                  wordsColumn(before.name, (one) => one.before),
+                  wordsColumn(after.name, (one) => one.after),
+                ])
+              }
+            />
           </header>
           {told.length > 0 && (
             <table className="sheet">
@@ -144,6 +157,10 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
           <header>
             <h2 id="computed">What follows</h2>
             <span className="quiet">moved by more than its own ±; the most first</span>
+            <TakeTable
+              title="What follows"
+              table={() => computedTable(computed, [before.name, after.name], units)}
+            />
           </header>
           <table className="sheet">
             <Head before={before.name} after={after.name} first="Figure" by />
@@ -189,6 +206,10 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
             <span className="quiet">
               by place: smallest to largest, and the mean of the changes
             </span>
+            <TakeTable
+              title="What was measured or said"
+              table={() => measuredTable(measured, [before.name, after.name])}
+            />
           </header>
           <table className="sheet">
             <Head before={before.name} after={after.name} first="Field" by />
@@ -231,6 +252,47 @@ export function ChangesView({ before, after, own }: ChangesViewProps) {
       )}
     </div>
   );
+}
+
+/** Figures of both builds, those that only one has as well, in the unit of their row. */
+function computedTable(
+  computed: readonly ComputedChange[],
+  [before, after]: readonly [string, string],
+  units: UnitSystem,
+): TableModel {
+  const of = (one: ComputedChange, value: number | null, isDifference = one.isDifference) =>
+    value === null ? null : leavingAs(one.shown, units, isDifference).of(value);
+  return tableFrom(computed, [
+    wordsColumn('Figure', ({ label }) => label),
+    wordsColumn('Unit', ({ shown }) => leavingAs(shown, units).symbol),
+    numberColumn(before, null, (one) => of(one, one.before)),
+    numberColumn(after, null, (one) => of(one, one.after)),
+    numberColumn('By', null, (one) => of(one, one.by, true)),
+  ]);
+}
+
+/** Every place of every field that was measured or said anew, as it was typed. */
+function measuredTable(
+  measured: readonly MeasuredChange[],
+  [before, after]: readonly [string, string],
+): TableModel {
+  const side = (name: string, of: (one: MeasuredChange) => Stood) => [
+    numberColumn<MeasuredChange>(name, null, (one) => {
+      const { typed } = of(one);
+      return typeof typed === 'number' ? typed : null;
+    }),
+    wordsColumn<MeasuredChange>(`${name}, in words`, (one) => {
+      const { typed } = of(one);
+      return typed === null || typeof typed === 'number' ? null : String(typed);
+    }),
+    wordsColumn<MeasuredChange>(`${name}, unit`, (one) => of(one).unit),
+  ];
+  return tableFrom(measured, [
+    wordsColumn('Field', ({ path }) => pathInWords(path)),
+    wordsColumn('Place', ({ placeLabel }) => placeLabel),
+    ...side(before, (one) => one.before),
+    ...side(after, (one) => one.after),
+  ]);
 }
 
 /** What an engine is called by first, then what moved most; what only stands warm is told by its cold twin. */

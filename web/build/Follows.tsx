@@ -2,9 +2,11 @@ import { memo } from 'react';
 import { type Check, type Figure, type SectionSpec, sectionOf } from '../../src/build/index.ts';
 import { inUnitsOf } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
+import { TakeHead } from '../table/TakeTable.tsx';
 import { Background, FieldLinks, ValueText } from './Answered.tsx';
 import { useSheetActs, useSheetWork } from './context.ts';
 import styles from './follows.module.css';
+import { followsTable } from './sheet-tables.ts';
 import { VerdictMark } from './Verdict.tsx';
 import { WindowBar } from './WindowBar.tsx';
 import { checksOf, figuresOf, inNeedOrder, placesOf } from './words.ts';
@@ -12,6 +14,7 @@ import { checksOf, figuresOf, inNeedOrder, placesOf } from './words.ts';
 /** What follows from the sheet in one section: checks, worst first, then figures, then what is not known yet. */
 export function Follows({ section }: { readonly section: SectionSpec }) {
   const { answer } = useSheetWork();
+  const { units } = usePreferences();
   const checks = inNeedOrder(checksOf(answer, section.id));
   const figures = figuresOf(answer, section.id);
   const judged = checks.filter((check) => check.verdict !== 'not known');
@@ -21,7 +24,9 @@ export function Follows({ section }: { readonly section: SectionSpec }) {
   );
   return (
     <aside className={styles.follows} aria-label="What follows" id="follows">
-      <h2>What follows</h2>
+      <TakeHead title="What follows" table={() => followsTable([...judged, ...known], units)}>
+        <h2>What follows</h2>
+      </TakeHead>
       {checks.length + figures.length === 0 && (
         <p className="quiet">Nothing is computed from this section alone; other sections use it.</p>
       )}

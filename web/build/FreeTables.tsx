@@ -2,11 +2,13 @@ import { Button } from '@mantine/core';
 import { memo } from 'react';
 import type { FieldSpec, SectionSpec, Table, TableSpec } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
+import { TakeTable } from '../table/TakeTable.tsx';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { type Cell, type Row, setTable, tableAt } from './edit.ts';
 import styles from './inputs.module.css';
 import { cellMarks, moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
+import { freeTable } from './sheet-tables.ts';
 import { usualUnit } from './typing.ts';
 import { UnitPick } from './UnitPick.tsx';
 
@@ -62,6 +64,9 @@ const FreeTable = memo(function FreeTable({ path, spec, table }: FreeTableProps)
       <header>
         <h3>{spec.label}</h3>
         {spec.help !== undefined && <small className="quiet">{spec.help}</small>}
+        {table.rows.length > 0 && (
+          <TakeTable title={spec.label} table={() => freeTable(spec, table, unitOf)} />
+        )}
       </header>
       {table.rows.length > 0 && (
         // biome-ignore lint/a11y/noStaticElementInteractions: keys of the inputs inside, gathered

@@ -7,12 +7,14 @@ import {
   type SectionSpec,
 } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
+import { TakeRow } from '../table/TakeTable.tsx';
 import { About } from './About.tsx';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { entryAt, setAbout, setEntry } from './edit.ts';
 import styles from './inputs.module.css';
 import { cellMarks, moveByKey } from './moving.ts';
 import { NumberCell } from './NumberCell.tsx';
+import { ledgerTable } from './sheet-tables.ts';
 import { otherwise, usualUnit } from './typing.ts';
 import { UnitPick } from './UnitPick.tsx';
 import { WordCell } from './WordCell.tsx';
@@ -23,15 +25,18 @@ export function Ledger({ section }: { readonly section: SectionSpec }) {
   const fields = section.fields.filter((field) => field.per === undefined);
   if (fields.length === 0) return null;
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: keys of the inputs inside, gathered
-    <div className={styles.ledger} onKeyDown={moveByKey}>
-      {fields.map((field, row) => {
-        const path = `${section.id}.${field.id}`;
-        return (
-          <Line key={field.id} path={path} field={field} row={row} entry={entryAt(sheet, path)} />
-        );
-      })}
-    </div>
+    <>
+      <TakeRow title={section.title} table={() => ledgerTable(section, sheet)} />
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: keys of the inputs inside, gathered */}
+      <div className={styles.ledger} onKeyDown={moveByKey}>
+        {fields.map((field, row) => {
+          const path = `${section.id}.${field.id}`;
+          return (
+            <Line key={field.id} path={path} field={field} row={row} entry={entryAt(sheet, path)} />
+          );
+        })}
+      </div>
+    </>
   );
 }
 

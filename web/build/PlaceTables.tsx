@@ -6,6 +6,7 @@ import {
   type SectionSpec,
 } from '../../src/build/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
+import { TakeTable } from '../table/TakeTable.tsx';
 import { About } from './About.tsx';
 import { useSheetActs, useSheetWork } from './context.ts';
 import { eachAt, entryAt, setAbout, setEach } from './edit.ts';
@@ -13,6 +14,7 @@ import styles from './inputs.module.css';
 import { moveByKey } from './moving.ts';
 import { NumberCell, type NumberCellProps } from './NumberCell.tsx';
 import { type PasteColumn, pasteBlock } from './pasting.ts';
+import { placesTable } from './sheet-tables.ts';
 import { statistics, usualUnit } from './typing.ts';
 import { UnitPick } from './UnitPick.tsx';
 
@@ -76,6 +78,10 @@ function PlaceTable({ section, per, fields }: PlaceTableProps) {
         <small className="quiet">
           A column or block from a spreadsheet can be pasted into any cell.
         </small>
+        <TakeTable
+          title={PLACE_TITLES[per]}
+          table={() => placesTable(columns, { per, title: PLACE_TITLES[per], sheet })}
+        />
       </header>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys of the inputs inside, gathered */}
       <div className={styles.scroll} onKeyDown={moveByKey}>

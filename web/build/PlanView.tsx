@@ -9,12 +9,15 @@ import {
   shortly,
   tickedPlan,
 } from '../../src/build/index.ts';
-import { formatQuantity, quantityText } from '../../src/units/index.ts';
+import { formatQuantity, quantityText, type UnitSystem } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { timeInWords } from '../shell/words.ts';
+import { type TableModel, tableFrom, wordsColumn, yesNoColumn } from '../table/model.ts';
+import { TakeRow, TakeTable } from '../table/TakeTable.tsx';
 import { CareIcon, LookIcon } from '../theme/icons.tsx';
 import { changeableNumbers, type Editing, PlanEditing } from './PlanEditing.tsx';
 import styles from './plan.module.css';
+import { planItemTable } from './sheet-tables.ts';
 
 type Ticked = ReturnType<typeof tickedPlan>;
 type Section = Ticked['sections'][number];
@@ -61,6 +64,7 @@ export function PlanView({ title, plan, ticks, onTick, onEdit }: PlanViewProps) 
           <Button variant="default" onClick={() => window.print()}>
             Print
           </Button>
+          <TakeTable title={title} table={() => planTable(ticked.sections, units)} />
         </div>
       </div>
       <p role="status" className={open.length > 0 ? `${styles.standing} look` : styles.standing}>
@@ -98,6 +102,22 @@ export function PlanView({ title, plan, ticks, onTick, onEdit }: PlanViewProps) 
     </div>
   );
 }
+
+/** Every line of the plan, a row each; what was struck says why. */
+const planTable = (sections: readonly Section[], units: UnitSystem): TableModel =>
+  tableFrom(
+    sections.flatMap((section) => section.items.map((item) => ({ section, item }))),
+    [
+      wordsColumn('Part of the plan', ({ section }) => section.title),
+      wordsColumn('Item', ({ item }) => planSentence(item, units)),
+      wordsColumn('Weight', ({ item }) => item.weight),
+      yesNoColumn('Before the first start', ({ item }) => item.beforeFirstStart),
+      wordsColumn('Ticked by', ({ item }) => item.tick?.by),
+      wordsColumn('Ticked', ({ item }) => item.tick?.at),
+      wordsColumn('Struck because', ({ item }) => item.struck?.reason),
+      wordsColumn('From', ({ item }) => item.source),
+    ],
+  );
 
 function PlanGroup({ section, acts }: { section: Section; acts: Acts }) {
   const standing = section.items.filter((item) => item.struck === null);
@@ -245,31 +265,37 @@ function PlanLine({ item, acts }: { item: Item; acts: Acts }) {
         </span>
       </div>
       {item.table !== null && (
-        <table className="sheet">
-          <thead>
-            <tr>
-              {item.table.columns.map(({ label, shown }) => (
-                <th key={label} scope="col" className="figure">
-                  {label}, {formatQuantity(0, shown, units).unit}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {item.table.rows.map((row) => (
-              <tr key={row.join()}>
-                {row.map((value, i) => {
-                  const { label, shown } = item.table!.columns[i]!;
-                  return (
-                    <td key={label} className="figure">
-                      {formatQuantity(value, shown, units).text}
-                    </td>
-                  );
-                })}
+        <>
+          <TakeRow
+            title={planSentence(item, units)}
+            table={() => planItemTable(item.table!, units)}
+          />
+          <table className="sheet">
+            <thead>
+              <tr>
+                {item.table.columns.map(({ label, shown }) => (
+                  <th key={label} scope="col" className="figure">
+                    {label}, {formatQuantity(0, shown, units).unit}
+                  </th>
+                ))}
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {item.table.rows.map((row) => (
+                <tr key={row.join()}>
+                  {row.map((value, i) => {
+                    const { label, shown } = item.table!.columns[i]!;
+                    return (
+                      <td key={label} className="figure">
+                        {formatQuantity(value, shown, units).text}
+                      </td>
+                    );
+                  })}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </>
       )}
     </li>
   );

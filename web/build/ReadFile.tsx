@@ -6,6 +6,8 @@ import { Sheet } from '../form/sheet.tsx';
 import { FileName, plainName } from '../shell/FileName.tsx';
 import { Trouble } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
+import { type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
+import { TakeRow } from '../table/TakeTable.tsx';
 import fields from './inputs.module.css';
 import styles from './start.module.css';
 import { titleOf } from './words.ts';
@@ -127,6 +129,7 @@ function Preview({ name, reading, standing, onKeep, onClose }: PreviewProps) {
       )}
       {taken.length > 0 && (
         <div className={fields.scroll}>
+          <TakeRow title="What would be taken" table={() => takenTable(taken)} />
           <table className="sheet">
             <thead>
               <tr>
@@ -171,3 +174,11 @@ function Preview({ name, reading, standing, onKeep, onClose }: PreviewProps) {
     </>
   );
 }
+
+const takenTable = (taken: ReturnType<typeof takenIn>): TableModel =>
+  tableFrom(taken, [
+    wordsColumn('Section', ({ section }) => (section === null ? 'The sheet' : titleOf(section))),
+    wordsColumn('Field', ({ label }) => label),
+    wordsColumn('Stands now', ({ before }) => before),
+    wordsColumn('Would stand', ({ after }) => after),
+  ]);

@@ -17,10 +17,12 @@ import {
 import { inUnitsOf, type UnitSystem } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { dateInWords } from '../shell/words.ts';
+import { TakeRow, TakeTable } from '../table/TakeTable.tsx';
 import { layoutInWords } from './EngineLine.tsx';
 import { eachAt, entryAt, tableAt } from './edit.ts';
 import { PLACE_TITLES, STATISTICS } from './PlaceTables.tsx';
 import styles from './paper.module.css';
+import { followsTable, freeTable, ledgerTable, placesOnPaper } from './sheet-tables.ts';
 import { statistics } from './typing.ts';
 import { VerdictMark } from './Verdict.tsx';
 import { windowWords } from './WindowBar.tsx';
@@ -82,6 +84,7 @@ export function SheetPaper({ title, sheet, own }: SheetPaperProps) {
         <section className="panel" aria-labelledby="paper-wrong">
           <header>
             <h2 id="paper-wrong">Out of its window</h2>
+            <TakeTable title="Out of its window" table={() => followsTable(wrong, units)} />
           </header>
           <table className="sheet">
             <thead>
@@ -177,24 +180,27 @@ function Values({ section, sheet }: InSection) {
   });
   if (lines.length === 0) return null;
   return (
-    <table className={`sheet ${styles.values}`}>
-      <thead>
-        <tr>
-          <th scope="col">Measured or said</th>
-          <th scope="col">Value</th>
-          <th scope="col">Who, with what, when</th>
-        </tr>
-      </thead>
-      <tbody>
-        {lines.map(({ field, entry }) => (
-          <tr key={field.id}>
-            <th scope="row">{field.label}</th>
-            <td>{typedText(entry)}</td>
-            <td className="quiet">{whoOf(entry)}</td>
+    <>
+      <TakeRow title={section.title} table={() => ledgerTable(section, sheet)} />
+      <table className={`sheet ${styles.values}`}>
+        <thead>
+          <tr>
+            <th scope="col">Measured or said</th>
+            <th scope="col">Value</th>
+            <th scope="col">Who, with what, when</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {lines.map(({ field, entry }) => (
+            <tr key={field.id}>
+              <th scope="row">{field.label}</th>
+              <td>{typedText(entry)}</td>
+              <td className="quiet">{whoOf(entry)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 
@@ -226,6 +232,10 @@ function Places({ section, sheet, per }: InSection & { readonly per: Place }) {
   const said = columns.filter(({ entry }) => whoOf(entry) !== '');
   return (
     <>
+      <TakeRow
+        title={`${section.title}, ${PLACE_TITLES[per].toLowerCase()}`}
+        table={() => placesOnPaper(section, per, PLACE_TITLES[per], sheet)}
+      />
       <table className={`sheet ${styles.places}`}>
         <thead>
           <tr>
@@ -284,30 +294,36 @@ function Rows({ section, sheet, spec }: InSection & { readonly spec: TableSpec }
   );
   const isFigure = (kind: string) => kind === 'quantity' || kind === 'number';
   return (
-    <table className={`sheet ${styles.rows}`}>
-      <caption>{spec.label}</caption>
-      <thead>
-        <tr>
-          {columns.map(({ id, label, kind }) => (
-            <th key={id} scope="col" className={isFigure(kind) ? 'figure' : undefined}>
-              {[label, table.units?.[id]].filter(Boolean).join(', ')}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {table.rows.map((row, at) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other name
-          <tr key={at}>
-            {columns.map(({ id, kind }) => (
-              <td key={id} className={isFigure(kind) ? 'figure' : undefined}>
-                {typeof row[id] === 'boolean' ? (row[id] ? 'yes' : 'no') : (row[id] ?? '–')}
-              </td>
+    <>
+      <TakeRow
+        title={spec.label}
+        table={() => freeTable({ ...spec, columns }, table, ({ id }) => table.units?.[id])}
+      />
+      <table className={`sheet ${styles.rows}`}>
+        <caption>{spec.label}</caption>
+        <thead>
+          <tr>
+            {columns.map(({ id, label, kind }) => (
+              <th key={id} scope="col" className={isFigure(kind) ? 'figure' : undefined}>
+                {[label, table.units?.[id]].filter(Boolean).join(', ')}
+              </th>
             ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {table.rows.map((row, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other name
+            <tr key={at}>
+              {columns.map(({ id, kind }) => (
+                <td key={id} className={isFigure(kind) ? 'figure' : undefined}>
+                  {typeof row[id] === 'boolean' ? (row[id] ? 'yes' : 'no') : (row[id] ?? '–')}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 
@@ -322,49 +338,55 @@ function Following({ section, sheet, answer }: InSection & { readonly answer: Sh
   );
   if (checks.length + figures.length === 0) return null;
   return (
-    <table className={`sheet ${styles.follows}`}>
-      <thead>
-        <tr>
-          <th scope="col">What follows</th>
-          <th scope="col" className="figure">
-            Value
-          </th>
-          <th scope="col">Verdict</th>
-          <th scope="col">Window</th>
-        </tr>
-      </thead>
-      <tbody>
-        {checks.map((check) => (
-          <Fragment key={check.id}>
-            <tr>
-              <th scope="row">
-                {check.label}
-                <Each answer={check} sheet={sheet} units={units} />
-              </th>
-              <td className="figure">{told(check, units)}</td>
-              <td>
-                <VerdictMark verdict={check.verdict} />
-              </td>
-              <td>
-                {windowWords(check, (at) => valueText(check, at, units))}
-                {check.window !== null && <small className="quiet">{check.window.source}</small>}
-              </td>
-            </tr>
-          </Fragment>
-        ))}
-        {figures.map((figure) => (
-          <tr key={figure.id}>
-            <th scope="row">
-              {figure.label}
-              <Each answer={figure} sheet={sheet} units={units} />
+    <>
+      <TakeRow
+        title={`${section.title}, what follows`}
+        table={() => followsTable([...checks, ...figures], units)}
+      />
+      <table className={`sheet ${styles.follows}`}>
+        <thead>
+          <tr>
+            <th scope="col">What follows</th>
+            <th scope="col" className="figure">
+              Value
             </th>
-            <td className="figure">{told(figure, units)}</td>
-            <td />
-            <td />
+            <th scope="col">Verdict</th>
+            <th scope="col">Window</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {checks.map((check) => (
+            <Fragment key={check.id}>
+              <tr>
+                <th scope="row">
+                  {check.label}
+                  <Each answer={check} sheet={sheet} units={units} />
+                </th>
+                <td className="figure">{told(check, units)}</td>
+                <td>
+                  <VerdictMark verdict={check.verdict} />
+                </td>
+                <td>
+                  {windowWords(check, (at) => valueText(check, at, units))}
+                  {check.window !== null && <small className="quiet">{check.window.source}</small>}
+                </td>
+              </tr>
+            </Fragment>
+          ))}
+          {figures.map((figure) => (
+            <tr key={figure.id}>
+              <th scope="row">
+                {figure.label}
+                <Each answer={figure} sheet={sheet} units={units} />
+              </th>
+              <td className="figure">{told(figure, units)}</td>
+              <td />
+              <td />
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 

@@ -11,8 +11,17 @@ import {
 import { EditSheet } from '../form/edit-sheet.tsx';
 import type { Field } from '../form/fields.ts';
 import { usePreferences } from '../shell/preferences.tsx';
+import {
+  numberColumn,
+  rangeColumn,
+  type TableModel,
+  tableFrom,
+  wordsColumn,
+} from '../table/model.ts';
+import { TakeRow } from '../table/TakeTable.tsx';
 import fields from './inputs.module.css';
 import { SourceText } from './SourceText.tsx';
+import { leavingAs } from './sheet-tables.ts';
 import styles from './windows.module.css';
 import { conditionWords, isOwnOf, withOwn, withoutOwn } from './windows.ts';
 
@@ -49,7 +58,7 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
                 ].join(', ')}
               </span>
             </summary>
-            <Lines {...{ rules, own, onChange }} onEdit={setEditing} />
+            <Lines {...{ title, rules, own, onChange }} onEdit={setEditing} />
           </details>
         );
       })}
@@ -73,15 +82,17 @@ export function WindowsView({ own, onChange }: WindowsViewProps) {
 }
 
 interface LinesProps extends WindowsViewProps {
+  readonly title: string;
   readonly rules: readonly WindowRule[];
   readonly onEdit: (rule: WindowRule) => void;
 }
 
 /** The windows of one section of the sheet, a line each. */
-function Lines({ rules, own, onChange, onEdit }: LinesProps) {
+function Lines({ title, rules, own, onChange, onEdit }: LinesProps) {
   const { units } = usePreferences();
   return (
     <div className={`${fields.scroll} ${styles.windows}`}>
+      <TakeRow title={`Windows: ${title}`} table={() => windowsTable(rules, units)} />
       <table className="sheet">
         <thead>
           <tr>
@@ -222,6 +233,34 @@ function stops(rule: WindowRule, units: UnitSystem): string {
     ...(rule.stopBelow === null ? [] : [`below ${text(rule.stopBelow)}`]),
     ...(rule.stopAbove === null ? [] : [`above ${text(rule.stopAbove)}`]),
   ].join(', ');
+}
+
+/** The same as a table that leaves: ends in the unit of their row. */
+function windowsTable(rules: readonly WindowRule[], units: UnitSystem): TableModel {
+  const partOf = (rule: WindowRule) => {
+    const { shown, isDifference } = meaningOf(rule);
+    if (!rule.perM || shown === null) return leavingAs(shown, units, isDifference);
+    if (shown !== 'gaugePressure') return leavingAs(null, units);
+    const { symbol, of } = leavingAs(shown, units);
+    return { symbol: `${symbol} each 1000 rpm`, of: (value: number) => of(value * 1000) };
+  };
+  const end = (rule: WindowRule, value: number | null) =>
+    value === null ? null : partOf(rule).of(value);
+  return tableFrom(rules, [
+    wordsColumn('Check', labelOf),
+    wordsColumn('Holds for', conditionWords),
+    rangeColumn('Window', null, (rule) => ({
+      low: end(rule, rule.low),
+      high: end(rule, rule.high),
+    })),
+    numberColumn('Stop below', null, (rule) => end(rule, rule.stopBelow)),
+    numberColumn('Stop above', null, (rule) => end(rule, rule.stopAbove)),
+    wordsColumn('Unit', (rule) => {
+      const { shown } = meaningOf(rule);
+      return rule.perM && shown !== 'gaugePressure' ? '1 (of its size)' : partOf(rule).symbol;
+    }),
+    wordsColumn('From', ({ source }) => source),
+  ]);
 }
 
 function fieldsOf(rule: WindowRule): readonly Field[] {

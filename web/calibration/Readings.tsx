@@ -5,8 +5,10 @@ import {
   pastedSensor,
   pastedWeights,
 } from '../../src/trade/calibration/index.ts';
-import { displayUnit, formatQuantity } from '../../src/units/index.ts';
+import { displayUnit, formatQuantity, readNumber } from '../../src/units/index.ts';
 import { Sheet } from '../form/sheet.tsx';
+import { numberColumn, tableFrom, wordsColumn } from '../table/model.ts';
+import { TakeRow } from '../table/TakeTable.tsx';
 import styles from './calibration.module.css';
 import {
   type Draft,
@@ -50,15 +52,45 @@ export function Readings({ draft, understood, onChange }: ReadingsProps) {
     event.preventDefault();
     setTrouble(put(text));
   };
+  const leftoverOf = (row: Row): number | null => {
+    const at = understood.counted.indexOf(row.key);
+    const { answer } = understood;
+    if (answer === null || at < 0) return null;
+    if (answer.kind === 'sensor') return answer.residuals[at]?.residual ?? null;
+    const residual = answer.residuals[at]?.residualNm;
+    return residual === undefined ? null : residual / displayUnit('torque', draft.units).factor;
+  };
   const leftover = (row: Row) => {
     const at = understood.counted.indexOf(row.key);
     return understood.answer === null || at < 0
       ? ''
       : leftoverText(understood.answer, at, draft.units);
   };
+  const table = () => {
+    const typed = draft.rows.filter(({ first, second }) => first !== '' || second !== '');
+    const [one, other] = isSensor
+      ? (['Reading', 'Reference'] as const)
+      : (['Weight', 'Reading'] as const);
+    return tableFrom(typed, [
+      numberColumn('No.', '', (_, at) => at + 1),
+      numberColumn(one, isSensor ? unit : mass, ({ first }) => readNumber(first)),
+      numberColumn(other, isSensor ? unit : torque, ({ second }) => readNumber(second)),
+      ...(isSensor
+        ? []
+        : [
+            wordsColumn<Row>('Weights going', (row) =>
+              (row.way ?? understood.ways.get(row.key) ?? 'up') === 'up' ? 'on (up)' : 'off (down)',
+            ),
+          ]),
+      numberColumn(isSensor ? 'Left over' : 'Off the line', isSensor ? unit : torque, (row) =>
+        leftoverOf(row),
+      ),
+    ]);
+  };
   return (
     <div className={styles.readings}>
       <div className={styles.scroll}>
+        <TakeRow title="Readings" table={table} />
         <table className="sheet" onPaste={paste}>
           <thead>
             <tr>

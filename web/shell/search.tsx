@@ -5,6 +5,8 @@ import { quantityText, type UnitSystem } from '../../src/units/index.ts';
 import { searchQuery } from '../api/queries.ts';
 import type { Finding, Found } from '../api/types.gen.ts';
 import { Sheet } from '../form/sheet.tsx';
+import { quantityColumn, type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
+import { TakeRow } from '../table/TakeTable.tsx';
 import { plainName } from './FileName.tsx';
 import { FindList } from './find-list.tsx';
 import { openSheet, useSheet } from './keys.tsx';
@@ -46,34 +48,52 @@ function Search({ close }: { close: () => void }) {
   const finding = useQuery({ ...searchQuery(asked, units), enabled: asked !== '' });
   const found = asked === '' ? [] : (finding.data?.found ?? []).map((one) => placeOf(one, units));
   return (
-    <FindList
-      id="search-found"
-      label="Words of an engine, a build, a part, a day, a note; peaks; dates"
-      placeholder="Engine, serial, note, date, power 700-800 …"
-      onWords={setWords}
-      find={() => [...found, ...pagesWith(asked)]}
-      keyOf={({ beside, page, label }) => `${beside} ${page} ${label}`}
-      textOf={(place) => place}
-      onPick={({ page }) => {
-        close();
-        void navigate({ href: page });
-      }}
-      first={
-        <p className="quiet">
-          Any words of what you look for. Peaks: <em>power 700-800</em>, <em>torque over 500</em>.
-          Dates: <em>14 May</em>, <em>2026-05</em>, <em>2026-01..2026-05</em>.
-        </p>
-      }
-      none={() => {
-        if (asked === '' || finding.isError) return finding.error?.message ?? '';
-        return finding.isPending
-          ? 'Looking …'
-          : `Nothing in the shop fits this${rangeOf(finding.data, units)}.`;
-      }}
-      foot={asked === '' ? '' : footOf(found.length, finding.data)}
-    />
+    <>
+      <FindList
+        id="search-found"
+        label="Words of an engine, a build, a part, a day, a note; peaks; dates"
+        placeholder="Engine, serial, note, date, power 700-800 …"
+        onWords={setWords}
+        find={() => [...found, ...pagesWith(asked)]}
+        keyOf={({ beside, page, label }) => `${beside} ${page} ${label}`}
+        textOf={(place) => place}
+        onPick={({ page }) => {
+          close();
+          void navigate({ href: page });
+        }}
+        first={
+          <p className="quiet">
+            Any words of what you look for. Peaks: <em>power 700-800</em>, <em>torque over 500</em>.
+            Dates: <em>14 May</em>, <em>2026-05</em>, <em>2026-01..2026-05</em>.
+          </p>
+        }
+        none={() => {
+          if (asked === '' || finding.isError) return finding.error?.message ?? '';
+          return finding.isPending
+            ? 'Looking …'
+            : `Nothing in the shop fits this${rangeOf(finding.data, units)}.`;
+        }}
+        foot={asked === '' ? '' : footOf(found.length, finding.data)}
+      />
+      {(finding.data?.found ?? []).length > 0 && asked !== '' && (
+        <TakeRow
+          title="Found in the shop"
+          scenario={`Search: ${asked}`}
+          table={() => foundTable(finding.data!.found, units)}
+        />
+      )}
+    </>
   );
 }
+
+const foundTable = (found: readonly Found[], units: UnitSystem): TableModel =>
+  tableFrom(found, [
+    wordsColumn('Found', ({ label }) => label),
+    wordsColumn('Kind', ({ kind }) => kind),
+    wordsColumn('Where', ({ trail }) => trail),
+    wordsColumn('Date', ({ date }) => date),
+    quantityColumn('Peak power', 'power', units, ({ peakPowerW }) => peakPowerW),
+  ]);
 
 function pagesWith(words: string): Place[] {
   const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);

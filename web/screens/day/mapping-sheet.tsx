@@ -7,6 +7,8 @@ import { traceQuery } from '../../api/queries.ts';
 import type { RememberedOptions, Trace, Understood } from '../../api/types.gen.ts';
 import { Sheet } from '../../form/sheet.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
+import { type TableModel, tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeRow } from '../../table/TakeTable.tsx';
 import { type ColumnDraft, changedAnswers, draftsOf, hasBasis, hasStrangeUnit } from './answers.ts';
 import styles from './mapping-sheet.module.css';
 import { QUANTITY_WORDS } from './quantity-words.ts';
@@ -53,6 +55,7 @@ export function MappingSheet(props: MappingSheetProps) {
         </pre>
       )}
       <div className={styles.scroll}>
+        <TakeRow title={`Headers of ${understood.fileName}`} table={() => headersTable(drafts)} />
         <table className="sheet">
           <thead>
             <tr>
@@ -202,3 +205,14 @@ function threeOf(values: readonly (number | null)[], shown: (value: number) => n
     .map((value) => (value === null ? '–' : String(Number(shown(value).toPrecision(5)))))
     .join('  ');
 }
+
+const headersTable = (drafts: readonly ColumnDraft[]): TableModel =>
+  tableFrom(drafts, [
+    wordsColumn('Header in the file', ({ header }) => header),
+    wordsColumn('Read as', ({ ignore, quantity }) =>
+      ignore ? 'left out' : QUANTITY_WORDS[quantity],
+    ),
+    wordsColumn('Unit', ({ unit }) => unit),
+    wordsColumn('Bank', ({ bank }) => bank),
+    wordsColumn('Cylinder', ({ cylinder }) => cylinder),
+  ]);

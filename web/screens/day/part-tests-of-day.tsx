@@ -3,6 +3,8 @@ import { Link } from '@tanstack/react-router';
 import { partTestsQuery } from '../../api/queries.ts';
 import type { PartTest } from '../../api/types.gen.ts';
 import { count, dateInWords, kept } from '../../shell/words.ts';
+import { numberColumn, tableFrom, wordsColumn } from '../../table/model.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 
 /** The tests of a part that are kept with a day; nothing where there are none. */
 export function PartTestsOfDay({ dayId }: { readonly dayId: string }) {
@@ -15,6 +17,22 @@ function Made({ tests }: { readonly tests: readonly PartTest[] }) {
     <section className="panel" aria-labelledby="part-tests-made">
       <header>
         <h2 id="part-tests-made">Part tests of this day</h2>
+        <TakeTable
+          title="Part tests of this day"
+          table={() =>
+            tableFrom(tests, [
+              wordsColumn(
+                'Test',
+                ({ name, groupA, groupB }) => name || `${groupB} against ${groupA}`,
+              ),
+              numberColumn('To be seen', '%', ({ gainPercent }) => gainPercent),
+              numberColumn('Pulls planned, at most', '', ({ plan }) => plan.order.length),
+              wordsColumn('Order', ({ plan }) => plan.order.join(' ').toUpperCase()),
+              wordsColumn('Made', ({ madeAt }) => madeAt),
+              wordsColumn('By', ({ who }) => who),
+            ])
+          }
+        />
       </header>
       <table className="sheet">
         <thead>

@@ -6,14 +6,9 @@ import {
   type PartTable,
   partOverTime,
 } from '../../../src/build/index.ts';
-import {
-  type DisplayKind,
-  displayUnit,
-  fromInside,
-  quantityText,
-  type UnitSystem,
-} from '../../../src/units/index.ts';
+import { type DisplayKind, quantityText, type UnitSystem } from '../../../src/units/index.ts';
 import type { PartHistory } from '../../api/types.gen.ts';
+import { leavingAs } from '../../build/sheet-tables.ts';
 import { pathInWords, titleOf } from '../../build/words.ts';
 import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
@@ -130,27 +125,19 @@ const staysTable = (stays: readonly Stay[]): TableModel =>
     wordsColumn('Note', ({ stay }) => stay.note),
   ]);
 
-/** How a value is shown: factor, offset and symbol of its unit; of a difference only the factor. */
-function shownIn(kind: DisplayKind | null, units: UnitSystem, difference = false) {
-  if (kind === null) return { symbol: '', of: (value: number) => value };
-  const unit = displayUnit(kind, units);
-  const of = (value: number) => (difference ? value / unit.factor : fromInside(value, unit));
-  return { symbol: unit.symbol, of };
-}
-
 const nameOfStay = ({ stay }: Stay) => `${stay.engine}, ${stay.build}`;
 
 function measuresTable({ measures, stays }: MeasuresProps, units: UnitSystem): TableModel {
   const reading = (at: number) => (one: PartMeasure) => {
     const found = one.readings[at];
-    const { of } = shownIn(one.shown, units);
+    const { of } = leavingAs(one.shown, units);
     return found == null || found.low === null || found.high === null
       ? null
       : { low: of(found.low), high: of(found.high) };
   };
   return tableFrom(measures, [
     wordsColumn('Measured', ({ path }) => pathInWords(path)),
-    wordsColumn('Unit', ({ shown }) => shownIn(shown, units).symbol || '1'),
+    wordsColumn('Unit', ({ shown }) => leavingAs(shown, units).symbol),
     ...stays.flatMap((stay, at): ColumnOf<PartMeasure>[] => [
       rangeColumn(`${nameOfStay(stay)}, lowest and highest`, null, reading(at)),
       wordsColumn(`${nameOfStay(stay)}, in words`, ({ readings }) => readings[at]?.words),
@@ -158,7 +145,7 @@ function measuresTable({ measures, stays }: MeasuresProps, units: UnitSystem): T
     ...(stays.length > 1
       ? [
           numberColumn<PartMeasure>('First to last', null, ({ by, shown }) =>
-            by === null ? null : shownIn(shown, units, true).of(by),
+            by === null ? null : leavingAs(shown, units, true).of(by),
           ),
         ]
       : []),
@@ -171,8 +158,8 @@ function overTimeTable(
   stays: readonly Stay[],
   units: UnitSystem,
 ): TableModel {
-  const foot = shownIn(shownOf(table.key), units);
-  const shown = shownIn(shownOf(column), units);
+  const foot = leavingAs(shownOf(table.key), units);
+  const shown = leavingAs(shownOf(column), units);
   return tableFrom(table.rows, [
     numberColumn(table.key.label, foot.symbol, (row) => foot.of(row.at)),
     ...stays.map((stay, index) =>

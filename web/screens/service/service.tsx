@@ -11,7 +11,9 @@ import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { count, dateInWords, nameOfStandard, today } from '../../shell/words.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 import styles from './service.module.css';
+import { conditionTable, dueTable, runTable } from './service-tables.ts';
 
 /** What an engine has run, how its condition and power went, and what is due. */
 export function ServiceScreen() {
@@ -77,6 +79,7 @@ function DueList({ of }: { readonly of: ServiceRecord }) {
     <section className="panel" aria-labelledby="due">
       <header>
         <h2 id="due">What is due</h2>
+        <TakeTable title="What is due" table={() => dueTable(of)} />
       </header>
       <table className="sheet">
         <thead>
@@ -107,6 +110,7 @@ function Run({ of }: { readonly of: ServiceRecord }) {
     <section className="panel" aria-labelledby="run">
       <header>
         <h2 id="run">What it has run</h2>
+        <TakeTable title="What it has run" table={() => runTable(of)} />
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
@@ -220,6 +224,7 @@ function Condition({ of }: { readonly of: ServiceRecord }) {
     <section className="panel" aria-labelledby="condition">
       <header>
         <h2 id="condition">Leak-down and compression</h2>
+        <TakeTable title="Leak-down and compression" table={() => conditionTable(of, units)} />
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
