@@ -3,6 +3,7 @@ import { extname, resolve } from 'node:path';
 import { InputError, UsageError } from '../errors.ts';
 import type { PullbookRecord } from '../record/index.ts';
 import { type Language, newKeyPem } from '../report/index.ts';
+import { programOf } from '../service/program.ts';
 import { bundleOf, choiceOf, keepHandOver } from '../service/work/handOverKept.ts';
 import { ownerPage, reportOf } from '../service/work/reports.ts';
 import type { AirStandard } from '../trade/index.ts';
@@ -61,7 +62,7 @@ export async function handOver(
     const kept = await keepHandOver(
       record,
       choice,
-      { madeAt: new Date().toISOString(), pullbook: version(), signal: io.signal },
+      { madeAt: new Date().toISOString(), pullbook: programOf(version()), signal: io.signal },
       flags.by === undefined ? {} : { who: flags.by },
     );
     for (const file of flags.out)

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { InputError } from '../errors.ts';
+import { programOf } from '../service/program.ts';
 import { type Verified, verifyFile } from '../service/work/verify.ts';
 import { eachFile } from './eachFile.ts';
 import { type CommandIo, EXIT, plain } from './io.ts';
@@ -23,7 +24,12 @@ export async function verify(
     io,
     flags.json === true,
     async (file) => {
-      const verified = await verifyFile(await bytesOf(io.cwd, file), file, version(), io.signal);
+      const verified = await verifyFile(
+        await bytesOf(io.cwd, file),
+        file,
+        programOf(version()),
+        io.signal,
+      );
       isAllWell &&= verified.verdict === 'follows';
       return [{ ok: true, ...verified }];
     },

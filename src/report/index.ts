@@ -32,8 +32,9 @@ export {
   type DayWorkOptions,
   workSession,
 } from './dayWork.ts';
+export { contentsDiffer, isAllContents } from './handover/alike.ts';
 export * from './handover/bundle.ts';
-export { type Difference, differences } from './handover/held.ts';
+export { apart, type Difference, differences, rounding } from './handover/held.ts';
 export { type Making, madeOf, usualSize } from './handover/made.ts';
 export { keyName, newKeyPem, type ShopKey, shopKey } from './handover/signing.ts';
 export { bySpeed, handOverTables } from './handover/tables.ts';

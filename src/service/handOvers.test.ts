@@ -293,7 +293,7 @@ describe('a hand-over', () => {
     const pdf = new Uint8Array(await answer.arrayBuffer());
     // What rides in a report is the bundle without the report, which stands around it.
     const namesIn = (bytes: Uint8Array) => Object.keys(unzipSync(bytes));
-    const within = namesIn(attachedIn(pdf)!);
+    const within = namesIn(attachedIn(pdf)!.bytes);
     const besides = namesIn(await bundle()).filter((name) => !within.includes(name));
     expect(besides).toEqual(['report.pdf', 'page.html']);
     expect(within.filter((name) => /^figures\/\d\d-\w+\.svg$/.test(name)).length).toBeGreaterThan(

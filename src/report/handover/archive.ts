@@ -25,6 +25,8 @@ const WHEN = new Date(1980, 0, 1);
 /** The most that an archive may unpack to. */
 const MOST_BYTES = 2 ** 30;
 const MOST_ENTRIES = 20_000;
+/** Signs that steer, and a name that a table of names takes for something else. */
+const NO_NAME = /\p{Cc}|\p{Bidi_Control}|^__proto__$/u;
 
 /** Where the numbers of a plain zip end; past them it would be written, and could not be read. */
 const MOST_PACKED = 2 ** 32 - 2 ** 24;
@@ -138,7 +140,8 @@ export interface Unpacked {
 
 /**
  * Reads an archive whole.
- * @throws FormatError  no archive, a damaged one, a path that leaves it or stands twice, or more than 1 GiB in it
+ * @throws FormatError  no archive, a damaged one, a path that leaves it, that no disk could hold or that stands twice
+ *                      (also in other case), or more than 1 GiB in it
  */
 export function unpackArchive(
   bytes: Uint8Array,
@@ -158,14 +161,18 @@ export function unpackArchive(
   let entries: Record<string, Uint8Array>;
   try {
     entries = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        total += originalSize;
+      filter: ({ name, size, originalSize }) => {
+        // What is not packed is copied in the size that it has, whatever it says of itself.
+        total += Math.max(size, originalSize);
         count += 1;
         if (total > MOST_BYTES || count > MOST_ENTRIES) trouble ??= 'there is too much in it';
-        if (seen.has(name)) trouble ??= `${JSON.stringify(name)} stands in it twice`;
-        if (name.startsWith('/') || name.includes('\\') || name.split('/').includes('..'))
+        // Two names that one disk holds as the same file would be unpacked over each other.
+        const onDisk = name.normalize('NFC').toLowerCase();
+        if (seen.has(onDisk)) trouble ??= `${JSON.stringify(name)} stands in it twice`;
+        if (/^\/|\\|^[a-z]:/i.test(name) || name.split('/').includes('..'))
           trouble ??= `${JSON.stringify(name)} leaves the archive`;
-        seen.add(name);
+        if (NO_NAME.test(name)) trouble ??= `${JSON.stringify(name)} is not the name of a file`;
+        seen.add(onDisk);
         return trouble === null && !name.endsWith('/');
       },
     });
@@ -182,7 +189,36 @@ function wholeness(bytes: Uint8Array): boolean | null {
   );
   if (!mayBeComment(text)) return null;
   const before = bytes.subarray(0, bytes.length - COMMENT_LENGTH);
-  return text === commentOf(createHash('sha256').update(before).digest('hex'));
+  const isAsSaid = text === commentOf(createHash('sha256').update(before).digest('hex'));
+  return isAsSaid && isGapless(Buffer.from(before.buffer, before.byteOffset, before.length));
+}
+
+/**
+ * Whether the entries stand one after another from the first byte, each under the name that the directory at the end
+ * gives it, and nothing between. Else programs that read it from either end could show different contents.
+ */
+function isGapless(zip: Buffer): boolean {
+  const end = zip.length - END_LENGTH;
+  if (end < 0 || zip.readUInt32LE(end) !== 0x06054b50) return false;
+  const first = zip.readUInt32LE(end + 16);
+  if (first + zip.readUInt32LE(end + 12) !== end) return false;
+  let at = first;
+  let next = 0;
+  for (let count = zip.readUInt16LE(end + 10); count > 0; count -= 1) {
+    if (at + 46 > end || zip.readUInt32LE(at) !== 0x02014b50) return false;
+    const nameLength = zip.readUInt16LE(at + 28);
+    const name = zip.subarray(at + 46, at + 46 + nameLength);
+    const own = zip.readUInt32LE(at + 42);
+    if (own !== next || own + 30 > first || zip.readUInt32LE(own) !== 0x04034b50) return false;
+    const ownNameLength = zip.readUInt16LE(own + 26);
+    const contents = own + 30 + ownNameLength + zip.readUInt16LE(own + 28);
+    if (!zip.subarray(own + 30, own + 30 + ownNameLength).equals(name)) return false;
+    next = contents + zip.readUInt32LE(at + 20);
+    // Sizes that stand behind the contents, as where they were not known before.
+    if ((zip.readUInt16LE(own + 6) & 8) !== 0) next += 16;
+    at += 46 + nameLength + zip.readUInt16LE(at + 30) + zip.readUInt16LE(at + 32);
+  }
+  return at === end && next === first;
 }
 
 /** The comment of an archive, from the digest of all bytes before it. */

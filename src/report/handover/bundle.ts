@@ -170,6 +170,12 @@ export function openBundle(bytes: Uint8Array, file: string): OpenedBundle {
   const { entries, isWhole } = unpackArchive(bytes, file);
   const manifestBytes = entries.get(MANIFEST);
   const manifest = manifestBytes === undefined ? null : parsed(manifestBytes);
+  const form = (manifest as Partial<Manifest> | null)?.format;
+  if (/^handover-bundle\/[2-9]/.test(String(form)))
+    throw new FormatError(
+      `${file} is a hand-over of a newer version of Pullbook, in a form that this one cannot read (${form}); check it with that version or a later one.`,
+      { file, found: String(form), expected: 'handover-bundle/1' },
+    );
   if (manifestBytes === undefined || !isManifest(manifest)) {
     throw new FormatError(
       `${file} is not a hand-over bundle: it has no manifest that can be read.`,
@@ -219,7 +225,14 @@ export function openBundle(bytes: Uint8Array, file: string): OpenedBundle {
 function signerOf(bytes: Uint8Array | undefined, manifest: Uint8Array): string | null {
   const said = (bytes === undefined ? null : parsed(bytes)) as Partial<Signature> | null;
   if (typeof said?.publicKey !== 'string' || typeof said.signature !== 'string') return null;
-  return isSignedBy(manifest, said.signature, said.publicKey) ? said.publicKey : null;
+  const { signature, publicKey } = said;
+  const holds =
+    // Written as we write it: letters that base64 skips could make a key look like another one.
+    Buffer.from(publicKey, 'base64').toString('base64') === publicKey &&
+    isSignedBy(manifest, signature, publicKey) &&
+    // A few weak keys have signatures that hold for anything; those vouch for nothing.
+    !isSignedBy(Buffer.concat([manifest, Buffer.from('\n')]), signature, publicKey);
+  return holds ? publicKey : null;
 }
 
 function parsed(bytes: Uint8Array): unknown {

@@ -27,6 +27,17 @@ export const handOverWish = z
   })
   .openapi('HandOverWish');
 
+export const handOverChoice = z.object({
+  buildId: id,
+  dayIds: list(id),
+  comparedBuildId: id.nullable(),
+  standard: airStandard,
+  units: z.enum(['us', 'metric']),
+  stepRpm: z.number().min(50).max(2000),
+  notes: text,
+  by: label,
+});
+
 export const handOverKept = z
   .object({
     id,
@@ -34,16 +45,7 @@ export const handOverKept = z
     madeAt: z.string(),
     madeBy: z.string(),
     pullbook: z.string(),
-    choice: z.object({
-      buildId: id,
-      dayIds: list(id),
-      comparedBuildId: id.nullable(),
-      standard: airStandard,
-      units: z.enum(['us', 'metric']),
-      stepRpm: z.number(),
-      notes: z.string(),
-      by: z.string(),
-    }),
+    choice: handOverChoice,
     documentSha256: z.string(),
     partSha256: z.string(),
   })
@@ -120,9 +122,18 @@ export const verified = z
       'cannot be computed',
     ]),
     sentence: z.string(),
-    problems: list(z.object({ where: z.string(), sentence: z.string() })),
+    problems: list(z.object({ where: z.string(), sentence: z.string() })).openapi({
+      description: 'What was changed since it was made.',
+    }),
+    unheld: list(z.object({ where: z.string(), sentence: z.string() })).openapi({
+      description: 'What could not be held against the figures here, and why.',
+    }),
     differences: list(z.object({ where: z.string(), says: z.unknown(), follows: z.unknown() })),
     held: z.number(),
+    rounding: z.number().openapi({
+      description:
+        'The most by which figures that agree differ in their last digits, as a part of them.',
+    }),
     engine: z.string(),
     build: z.string(),
     madeAt: z.string(),

@@ -5,6 +5,7 @@ import type { PullbookRecord } from '../../record/index.ts';
 import { findingsOf, keyName, SHAPES, shownOf } from '../../report/index.ts';
 import { handOvers } from '../contract/handOvers.ts';
 import { shippedShown } from '../figures.ts';
+import { programOf } from '../program.ts';
 import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
 import { freezeHandOver } from '../work/handover.ts';
 import { ownerPage, reportOf } from '../work/reports.ts';
@@ -32,7 +33,7 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
     });
     const freezing = {
       madeAt: new Date().toISOString(),
-      pullbook: version,
+      pullbook: programOf(version),
       signal: c.req.raw.signal,
     };
     return c.json((await keepHandOver(record, choice, freezing, change)) as never, 201);
@@ -118,7 +119,7 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
     try {
       const { source } = spooled;
       const bytes = typeof source === 'string' ? new Uint8Array(await readFile(source)) : source;
-      const verified = await verifyFile(bytes, name, version, c.req.raw.signal);
+      const verified = await verifyFile(bytes, name, programOf(version), c.req.raw.signal);
       const { publicKey } = await keyOfShop(record);
       const isOurs = verified.signedBy?.publicKey === publicKey;
       return c.json({ ...verified, isOurs } as never, 200);

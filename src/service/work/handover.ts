@@ -30,6 +30,7 @@ import {
   type HandedPull,
   type HandOver,
   type HandOverChoice,
+  type Versions,
 } from '../../report/index.ts';
 import { bringTogether, comparisonOf } from './compared.ts';
 import { contextOf, type DayContext, engineSetup } from './context.ts';
@@ -53,6 +54,17 @@ export interface RecordPart {
   readonly shop: Shop;
   readonly portion: Portion;
 }
+
+/** Of every computation that has a hand in a hand-over. */
+export const versionsHere = (pullbook: string): Versions => ({
+  pullbook,
+  handover: HANDOVER_VERSION,
+  curve: CURVE_VERSION,
+  ladder: LADDER_VERSION,
+  sheet: SHEET_VERSION,
+  compare: COMPARE_VERSION,
+  plan: PLAN_VERSION,
+});
 
 /**
  * @throws NotInRecordError  a build or day that is not there; InputError  a day of another build, none at all, or a
@@ -81,15 +93,7 @@ export async function freezeHandOver(
     format: 'handover/1',
     madeAt,
     choice,
-    versions: {
-      pullbook,
-      handover: HANDOVER_VERSION,
-      curve: CURVE_VERSION,
-      ladder: LADDER_VERSION,
-      sheet: SHEET_VERSION,
-      compare: COMPARE_VERSION,
-      plan: PLAN_VERSION,
-    },
+    versions: versionsHere(pullbook),
     shop: {
       name: shop.name,
       isInvented: shop.invented,

@@ -2,14 +2,15 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { PullbookError } from '../../errors.ts';
+import { FormatError, PullbookError, StoreError } from '../../errors.ts';
 import { openRecord } from '../../record/index.ts';
 import {
   attachedIn,
   type BundleProblem,
-  type Difference,
+  contentsDiffer,
   differences,
   type HandOver,
+  isAllContents,
   keyName,
   LANGUAGES,
   type MadeFile,
@@ -19,27 +20,18 @@ import {
   openBundle,
   pageOf,
   paperOf,
+  rounding,
 } from '../../report/index.ts';
+import { handOverChoice } from '../contract/handOvers.ts';
 import { makingFor } from './handOverKept.ts';
-import { freezeHandOver, type RecordPart } from './handover.ts';
+import { freezeHandOver, type RecordPart, versionsHere } from './handover.ts';
 import { PAPER_SIZES, reportFrom } from './reports.ts';
+import { type Found, isThisProgram, sentenceOf, type Verdict, verdictOf } from './verdict.ts';
 
-export interface Verified {
+export interface Verified extends Pick<Found, 'problems' | 'unheld' | 'differences' | 'rounding'> {
   readonly file: string;
-  /**
-   * `follows`: nothing was changed and every figure follows; `changed`: something was changed after it was made;
-   * `does not follow`: figures that the recordings do not give; `other version`: so too, but by another version of the
-   * computation, which may tell them otherwise; `cannot be computed`: what it would take is not whole.
-   */
-  readonly verdict:
-    | 'follows'
-    | 'changed'
-    | 'does not follow'
-    | 'other version'
-    | 'cannot be computed';
+  readonly verdict: Verdict;
   readonly sentence: string;
-  readonly problems: readonly BundleProblem[];
-  readonly differences: readonly Difference[];
   /** How many figures and words were held against what was computed again. */
   readonly held: number;
   readonly engine: string;
@@ -51,10 +43,12 @@ export interface Verified {
 }
 
 const MOST_DIFFERENCES = 200;
+/** Faster turns no engine; a table by speed is as long as its curve is wide. */
+const MOST_RPM = 100_000;
 
 /**
  * A bundle, or a report that has one in it: then its pages are set again too, and held against what is printed.
- * @param pullbook  version of the program
+ * @param pullbook  the program, as `programOf` says it
  * @throws FormatError  the file is no bundle and has none in it
  */
 export async function verifyFile(
@@ -64,53 +58,84 @@ export async function verifyFile(
   signal?: AbortSignal,
 ): Promise<Verified> {
   const attached = attachedIn(bytes);
-  if (attached === null) return verifyBundle(bytes, file, pullbook, signal);
-  const verified = await verifyBundle(attached, file, pullbook, signal);
-  if (await isAsSet(bytes, attached, file, pullbook)) return verified;
-  const isOther = verified.madeWith !== `Pullbook ${pullbook}`;
-  const sentence = isOther
-    ? 'Another version of Pullbook set these pages, so what is printed on them was not held against the bundle in them.'
-    : 'What is printed on these pages is not what the bundle in them says.';
-  const problems = [...verified.problems, { where: file, sentence }];
-  const verdict =
-    verified.verdict === 'follows' ? (isOther ? 'other version' : 'changed') : verified.verdict;
-  return {
-    ...verified,
-    problems,
-    verdict,
-    sentence: verified.verdict === 'follows' ? sentence : verified.sentence,
-  };
-}
-
-/** Whether a report is, byte for byte, what is set of the bundle in it, in one of the languages and sizes. */
-async function isAsSet(
-  pdf: Uint8Array,
-  bundle: Uint8Array,
-  file: string,
-  pullbook: string,
-): Promise<boolean> {
-  const { handOver, signedBy } = openBundle(bundle, file);
-  const says = handOver as HandOver | null;
-  if (says?.versions?.pullbook !== pullbook || signedBy === null) return false;
-  for (const language of LANGUAGES) {
-    for (const size of PAPER_SIZES) {
-      const again = await reportFrom(says, signedBy, bundle, { language, size }).catch(() => null);
-      if (again !== null && Buffer.from(again).equals(pdf)) return true;
-    }
+  if (attached === null) {
+    refuseAlone(bytes, file);
+    return verifyBundle(bytes, file, pullbook, signal);
   }
-  return false;
+  const pages = { bytes, count: attached.count };
+  return verifyBundle(attached.bytes, file, pullbook, signal, pages);
 }
 
-/** A bundle by itself. @throws FormatError  the file is no bundle at all */
+/** What people have in hand beside a bundle, and what to take instead. */
+function refuseAlone(bytes: Uint8Array, file: string): void {
+  const start = Buffer.from(bytes.subarray(0, 256)).toString('latin1');
+  if (start.startsWith('%PDF-'))
+    throw new FormatError(
+      `${file} has no bundle in it: it is no report of Pullbook, or another program saved it anew and left the bundle out. Ask the shop for the bundle (zip) or for the report as it was made.`,
+      { file, expected: 'a report with its bundle, as Pullbook makes it' },
+    );
+  if (/^\s*<!doctype html/i.test(start))
+    throw new FormatError(
+      `${file} is a page, which has no recordings in it that could be computed again; check the bundle (zip) or the report (PDF) instead.`,
+      { file, expected: 'a bundle or a report' },
+    );
+}
+
+interface Pages {
+  readonly bytes: Uint8Array;
+  /** How many files ride in them. */
+  readonly count: number;
+}
+
+/** A bundle, by itself or with the report around it. @throws FormatError  the file is no bundle at all */
 export async function verifyBundle(
   bytes: Uint8Array,
   file: string,
   pullbook: string,
   signal?: AbortSignal,
+  pages?: Pages,
 ): Promise<Verified> {
   const bundle = openBundle(bytes, file);
   const problems = [...bundle.problems];
-  const about = {
+  const unheld: BundleProblem[] = [];
+  const { says, part } = formsOf(bundle);
+  const here = versionsHere(pullbook);
+  const isSameProgram = says !== null && isThisProgram(says.versions ?? {}, here);
+  let again: HandOver | null = null;
+  if (says !== null && part !== null) {
+    try {
+      again = await computedAgain(says, part, bundle.received, pullbook, signal);
+    } catch (error) {
+      signal?.throwIfAborted();
+      const why =
+        error instanceof PullbookError ? error.message : 'what it holds is not of its form.';
+      // Another version may keep its record otherwise, which is no sign that somebody changed it.
+      (isSameProgram ? problems : unheld).push({
+        where: 'record.json',
+        sentence: `It cannot be computed again: ${why}`,
+      });
+    }
+  }
+  if (says !== null) {
+    const made = await heldAgain(says, bundle, isSameProgram);
+    problems.push(...made.problems);
+    unheld.push(...made.unheld);
+    if (pages !== undefined) {
+      const set = await pagesHeld(says, bundle.signedBy, bytes, pages, file, isSameProgram);
+      problems.push(...set.problems);
+      unheld.push(...set.unheld);
+    }
+  }
+  const found: Found = {
+    problems,
+    unheld,
+    differences: again === null ? [] : differences(withoutVersions(says!), withoutVersions(again)),
+    held: again === null ? null : leaves(again),
+    rounding: again === null ? 0 : rounding(withoutVersions(says!), withoutVersions(again)),
+    says: says?.versions ?? {},
+    here,
+  };
+  return {
     file,
     engine: String(bundle.manifest.engine),
     build: String(bundle.manifest.build),
@@ -120,74 +145,161 @@ export async function verifyBundle(
       bundle.signedBy === null
         ? null
         : { publicKey: bundle.signedBy, name: keyName(bundle.signedBy) },
-  };
-  const says = bundle.handOver as HandOver | null;
-  const part = bundle.record as RecordPart | null;
-  let again: HandOver | null = null;
-  if (says?.format === 'handover/1' && part?.format === 'record-part/1') {
-    try {
-      again = await computedAgain(says, part, bundle.received, pullbook, signal);
-    } catch (error) {
-      signal?.throwIfAborted();
-      const why =
-        error instanceof PullbookError ? error.message : 'what it holds is not of its form.';
-      problems.push({ where: 'record.json', sentence: `It cannot be computed again: ${why}` });
-    }
-  }
-  if (says?.format === 'handover/1')
-    problems.push(...(await madeOtherwise(says, bundle, pullbook)));
-  const found =
-    again === null
-      ? []
-      : differences(withoutVersions(says!), withoutVersions(again), MOST_DIFFERENCES);
-  const isOther =
-    again !== null && differences({ ...says!.versions, pullbook }, again.versions).length > 0;
-  const verdict =
-    problems.length > 0 && again !== null
-      ? 'changed'
-      : again === null
-        ? 'cannot be computed'
-        : found.length === 0
-          ? 'follows'
-          : isOther
-            ? 'other version'
-            : 'does not follow';
-  const held = again === null ? 0 : leaves(again);
-  return {
-    ...about,
-    verdict,
-    sentence: sentenceOf(verdict, held, found.length, problems.length),
+    verdict: verdictOf(found),
+    sentence: sentenceOf(found),
     problems,
-    differences: found,
-    held,
+    unheld,
+    differences: found.differences.slice(0, MOST_DIFFERENCES),
+    held: found.held ?? 0,
+    rounding: found.rounding,
   };
 }
 
-/** What was made of the hand-over and does not say what it says. Another version may write the same in other bytes. */
-async function madeOtherwise(
+/** @throws FormatError where a later version wrote it in a form that this one does not know */
+function formsOf({ handOver, record, manifest }: OpenedBundle) {
+  const says = handOver as HandOver | null;
+  const part = record as RecordPart | null;
+  for (const form of [says?.format, part?.format])
+    if (/^(handover|record-part)\/[2-9]/.test(String(form)))
+      throw new FormatError(
+        `It was made with ${manifest.madeWith}, which is newer than this Pullbook and writes a form that this one cannot read (${form}); check it with that version or a later one.`,
+        { found: String(form), expected: 'handover/1' },
+      );
+  return {
+    says: says?.format === 'handover/1' ? says : null,
+    part: part?.format === 'record-part/1' ? part : null,
+  };
+}
+
+interface Held {
+  readonly problems: readonly BundleProblem[];
+  readonly unheld: readonly BundleProblem[];
+}
+const NOTHING: Held = { problems: [], unheld: [] };
+const changed = (where: string, sentence: string): Held => ({
+  problems: [{ where, sentence }],
+  unheld: [],
+});
+const notHeld = (where: string, sentence: string): Held => ({
+  problems: [],
+  unheld: [{ where, sentence }],
+});
+const notOfForm = changed('handover.json', 'handover.json is not of its form.');
+
+/** Whether a report is, byte for byte, what is set of the bundle in it, in one of the languages and sizes. */
+async function pagesHeld(
+  says: HandOver,
+  signedBy: string | null,
+  bundle: Uint8Array,
+  { bytes, count }: Pages,
+  file: string,
+  isSameProgram: boolean,
+): Promise<Held> {
+  if (count > 1)
+    return changed(
+      file,
+      'More than one file rides in these pages; a report of Pullbook has one, its bundle.',
+    );
+  // The report names the key, so that without a signature it cannot be made again; that is told already.
+  if (signedBy === null) return NOTHING;
+  for (const language of LANGUAGES) {
+    for (const size of PAPER_SIZES) {
+      try {
+        const again = await reportFrom(says, signedBy, bundle, { language, size });
+        if (Buffer.from(again).equals(bytes)) return NOTHING;
+      } catch (error) {
+        if (error instanceof StoreError)
+          return notHeld(file, `What is printed was not held against it: ${error.message}`);
+        return notOfForm;
+      }
+    }
+  }
+  return isSameProgram
+    ? changed(file, 'What is printed on these pages is not what the bundle in them says.')
+    : notHeld(
+        file,
+        'Another version of Pullbook set these pages, so what is printed on them was not held against the bundle in them.',
+      );
+}
+
+/** Everything that was made of the hand-over is made again, and held against what stands in the bundle. */
+async function heldAgain(
   says: HandOver,
   { made, signedBy }: Pick<OpenedBundle, 'made' | 'signedBy'>,
-  pullbook: string,
-): Promise<BundleProblem[]> {
-  if (says.versions?.pullbook !== pullbook) return [];
-  // The report names the key, so that without a signature it cannot be made again; that is told already.
+  isSameProgram: boolean,
+): Promise<Held> {
   const withReport = signedBy !== null && (made.has('report.pdf') || made.has('page.html'));
+  if (!isDrawable(says)) return notOfForm;
+  const all: Held[] = [];
+  let making = await makingFor(signedBy, withReport);
+  let again: MadeFile[];
   try {
-    const making = await makingFor(signedBy, withReport);
-    const again = await madeOf(says, making);
-    const isSaid = ({ path, bytes }: MadeFile, found: Uint8Array) =>
-      Buffer.from(found).equals(bytes) ||
-      // The pictures of a page stand still where it was made without their cursor.
-      (path === 'page.html' && Buffer.from(found).equals(stillPage(says, making)));
-    return again.flatMap((one) => {
-      const found = made.get(one.path);
-      return found === undefined || isSaid(one, found)
-        ? []
-        : [{ where: one.path, sentence: `${one.path} does not say what handover.json says.` }];
+    again = await madeOf(says, making).catch(async (error: unknown) => {
+      if (!(error instanceof StoreError)) throw error;
+      all.push(
+        notHeld(
+          'report.pdf',
+          `report.pdf and page.html were not held against it: ${error.message}`,
+        ),
+      );
+      making = await makingFor(signedBy, false);
+      return madeOf(says, making);
     });
   } catch {
-    return [{ where: 'handover.json', sentence: 'handover.json is not of its form.' }];
+    return notOfForm;
   }
+  for (const one of again) {
+    const found = made.get(one.path);
+    if (found !== undefined) all.push(await fileHeld(one, found, { says, making, isSameProgram }));
+  }
+  return {
+    problems: all.flatMap(({ problems }) => problems),
+    unheld: all.flatMap((one) => one.unheld),
+  };
+}
+
+async function fileHeld(
+  { path, bytes }: MadeFile,
+  found: Uint8Array,
+  { says, making, isSameProgram }: { says: HandOver; making: Making; isSameProgram: boolean },
+): Promise<Held> {
+  if (Buffer.from(found).equals(bytes)) return NOTHING;
+  // The pictures of a page stand still where it was made without their cursor.
+  if (path === 'page.html' && Buffer.from(found).equals(stillPage(says, making))) return NOTHING;
+  const differ = await contentsDiffer(path, found, bytes);
+  const first = differ?.[0];
+  if (first !== undefined) {
+    const said = `it has ${shortly(first.says)} where this version writes ${shortly(first.follows)} (${places(differ!.length)})`;
+    return isSameProgram
+      ? changed(path, `${path} does not say what handover.json says: ${said}.`)
+      : notHeld(path, `${path} was made by another version, and ${said}.`);
+  }
+  if (differ !== null && isAllContents(path)) return NOTHING;
+  if (isSameProgram) return changed(path, `${path} is not as it is made of handover.json.`);
+  return differ === null
+    ? notHeld(
+        path,
+        `${path} was set by another version; what is printed on it was not held against handover.json.`,
+      )
+    : notHeld(
+        path,
+        `${path} was set by another version; its words and figures are those of handover.json, how they are shown was not compared.`,
+      );
+}
+
+const places = (count: number) => `${count} place${count === 1 ? '' : 's'}`;
+
+function shortly(value: unknown): string {
+  const text = JSON.stringify(value) ?? 'nothing';
+  return text.length > 60 ? `${text.slice(0, 59)}…` : text;
+}
+
+/** Whether its tables have an end: what came from outside may say anything. */
+function isDrawable({ choice, final }: HandOver): boolean {
+  return (
+    handOverChoice.safeParse(choice).success &&
+    (final?.speedRpm ?? []).every((speed) => speed >= 0 && speed <= MOST_RPM)
+  );
 }
 
 const stillPage = (says: HandOver, { draw, publicKey }: Making) =>
@@ -210,6 +322,9 @@ async function computedAgain(
       await record.shop.update(shop);
       const missing = new Uint8Array(0);
       await record.portions.take(portion, async (sha256) => received.get(sha256) ?? missing);
+      const choice = handOverChoice.safeParse(says.choice);
+      if (!choice.success)
+        throw new FormatError('handover.json says nothing that can be asked for.');
       const frozen = await freezeHandOver(record, says.choice, {
         madeAt: says.madeAt,
         pullbook,
@@ -227,28 +342,4 @@ async function computedAgain(
 function leaves(value: unknown): number {
   if (typeof value !== 'object' || value === null) return 1;
   return Object.values(value).reduce((sum: number, one) => sum + leaves(one), 0);
-}
-
-function sentenceOf(
-  verdict: Verified['verdict'],
-  held: number,
-  differing: number,
-  problems: number,
-): string {
-  const figures = (count: number) => `${count} figure${count === 1 ? '' : 's'}`;
-  const more = differing >= MOST_DIFFERENCES ? ' or more' : '';
-  switch (verdict) {
-    case 'follows':
-      return `Nothing was changed since it was made, and all ${figures(held)} and words follow from the recordings in it.`;
-    case 'changed':
-      return differing === 0
-        ? `It was changed since it was made (${problems} place${problems === 1 ? '' : 's'}); what is told of the engine still follows from the recordings in it.`
-        : `It was changed since it was made, and ${figures(differing)}${more} do not follow from the recordings in it.`;
-    case 'does not follow':
-      return `${figures(differing)}${more} do not follow from the recordings in it.`;
-    case 'other version':
-      return `${figures(differing)}${more} come out otherwise here: it was made by another version of the computation. The version that made it can say whether they follow.`;
-    case 'cannot be computed':
-      return 'It cannot be computed again: what that takes is missing or was changed.';
-  }
 }

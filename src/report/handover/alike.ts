@@ -1,0 +1,66 @@
+/**
+ * Whether two files made of a hand-over say the same, where their bytes differ: another machine rounds the last digits
+ * otherwise, and another version of the program sets the same words otherwise.
+ */
+import { parquetReadObjects } from 'hyparquet';
+import { type Difference, differences } from './held.ts';
+
+/** What a file says, as plain data. Null: its kind cannot be read back (a PDF), or it is not of that kind. */
+type Said = unknown;
+
+/**
+ * @returns in what the contents differ; null where only the bytes can tell. Of a table, its description and a picture
+ *          the contents are all there is; a page besides has a style and a script, which are not looked at
+ */
+export async function contentsDiffer(
+  path: string,
+  found: Uint8Array,
+  again: Uint8Array,
+): Promise<readonly Difference[] | null> {
+  const read = READERS[path.slice(path.lastIndexOf('.') + 1)];
+  if (read === undefined) return null;
+  try {
+    return differences(await read(found), await read(again));
+  } catch {
+    return null;
+  }
+}
+
+/** Whether nothing stands in such a file besides what `contentsDiffer` compares. */
+export const isAllContents = (path: string): boolean => !/\.(html|pdf)$/.test(path);
+
+const textOf = (bytes: Uint8Array) => new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+
+const READERS: Readonly<Record<string, (bytes: Uint8Array) => Said | Promise<Said>>> = {
+  json: (bytes) => JSON.parse(textOf(bytes)),
+  csv: (bytes) =>
+    textOf(bytes)
+      .split('\r\n')
+      .map((line) => line.split(',').map(numberOrWords)),
+  svg: (bytes) => pieces(textOf(bytes)),
+  parquet: (bytes) =>
+    parquetReadObjects({
+      file: new Uint8Array(bytes).buffer,
+    }),
+  html: (bytes) => pageSays(textOf(bytes)),
+};
+
+/** Numbers apart from what stands between them, so that `3.0000000001` and `3` are the same place of a drawing. */
+const pieces = (text: string): Said =>
+  text.split(/(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)/).map(numberOrWords);
+
+function numberOrWords(text: string): number | string {
+  return /^-?\d+(\.\d+)?(e[+-]?\d+)?$/.test(text) ? Number(text) : text;
+}
+
+/** The words of a page in their order, and the figures that its pictures answer with. */
+function pageSays(html: string): Said {
+  const figures = /<script type="application\/json" id="figures">(.*?)<\/script>/s.exec(html)?.[1];
+  const words = html
+    .replace(/<(script|style)\b.*?<\/\1>/gs, ' ')
+    .replace(/<[^>]*>/g, '\n')
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  return { words, figures: JSON.parse(figures ?? 'null') };
+}
