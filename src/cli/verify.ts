@@ -54,7 +54,8 @@ async function bytesOf(cwd: string, file: string): Promise<Uint8Array> {
 const MOST_SHOWN = 20;
 
 function showVerified(verified: Verified, columns: number): string {
-  const { file, engine, build, madeAt, madeWith, signedBy, problems, differences } = verified;
+  const { file, engine, build, madeAt, madeWith, signedBy, problems, unheld, differences } =
+    verified;
   const about = `${engine}, ${build}, made ${madeAt.slice(0, 10)} with ${madeWith}`;
   const key =
     signedBy === null
@@ -62,13 +63,15 @@ function showVerified(verified: Verified, columns: number): string {
       : `signed with the key ${signedBy.name}; compare it with the one the shop gave you`;
   const rows = differences
     .slice(0, MOST_SHOWN)
-    .map(({ where, says, follows }) => [where, shown(says), shown(follows)]);
+    .map(({ place, says, follows }) => [plain(place), shown(says), shown(follows)]);
   const more = differences.length - MOST_SHOWN;
   return [
     `${plain(file)}: ${verified.verdict}\n`,
     wrapped(plain(verified.sentence), columns, '  '),
     `  ${plain(about)}\n  ${key}\n`,
-    ...problems.slice(0, MOST_SHOWN).map(({ sentence }) => wrapped(plain(sentence), columns, '  ')),
+    ...[...problems, ...unheld]
+      .slice(0, MOST_SHOWN)
+      .map(({ sentence }) => wrapped(plain(sentence), columns, '  ')),
     ...(rows.length === 0
       ? []
       : [

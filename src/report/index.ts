@@ -34,7 +34,7 @@ export {
 } from './dayWork.ts';
 export { contentsDiffer, isAllContents } from './handover/alike.ts';
 export * from './handover/bundle.ts';
-export { apart, type Difference, differences, rounding } from './handover/held.ts';
+export { apart, type Difference, differences, placeInWords, rounding } from './handover/held.ts';
 export { type Making, madeOf, usualSize } from './handover/made.ts';
 export { keyName, newKeyPem, type ShopKey, shopKey } from './handover/signing.ts';
 export { bySpeed, handOverTables } from './handover/tables.ts';

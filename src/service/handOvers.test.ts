@@ -7,135 +7,24 @@ import fc from 'fast-check';
 import { unzipSync } from 'fflate';
 import { afterAll, describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../record/testing.ts';
-import {
-  attachedIn,
-  differences,
-  type HandOver,
-  madeOf,
-  newKeyPem,
-  openBundle,
-  paperOf,
-  shopKey,
-  writeBundle,
-} from '../report/index.ts';
+import { attachedIn, differences, type HandOver, openBundle, paperOf } from '../report/index.ts';
 import { pdfOf } from '../report/paper/pdf.ts';
 import { fullest, overfull } from '../report/paper/testing.ts';
 import { shippedFigures } from './figures.ts';
-import { type Asked, withApp } from './testing.ts';
-import { aDay, post, sweep } from './testingDays.ts';
-import { makingFor } from './work/handOverKept.ts';
-import type { RecordPart } from './work/handover.ts';
-import { type Verified, verifyBundle } from './work/verify.ts';
-
-const HOSTILE = '=HYPERLINK("x")<script>alert(1)</script>\u202egnp.\u{1f525}'.repeat(3);
-
-const picture = (drawing: string) =>
-  `data:image/svg+xml;base64,${Buffer.from(
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 30 10">${drawing}</svg>`,
-  ).toString('base64')}`;
-const MARK = picture('<rect width="30" height="10" fill="#1a69ac"/>');
-
-/** A build with two recorded pulls at a setting that was decided on, and one pull left out. */
-async function handedOver(asked: Asked) {
-  const { day, ladder, engine } = await aDay(asked);
-  const pulls: string[] = [];
-  for (const [name, scale] of [
-    ['a.csv', 1],
-    ['b.csv', 1.006],
-    [`${HOSTILE}.csv`, 0.97],
-  ] as const) {
-    const answer = await post(asked, day.id, name, sweep({ scale }));
-    pulls.push(...((await answer.json()) as { pulls: { id: string }[] }).pulls.map(({ id }) => id));
-  }
-  const { record } = asked;
-  for (const [index, id] of pulls.entries())
-    await record.pulls.update(id, {
-      leadDeg: 28,
-      ...(index === 2 ? { excludedBecause: 'oil was cold' } : {}),
-    });
-  await record.decisions.create({
-    ladderId: ladder.id,
-    use: 'bursts',
-    setting: 28,
-    who: 'Ann',
-    why: 'a hot summer',
-  });
-  await record.engines.update(engine.id, { owner: HOSTILE });
-  await asked.json('PATCH', '/shop', { address: '1 Mill Lane', mark: MARK });
-  const kept = await asked.json<{ id: string }>(
-    'POST',
-    `/builds/${day.buildId}/handovers`,
-    { notes: 'Ran clean.', by: 'Ann' },
-    201,
-  );
-  const bundle = async () => {
-    const answer = await asked.ask('GET', `/api/v1/handovers/${kept.id}/bundle`);
-    expect(answer.headers.get('content-type')).toBe('application/zip');
-    return new Uint8Array(await answer.arrayBuffer());
-  };
-  const { document } = await asked.json<{ document: HandOver }>('GET', `/handovers/${kept.id}`);
-  return { ...kept, day, pulls, bundle, document };
-}
-
-const verify = (asked: Asked, bytes: Uint8Array) =>
-  asked
-    .ask('POST', '/api/v1/verify?name=x.zip', bytes, { 'content-type': 'application/octet-stream' })
-    .then((answer) => answer.json() as Promise<Verified & { isOurs: boolean }>);
-
-/** The bundle as a forger makes it: a figure changed, every digest made anew, signed with a key of his own. */
-async function forged(
-  bytes: Uint8Array,
-  change: (document: HandOver) => HandOver,
-  reprinted?: string,
-) {
-  const { handOver, record, received } = openBundle(bytes, 'x.zip');
-  const { portion } = record as RecordPart;
-  const pieces: Uint8Array[] = [];
-  const told = change(structuredClone(handOver) as HandOver);
-  const key = shopKey(newKeyPem(), 'forger');
-  await writeBundle(
-    {
-      handOver: told,
-      record,
-      recordings: portion.recordings.map((one) => ({
-        ...one,
-        bytes: (async function* () {
-          yield received.get(one.sha256)!;
-        })(),
-      })),
-      files: [],
-      made: (await madeOf(told, await makingFor(key.publicKey, true))).map((one) =>
-        one.path === reprinted ? { ...one, bytes: new TextEncoder().encode('140 kW') } : one,
-      ),
-    },
-    key,
-    async (piece) => {
-      pieces.push(piece.slice());
-    },
-  );
-  return new Uint8Array(Buffer.concat(pieces));
-}
-
-/** One shop with one hand-over for all that only look at it: fitting its pulls is most of the time. */
-function once() {
-  let end = () => {};
-  let app: Promise<unknown> = Promise.resolve();
-  const ready = new Promise<Asked & Awaited<ReturnType<typeof handedOver>>>((resolve, reject) => {
-    app = withApp(async (asked) => {
-      const made = await handedOver(asked);
-      const bytes = await made.bundle();
-      resolve({ ...asked, ...made, bundle: async () => bytes.slice() });
-      await new Promise<void>((done) => {
-        end = done;
-      });
-    }).catch(reject);
-  });
-  const close = async () => {
-    end();
-    await app;
-  };
-  return { ready, close };
-}
+import { withApp } from './testing.ts';
+import { aDay } from './testingDays.ts';
+import {
+  forged,
+  HOSTILE,
+  handedOver,
+  inJson,
+  inText,
+  MARK,
+  once,
+  picture,
+  verify,
+} from './testingHandOvers.ts';
+import { verifyBundle } from './work/verify.ts';
 
 describe('a hand-over', () => {
   const shop = once();
@@ -222,11 +111,13 @@ describe('a hand-over', () => {
       }),
       { numRuns: 200, seed: 9 },
     );
-    const raised = await forged(bytes, (told) => {
-      changeAt(told, ['final', 'peakPowerW', 'value'], true);
-      return told;
-    });
-    const reprinted = await forged(bytes, (told) => told, 'page.html');
+    const raised = await forged(
+      bytes,
+      inJson<HandOver>('handover.json', (told) => {
+        changeAt(told, ['final', 'peakPowerW', 'value'], true);
+      }),
+    );
+    const reprinted = await forged(bytes, inText('page.html', 'Ran clean', 'Ran best'));
     expect(await verify(asked, reprinted)).toMatchObject({
       verdict: 'changed',
       problems: [{ where: 'page.html' }],

@@ -1810,14 +1810,20 @@ export type Verified = {
     | 'does not follow'
     | 'other version'
     | 'cannot be computed';
-  readonly sentence: string;
-  readonly problems: readonly { readonly where: string; readonly sentence: string }[];
-  readonly differences: readonly {
+  readonly sentence: string /** What was changed since it was made. */;
+  readonly problems: readonly {
     readonly where: string;
+    readonly sentence: string;
+  }[] /** What could not be held against the figures here, and why. */;
+  readonly unheld: readonly { readonly where: string; readonly sentence: string }[];
+  readonly differences: readonly {
+    readonly where: string /** The same in words. */;
+    readonly place: string;
     readonly says?: unknown;
     readonly follows?: unknown;
   }[];
-  readonly held: number;
+  readonly held: number /** The most by which figures that agree differ in their last digits, as a part of them. */;
+  readonly rounding: number;
   readonly engine: string;
   readonly build: string;
   readonly madeAt: string;

@@ -6,7 +6,14 @@ import { createHash } from 'node:crypto';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { crc32, createDeflateRaw } from 'node:zlib';
-import { unzipSync, Zip, ZipDeflate, type ZipInputFile, ZipPassThrough } from 'fflate';
+import {
+  type UnzipFileInfo,
+  unzipSync,
+  Zip,
+  ZipDeflate,
+  type ZipInputFile,
+  ZipPassThrough,
+} from 'fflate';
 import { FormatError, InputError } from '../../errors.ts';
 
 export interface ArchiveEntry {
@@ -158,24 +165,26 @@ export function unpackArchive(
   let count = 0;
   const seen = new Set<string>();
   let trouble: string | null = null;
-  let entries: Record<string, Uint8Array>;
+  const look = ({ name, size, originalSize }: UnzipFileInfo) => {
+    // What is not packed is copied in the size that it has, whatever it says of itself.
+    total += Math.max(size, originalSize);
+    count += 1;
+    if (total > MOST_BYTES || count > MOST_ENTRIES) trouble ??= 'there is too much in it';
+    // Two names that one disk holds as the same file would be unpacked over each other.
+    const onDisk = name.normalize('NFC').toLowerCase();
+    if (seen.has(onDisk))
+      trouble ??= `${JSON.stringify(name)} stands in it twice (many disks tell no capitals apart)`;
+    if (/^\/|\\|^[a-z]:/i.test(name) || name.split('/').includes('..'))
+      trouble ??= `${JSON.stringify(name)} leaves the archive`;
+    if (NO_NAME.test(name)) trouble ??= `${JSON.stringify(name)} is not the name of a file`;
+    seen.add(onDisk);
+    return false;
+  };
+  let entries: Record<string, Uint8Array> = {};
   try {
-    entries = unzipSync(bytes, {
-      filter: ({ name, size, originalSize }) => {
-        // What is not packed is copied in the size that it has, whatever it says of itself.
-        total += Math.max(size, originalSize);
-        count += 1;
-        if (total > MOST_BYTES || count > MOST_ENTRIES) trouble ??= 'there is too much in it';
-        // Two names that one disk holds as the same file would be unpacked over each other.
-        const onDisk = name.normalize('NFC').toLowerCase();
-        if (seen.has(onDisk)) trouble ??= `${JSON.stringify(name)} stands in it twice`;
-        if (/^\/|\\|^[a-z]:/i.test(name) || name.split('/').includes('..'))
-          trouble ??= `${JSON.stringify(name)} leaves the archive`;
-        if (NO_NAME.test(name)) trouble ??= `${JSON.stringify(name)} is not the name of a file`;
-        seen.add(onDisk);
-        return trouble === null && !name.endsWith('/');
-      },
-    });
+    // Looked at whole before anything of it is unpacked.
+    unzipSync(bytes, { filter: look });
+    if (trouble === null) entries = unzipSync(bytes, { filter: ({ name }) => !name.endsWith('/') });
   } catch (error) {
     throw refuse('its zip structure is damaged', error);
   }

@@ -64,39 +64,43 @@ const encoder = new TextEncoder();
 const jsonBytes = (value: unknown) => encoder.encode(`${JSON.stringify(value, null, 1)}\n`);
 const sha256Of = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
 
-/** Writes the bundle in pieces. @returns its size [bytes] */
-export async function writeBundle(
-  { handOver, record, recordings, files, made }: BundleParts,
-  key: ShopKey,
-  write: (piece: Uint8Array) => Promise<void>,
-): Promise<number> {
-  const own: MadeFile[] = [
-    {
-      path: 'README.txt',
-      what: 'what is in here, and how to read it',
-      bytes: encoder.encode(README),
-    },
-    {
-      path: 'handover.json',
-      what: 'the frozen hand-over, every figure of it',
-      bytes: jsonBytes(handOver),
-    },
-    { path: 'record.json', what: 'what it was computed from', bytes: jsonBytes(record) },
-    ...made,
-  ];
-  const received = [
-    ...recordings.map((one) => ({
-      one,
-      path: pathOf('recordings', one),
-      what: 'a recording as it came',
-    })),
-    ...files.map((one) => ({
-      one,
-      path: pathOf('files', one),
-      what: 'a photo or file of the build sheet',
-    })),
-  ];
-  const manifest: Manifest = {
+/** What every bundle holds beside what is made for reading. */
+export const ownFiles = (handOver: HandOver, record: unknown): MadeFile[] => [
+  {
+    path: 'README.txt',
+    what: 'what is in here, and how to read it',
+    bytes: encoder.encode(README),
+  },
+  {
+    path: 'handover.json',
+    what: 'the frozen hand-over, every figure of it',
+    bytes: jsonBytes(handOver),
+  },
+  { path: 'record.json', what: 'what it was computed from', bytes: jsonBytes(record) },
+];
+
+type Received = Pick<BundledBytes, 'sha256' | 'fileName' | 'sizeBytes'>;
+
+const receivedOf = <T extends Received>(recordings: readonly T[], files: readonly T[]) => [
+  ...recordings.map((one) => ({
+    one,
+    path: pathOf('recordings', one),
+    what: `a recording as it came: ${one.fileName}`,
+  })),
+  ...files.map((one) => ({
+    one,
+    path: pathOf('files', one),
+    what: `a photo or file of the build sheet: ${one.fileName}`,
+  })),
+];
+
+/** @param own  the files that were made, in their order */
+export function manifestOf(
+  handOver: HandOver,
+  own: readonly MadeFile[],
+  { recordings, files }: { recordings: readonly Received[]; files: readonly Received[] },
+): Manifest {
+  return {
     format: 'handover-bundle/1',
     madeAt: handOver.madeAt,
     madeWith: `Pullbook ${handOver.versions.pullbook}`,
@@ -109,15 +113,24 @@ export async function writeBundle(
         sha256: sha256Of(bytes),
         sizeBytes: bytes.length,
       })),
-      ...received.map(({ one, path, what }) => ({
+      ...receivedOf(recordings, files).map(({ one, path, what }) => ({
         path,
-        what: `${what}: ${one.fileName}`,
+        what,
         sha256: one.sha256,
         sizeBytes: one.sizeBytes,
       })),
     ],
   };
-  const manifestBytes = jsonBytes(manifest);
+}
+
+/** Writes the bundle in pieces. @returns its size [bytes] */
+export async function writeBundle(
+  { handOver, record, recordings, files, made }: BundleParts,
+  key: ShopKey,
+  write: (piece: Uint8Array) => Promise<void>,
+): Promise<number> {
+  const own = [...ownFiles(handOver, record), ...made];
+  const manifestBytes = jsonBytes(manifestOf(handOver, own, { recordings, files }));
   const signature: Signature = {
     format: 'handover-signature/1',
     algorithm: 'Ed25519',
@@ -129,13 +142,13 @@ export async function writeBundle(
     { path: MANIFEST, bytes: manifestBytes },
     { path: SIGNATURE, bytes: jsonBytes(signature) },
     ...own,
-    ...received.map(({ one, path }) => ({ path, bytes: one.bytes })),
+    ...receivedOf(recordings, files).map(({ one, path }) => ({ path, bytes: one.bytes })),
   ];
   return packArchive(entries, write);
 }
 
 /** Digest first, so that no name can clash or mislead; the name's plain letters after it, so that a person finds it. */
-function pathOf(folder: string, { sha256, fileName }: BundledBytes): string {
+function pathOf(folder: string, { sha256, fileName }: Received): string {
   const plain = fileName
     .normalize('NFKD')
     .replace(/[^A-Za-z0-9._-]+/g, '-')
@@ -198,9 +211,11 @@ export function openBundle(bytes: Uint8Array, file: string): OpenedBundle {
     const found = entries.get(path);
     if (found === undefined) say(path, `${path} is missing.`);
     else if (sha256Of(found) !== sha256) say(path, `${path} was changed after it was made.`);
-    else if (/^(recordings|files)\//.test(path)) received.set(sha256, found);
+    else if (isReceived(path)) received.set(sha256, found);
     else made.set(path, found);
   }
+  if (!Buffer.from(jsonBytes(manifest)).equals(manifestBytes))
+    say(MANIFEST, notAsWritten(MANIFEST));
   for (const path of entries.keys())
     if (!named.has(path)) say(path, `${path} was added after it was made.`);
 
@@ -221,6 +236,13 @@ export function openBundle(bytes: Uint8Array, file: string): OpenedBundle {
     signedBy,
   };
 }
+
+/** Came from outside, by its place in the archive. */
+export const isReceived = (path: string): boolean => /^(recordings|files)\//.test(path);
+
+/** JSON can say one thing twice, and then readers differ in which they take. */
+export const notAsWritten = (path: string): string =>
+  `${path} is not written as Pullbook writes it; something may stand in it twice.`;
 
 function signerOf(bytes: Uint8Array | undefined, manifest: Uint8Array): string | null {
   const said = (bytes === undefined ? null : parsed(bytes)) as Partial<Signature> | null;

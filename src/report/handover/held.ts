@@ -1,4 +1,5 @@
 /** One frozen value held against the same value computed again. */
+import { parted } from '../../units/export/table.ts';
 
 export interface Difference {
   /** `days[0].pulls[2].curve.peakPower.value`. */
@@ -14,6 +15,21 @@ export interface Difference {
  */
 const RELATIVE = 1e-6;
 const ABSOLUTE = 1e-9;
+
+/** The same for people: `days[0].pulls[2].curve.peakPower.value` is `day 1, pull 3, curve, peak power`. */
+export const placeInWords = (where: string): string =>
+  where
+    .split('.')
+    .filter((name) => name !== 'value')
+    .map((name) => {
+      const [, plain, index] = /^(.*?)(?:\[(\d+)\])?$/.exec(name)!;
+      const { stem, unit } = parted(plain!);
+      const words = stem.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+      const counted =
+        index === undefined ? words : `${words.replace(/s$/, '')} ${Number(index) + 1}`;
+      return unit === null ? counted : `${counted} [${unit}]`;
+    })
+    .join(', ');
 
 /** Everything in which two plain values differ, in the order in which they are read. */
 export function differences(

@@ -128,7 +128,14 @@ export const verified = z
     unheld: list(z.object({ where: z.string(), sentence: z.string() })).openapi({
       description: 'What could not be held against the figures here, and why.',
     }),
-    differences: list(z.object({ where: z.string(), says: z.unknown(), follows: z.unknown() })),
+    differences: list(
+      z.object({
+        where: z.string(),
+        place: z.string().openapi({ description: 'The same in words.' }),
+        says: z.unknown(),
+        follows: z.unknown(),
+      }),
+    ),
     held: z.number(),
     rounding: z.number().openapi({
       description:

@@ -72,18 +72,18 @@ export function sentenceOf(found: Found): string {
   const changed = `It was changed since it was made (${problems.length} place${problems.length === 1 ? '' : 's'})`;
   switch (verdictOf(found)) {
     case 'follows':
-      return `Nothing was changed since it was made, and all ${figures(held ?? 0)} and words follow from the recordings in it${digits(found)}.`;
+      return `Nothing was changed since it was signed, and all ${figures(held ?? 0)} and words follow from the recordings in it${digits(found)}.`;
     case 'changed':
       return differences.length === 0
         ? `${changed}; what is told of the engine still follows from the recordings in it.`
-        : `${changed}, and ${figures(differences.length)} ${do_(differences)} not follow from the recordings in it.`;
+        : `${changed}, and ${ofThem(differences, held)} not follow from the recordings in it.`;
     case 'does not follow':
-      return `${figures(unexplained(found).length)} ${do_(unexplained(found))} not follow from the recordings in it.`;
+      return `${ofThem(unexplained(found), held)} not follow from the recordings in it.`;
     case 'other version':
       return held === null
         ? `It was made with ${otherProgram(found)}; here it cannot be computed again. Nothing in the file shows that it was changed.`
         : differences.length > 0
-          ? `${figures(differences.length)} ${differences.length === 1 ? 'comes' : 'come'} out otherwise here${byHowMuch(differences)}. ${whyOtherwise(found)}`
+          ? `${differences.length} of its ${held} figures and words ${differences.length === 1 ? 'comes' : 'come'} out otherwise here${byHowMuch(differences)}. ${whyOtherwise(found)}`
           : `All ${figures(held)} and words follow from the recordings in it${digits(found)}. ${sizeOf(unheld)} could not be held against them here.`;
     case 'cannot be computed':
       return 'It cannot be computed again: what that takes is missing or was changed.';
@@ -91,7 +91,8 @@ export function sentenceOf(found: Found): string {
 }
 
 const figures = (count: number) => `${count} figure${count === 1 ? '' : 's'}`;
-const do_ = ({ length }: readonly unknown[]) => (length === 1 ? 'does' : 'do');
+const ofThem = ({ length }: readonly unknown[], held: number | null) =>
+  `${length} of its ${figures(held ?? 0)} and words ${length === 1 ? 'does' : 'do'}`;
 const sizeOf = ({ length }: readonly unknown[]) => (length === 1 ? 'One file' : `${length} files`);
 
 const digits = ({ rounding }: Found) =>

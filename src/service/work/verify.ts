@@ -3,23 +3,30 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { FormatError, PullbookError, StoreError } from '../../errors.ts';
-import { openRecord } from '../../record/index.ts';
+import { NotInRecordError, openRecord } from '../../record/index.ts';
 import {
   attachedIn,
   type BundleProblem,
   contentsDiffer,
+  type Difference,
   differences,
   type HandOver,
   isAllContents,
+  isReceived,
   keyName,
   LANGUAGES,
   type MadeFile,
   type Making,
+  type Manifest,
   madeOf,
+  manifestOf,
+  notAsWritten,
   type OpenedBundle,
   openBundle,
+  ownFiles,
   pageOf,
   paperOf,
+  placeInWords,
   rounding,
 } from '../../report/index.ts';
 import { handOverChoice } from '../contract/handOvers.ts';
@@ -28,7 +35,9 @@ import { freezeHandOver, type RecordPart, versionsHere } from './handover.ts';
 import { PAPER_SIZES, reportFrom } from './reports.ts';
 import { type Found, isThisProgram, sentenceOf, type Verdict, verdictOf } from './verdict.ts';
 
-export interface Verified extends Pick<Found, 'problems' | 'unheld' | 'differences' | 'rounding'> {
+export interface Verified extends Pick<Found, 'problems' | 'unheld' | 'rounding'> {
+  /** The first of them, each with its place in words. */
+  readonly differences: readonly (Difference & { readonly place: string })[];
   readonly file: string;
   readonly verdict: Verdict;
   readonly sentence: string;
@@ -108,7 +117,11 @@ export async function verifyBundle(
     } catch (error) {
       signal?.throwIfAborted();
       const why =
-        error instanceof PullbookError ? error.message : 'what it holds is not of its form.';
+        error instanceof NotInRecordError
+          ? 'it names what it does not hold.'
+          : error instanceof PullbookError
+            ? error.message
+            : 'what it holds is not of its form.';
       // Another version may keep its record otherwise, which is no sign that somebody changed it.
       (isSameProgram ? problems : unheld).push({
         where: 'record.json',
@@ -116,8 +129,10 @@ export async function verifyBundle(
       });
     }
   }
-  if (says !== null) {
-    const made = await heldAgain(says, bundle, isSameProgram);
+  if (says === null) problems.push(missingForm('handover.json'));
+  if (part === null) problems.push(missingForm('record.json'));
+  if (says !== null && part !== null) {
+    const made = await heldAgain(says, part, bundle, isSameProgram);
     problems.push(...made.problems);
     unheld.push(...made.unheld);
     if (pages !== undefined) {
@@ -149,7 +164,9 @@ export async function verifyBundle(
     sentence: sentenceOf(found),
     problems,
     unheld,
-    differences: found.differences.slice(0, MOST_DIFFERENCES),
+    differences: found.differences
+      .slice(0, MOST_DIFFERENCES)
+      .map((one) => ({ ...one, place: placeInWords(one.where) })),
     held: found.held ?? 0,
     rounding: found.rounding,
   };
@@ -170,6 +187,11 @@ function formsOf({ handOver, record, manifest }: OpenedBundle) {
     part: part?.format === 'record-part/1' ? part : null,
   };
 }
+
+const missingForm = (path: string): BundleProblem => ({
+  where: path,
+  sentence: `${path} is missing, or is not of its form.`,
+});
 
 interface Held {
   readonly problems: readonly BundleProblem[];
@@ -225,7 +247,8 @@ async function pagesHeld(
 /** Everything that was made of the hand-over is made again, and held against what stands in the bundle. */
 async function heldAgain(
   says: HandOver,
-  { made, signedBy }: Pick<OpenedBundle, 'made' | 'signedBy'>,
+  part: RecordPart,
+  { made, signedBy, manifest }: OpenedBundle,
   isSameProgram: boolean,
 ): Promise<Held> {
   const withReport = signedBy !== null && (made.has('report.pdf') || made.has('page.html'));
@@ -248,15 +271,60 @@ async function heldAgain(
   } catch {
     return notOfForm;
   }
+  again.unshift(...ownFiles(says, part));
   for (const one of again) {
     const found = made.get(one.path);
     if (found !== undefined) all.push(await fileHeld(one, found, { says, making, isSameProgram }));
   }
+  all.push(listHeld(manifest, manifestOf(says, again, part.portion), isSameProgram));
   return {
     problems: all.flatMap(({ problems }) => problems),
     unheld: all.flatMap((one) => one.unheld),
   };
 }
+
+/** What the manifest lists, against what belongs in such a bundle. */
+function listHeld(listed: Manifest, expected: Manifest, isSameProgram: boolean): Held {
+  const all: Held[] = [];
+  for (const name of ['engine', 'build', 'madeAt', 'madeWith'] as const)
+    if (listed[name] !== expected[name])
+      all.push(
+        changed('manifest.json', `manifest.json names another ${NAMED[name]} than handover.json.`),
+      );
+  const inIt = new Map(listed.files.map((one) => [one.path, one]));
+  const belongs = new Map(expected.files.map((one) => [one.path, one]));
+  for (const { path, what, sha256 } of expected.files) {
+    const said = inIt.get(path);
+    if (said === undefined) {
+      if (isReceived(path) || isSameProgram)
+        all.push(changed(path, `${path} is not listed in manifest.json.`));
+    } else if (isReceived(path) && said.sha256 !== sha256)
+      all.push(changed(path, `${path} holds other bytes than those of its name.`));
+    else if (isSameProgram && said.what !== what)
+      all.push(changed('manifest.json', `manifest.json calls ${path} something else than it is.`));
+  }
+  for (const path of inIt.keys()) {
+    if (belongs.has(path)) continue;
+    if (isReceived(path))
+      all.push(
+        changed(path, `${path} is none of the recordings and files that record.json names.`),
+      );
+    else if (isSameProgram) all.push(changed(path, `${path} does not belong in a hand-over.`));
+    else
+      all.push(
+        notHeld(
+          path,
+          `${path} is not made by this version, and was not held against handover.json.`,
+        ),
+      );
+  }
+  return {
+    problems: all.flatMap(({ problems }) => problems),
+    unheld: all.flatMap(({ unheld }) => unheld),
+  };
+}
+
+const NAMED = { engine: 'engine', build: 'build', madeAt: 'hour', madeWith: 'version' } as const;
 
 async function fileHeld(
   { path, bytes }: MadeFile,
@@ -266,6 +334,7 @@ async function fileHeld(
   if (Buffer.from(found).equals(bytes)) return NOTHING;
   // The pictures of a page stand still where it was made without their cursor.
   if (path === 'page.html' && Buffer.from(found).equals(stillPage(says, making))) return NOTHING;
+  if (path === 'handover.json' || path === 'record.json') return changed(path, notAsWritten(path));
   const differ = await contentsDiffer(path, found, bytes);
   const first = differ?.[0];
   if (first !== undefined) {
@@ -320,11 +389,13 @@ async function computedAgain(
     const record = await openRecord(folder);
     try {
       await record.shop.update(shop);
-      const missing = new Uint8Array(0);
-      await record.portions.take(portion, async (sha256) => received.get(sha256) ?? missing);
+      for (const { sha256, fileName } of [...portion.recordings, ...portion.files])
+        if (!received.has(sha256))
+          throw new FormatError(`${fileName} is not in it, or not as it came.`);
+      await record.portions.take(portion, async (sha256) => received.get(sha256)!);
       const choice = handOverChoice.safeParse(says.choice);
       if (!choice.success)
-        throw new FormatError('handover.json says nothing that can be asked for.');
+        throw new FormatError('the choice in handover.json is none that can be made.');
       const frozen = await freezeHandOver(record, says.choice, {
         madeAt: says.madeAt,
         pullbook,

@@ -62,8 +62,13 @@ export const symbolOf = ({ unit, symbol }: Pick<Column, 'unit' | 'symbol'>): str
   symbol ?? (unit === null || unit === '1' ? '' : symbolOfUcum(unit));
 
 /** Unit of a name that ends in one; null where it ends in none. */
-export function unitOfName(name: string): string | null {
-  return UNITS_BY_ENDING.find(([ending]) => name.endsWith(ending))?.[1] ?? null;
+export const unitOfName = (name: string): string | null => parted(name).unit;
+
+/** `torqueNm` is `torque` in `N.m`. */
+export function parted(name: string): { readonly stem: string; readonly unit: string | null } {
+  const found = UNITS_BY_ENDING.find(([ending]) => name.endsWith(ending));
+  if (found === undefined) return { stem: name, unit: null };
+  return { stem: name.slice(0, -found[0].length), unit: found[1] };
 }
 
 /** A column of numbers. Its unit is read off its name unless said; @throws Error where neither says one */

@@ -73,9 +73,9 @@ export function VerifyScreen() {
             <h2 id="what-it-proves">What this proves, and what it cannot</h2>
           </header>
           <p className={styles.key}>
-            It proves that nothing was changed since the file was made, and that the figures follow
-            from the recordings in it. It cannot say that the recordings are true: that rests on the
-            shop whose key signed it.
+            It proves that nothing was changed since the file was signed, and that the figures
+            follow from the recordings in it. It cannot say that the recordings are true: that rests
+            on the shop whose key signed it.
           </p>
           <SignedWith />
         </section>
@@ -88,12 +88,12 @@ const HEADLINE: Readonly<Record<Verified['verdict'], string>> = {
   follows: 'Every figure follows from the recordings',
   changed: 'It was changed after it was made',
   'does not follow': 'Figures do not follow from the recordings',
-  'other version': 'Another version of Pullbook computed it',
+  'other version': 'Another version of Pullbook made it',
   'cannot be computed': 'It cannot be computed again',
 };
 
 function Verdict({ verified }: { verified: Verified }) {
-  const { verdict, sentence, problems, differences, signedBy, isOurs } = verified;
+  const { verdict, sentence, problems, unheld, differences, signedBy, isOurs } = verified;
   return (
     <section className="panel" aria-live="polite" aria-labelledby="verdict">
       <div className={styles.verdict}>
@@ -123,9 +123,9 @@ function Verdict({ verified }: { verified: Verified }) {
           ['Signed', signedInWords(signedBy, isOurs)],
         ]}
       />
-      {problems.length > 0 && (
+      {problems.length + unheld.length > 0 && (
         <ul className={styles.problems}>
-          {problems.map(({ where, sentence: said }) => (
+          {[...problems, ...unheld].map(({ where, sentence: said }) => (
             <li key={`${where} ${said}`}>{plainName(said)}</li>
           ))}
         </ul>
@@ -155,10 +155,10 @@ function Differences({ differences }: Pick<Verified, 'differences'>) {
           </tr>
         </thead>
         <tbody>
-          {differences.map(({ where, says, follows }) => (
+          {differences.map(({ where, place, says, follows }) => (
             <tr key={where}>
-              <th scope="row" className={styles.where}>
-                {plainName(where)}
+              <th scope="row" className={styles.where} title={plainName(where)}>
+                {plainName(place)}
               </th>
               <td className={styles.where}>{valueInWords(says)}</td>
               <td className={styles.where}>{valueInWords(follows)}</td>
