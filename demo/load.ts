@@ -3,7 +3,7 @@ import type { Change, Imported, NewDecision, PullbookRecord } from '../src/recor
 import type { DayPlan } from '../src/record/types.ts';
 import { DEMO_PLANS, ticksOf } from './plans.ts';
 import { demoSheets } from './sheets.ts';
-import { type DemoDay, demoShop } from './shop.ts';
+import { type DemoDay, type DemoShop, demoShop } from './shop.ts';
 import { DEMO_VEHICLES } from './vehicles.ts';
 
 /** The ways in that a user's files and decisions take. */
@@ -34,8 +34,8 @@ export async function loadDemo(
   record: PullbookRecord,
   { importRunFile, decide, makePlan }: DemoWays,
   onProgress: (done: number, total: number) => void = () => {},
+  { shop, cells, calibrations, engines }: DemoShop = demoShop(),
 ): Promise<void> {
-  const { shop, cells, calibrations, engines } = demoShop();
   const total = engines
     .flatMap((one) => one.builds.flatMap((build) => build.days))
     .reduce((sum, day) => sum + day.files.length, 0);

@@ -45,8 +45,17 @@ const MISSING =
   /^(?:|[-–—]{1,6}|[.?*_]{1,6}|[-+]?nan(?:\(.*\))?|n\/?a|#n\/a|null|none|nil|missing|[-+]?inf(?:inity)?|[-+]?∞|[-+]?1\.?#(?:inf|ind|qnan|snan|j)\w*|#(?:div\/0!|value!|num!|ref!|name\?|null!))$/i;
 
 export function isMissing(cell: string): boolean {
-  return cell === '' || (cell.length <= 12 && MISSING.test(cell));
+  if (cell === '') return true;
+  if (cell.length > 12) return false;
+  // What begins with a figure is a value, save `1.#INF`; this is asked of each cell of a table several times.
+  const first = cell.charCodeAt(0);
+  if (first >= ZERO && first <= NINE && !cell.includes('#')) return false;
+  return MISSING.test(cell);
 }
+
+const ZERO = 48;
+const NINE = 57;
+const MINUS = 45;
 
 const PLAIN = {
   '.': /^[+\-−]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?$/,
@@ -61,6 +70,7 @@ const LONGEST_NUMBER = 64;
 /** The number a cell holds, or undefined where it holds none. Thousands marks are taken out. */
 export function cellNumber(cell: string, decimal: Dialect['decimal']): number | undefined {
   if (cell.length === 0 || cell.length > LONGEST_NUMBER) return undefined;
+  if (isFigures(cell, decimal)) return Number(decimal === '.' ? cell : cell.replace(',', '.'));
   // `98 %` is 98: the column is one of per cent.
   if (cell.endsWith('%')) return cellNumber(cell.slice(0, -1).trimEnd(), decimal);
   const plain = PLAIN[decimal].test(cell);
@@ -69,6 +79,18 @@ export function cellNumber(cell: string, decimal: Dialect['decimal']): number | 
   if (!plain) text = text.replace(decimal === '.' ? /[,'’\s]/g : /[.'’\s]/g, '');
   const value = Number(decimal === '.' ? text : text.replace(',', '.'));
   return Number.isFinite(value) ? value : undefined;
+}
+
+/** Whether a cell is written as most are: a minus perhaps, then figures with one decimal mark at most. */
+function isFigures(cell: string, decimal: Dialect['decimal']): boolean {
+  const mark = decimal.charCodeAt(0);
+  let [figures, marks] = [0, 0];
+  for (let at = cell.charCodeAt(0) === MINUS ? 1 : 0; at < cell.length; at++) {
+    const code = cell.charCodeAt(at);
+    if (code >= ZERO && code <= NINE) figures++;
+    else if (code !== mark || ++marks > 1) return false;
+  }
+  return figures > 0;
 }
 
 /** Whether a cell's thousands mark is one that another country reads as its decimal mark. */

@@ -4,10 +4,13 @@ const TIME = /^(\d{1,4}):(\d{1,2})(?::(\d{1,2}))?(?:[.,:](\d{1,9}))?\s*([ap])?\.
 const DATE =
   /^(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})(?:(?:[T\s,]+)(\d{1,2}:\d{1,2}(?::\d{1,2})?(?:[.,:]\d{1,9})?\s*(?:[ap]\.?m\.?)?)\s*(?:Z|UTC|GMT|[+-]\d{2}:?\d{2})?)?$/i;
 const LONGEST_CLOCK = 48;
+/** Every clock reading and every date has one of these. */
+const CLOCK_MARK = /[:/.-]/;
 
 /** Whether a text reads as a time of day, a running clock or a date with or without a time. */
 export function looksLikeClock(text: string): boolean {
-  return text.length <= LONGEST_CLOCK && !Number.isNaN(clockSeconds(text, true));
+  if (text.length > LONGEST_CLOCK || !CLOCK_MARK.test(text)) return false;
+  return !Number.isNaN(clockSeconds(text, true));
 }
 
 /**

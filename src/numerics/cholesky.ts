@@ -70,7 +70,7 @@ export function solveFactored(
   b: ArrayLike<number>,
   band = size - 1,
 ): Float64Array {
-  const x = Float64Array.from(b);
+  const x = new Float64Array(b);
   return solveUpper(factor, size, solveLower(factor, size, x, band), band);
 }
 

@@ -2,12 +2,30 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { factorInPlace } from './cholesky.ts';
 import type { SplineFit } from './spline.ts';
 
+/** Tables made last, since every pull of a day asks for the same ones. */
+const tables = new Map<string, readonly Float64Array[]>();
+const MOST_TABLES = 8;
+
 /**
  * Standard Gaussian numbers for integrals over a posterior: always the same ones (a fixed 32-bit generator,
  * Box–Muller), so that the same recording gives the same digits. Rows come in pairs of opposite sign, which
- * makes means exact.
+ * makes means exact. The table is shared: nobody writes to it.
  */
-export function gaussianTable(rows: number, columns: number, seed = 0x5eed): Float64Array[] {
+export function gaussianTable(
+  rows: number,
+  columns: number,
+  seed = 0x5eed,
+): readonly Readonly<Float64Array>[] {
+  const key = `${rows} ${columns} ${seed}`;
+  const known = tables.get(key);
+  if (known !== undefined) return known;
+  const table = freshTable(rows, columns, seed);
+  if (tables.size >= MOST_TABLES) tables.delete(tables.keys().next().value!);
+  tables.set(key, table);
+  return table;
+}
+
+function freshTable(rows: number, columns: number, seed: number): readonly Float64Array[] {
   const uniform = xorshift(seed);
   const table: Float64Array[] = [];
   while (table.length < rows) {

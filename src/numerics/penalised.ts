@@ -185,7 +185,7 @@ function likely(candidates: readonly Candidate[]): Candidate[] {
  * same (that polynomial is added back to the coefficients), but a stiff penalty no longer has to reproduce a
  * large level to all its digits.
  */
-function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order: PenaltyOrder) {
+export function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order: PenaltyOrder) {
   const normal = new Float64Array(order * order);
   const right = new Float64Array(order);
   const u = (at: number) => (2 * (at - grid.low)) / (grid.high - grid.low) - 1;
@@ -213,7 +213,7 @@ function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order: Penalt
   return { remainder, parabola: parabolaCoefficients(grid, [c0, c1, c2]) };
 }
 
-function checkSeries({ time, x, y, weight }: Series, order: PenaltyOrder): void {
+export function checkSeries({ time, x, y, weight }: Series, order: PenaltyOrder): void {
   let counted = 0;
   for (let i = 0; i < y.length; i++) {
     if (!(weight[i]! > 0)) continue;
@@ -231,7 +231,7 @@ function checkSeries({ time, x, y, weight }: Series, order: PenaltyOrder): void 
 }
 
 /** The lower half of BᵀR⁻¹B + λP within its band: all that the factor reads. */
-function penalised(
+export function penalised(
   { gram, band }: CrossProducts,
   penalty: Float64Array,
   size: number,
@@ -273,7 +273,7 @@ function restricted(
     size,
     band,
   );
-  const half = Float64Array.from(products.right);
+  const half = products.right.slice();
   let explained = 0;
   for (let i = 0; i < size; i++) {
     let sum = half[i]!;
@@ -289,6 +289,13 @@ function restricted(
     logDeterminant -
     (size - order) * Math.log(smoothness);
   return { logLikelihood: -0.5 * deviance, variance: residual / degrees };
+}
+
+/** `Array.from` asks an iterator for each of them. */
+function plain(values: Float64Array): number[] {
+  const out: number[] = [];
+  for (let i = 0; i < values.length; i++) out.push(values[i]!);
+  return out;
 }
 
 function mixture(
@@ -349,7 +356,7 @@ function mixture(
       high: grid.high,
       segments: grid.segments,
       coefficients: Array.from(mean, (value, i) => value + parabola[i]!),
-      covariance: Array.from(covariance),
+      covariance: plain(covariance),
     },
     whiteSd: Math.sqrt(white),
     wanderSd: Math.sqrt(wander),

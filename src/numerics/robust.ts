@@ -1,7 +1,8 @@
 import { type FitPriors, fitPenalisedSpline, type PenalisedFit } from './penalised.ts';
 import type { PenaltyOrder } from './penalty.ts';
 import { median, robustSd } from './quantile.ts';
-import { evaluateSpline, type KnotGrid } from './spline.ts';
+import { evaluateSpline, type KnotGrid, type SplineCurve } from './spline.ts';
+import { stiffCurve } from './stiff.ts';
 import type { Series } from './wander.ts';
 
 /** A run of points that stand away from the curve by more than chance does; left out of the fit. */
@@ -63,14 +64,14 @@ export function fitRobustSpline(
   const count = series.y.length;
   let weight = startWeights(series.y, longest);
   for (let round = 0; round < ROUNDS; round++) {
-    const seeking = stiffCurve(grid, { ...series, weight }, order, priors);
+    const seeking = stiffCurve(grid, { ...series, weight }, order, priors.smoothness, STIFF_DOF);
     const next = weightsFrom(residualsOf(seeking, series), longest, least);
     if (next.every((w, i) => w === weight[i])) break;
     weight = next;
   }
   for (let round = 0; ; round++) {
     const fit = fitPenalisedSpline(grid, blocksOf({ ...series, weight }, block), order, priors);
-    const residual = residualsOf(fit, series);
+    const residual = residualsOf(fit.spline, series);
     const blips = runsOf(weight, residual, count);
     const small = blips.filter(({ size }) => Math.abs(size) < least);
     if (small.length === 0 || round === ROUNDS) return { ...fit, weight, residual, blips };
@@ -109,11 +110,10 @@ function blocksOf(series: Series, block: number): Series {
   return out;
 }
 
-function residualsOf(fit: PenalisedFit, { x, y }: Omit<Series, 'weight'>): Float64Array {
-  return Float64Array.from(
-    { length: y.length },
-    (_, i) => y[i]! - evaluateSpline(fit.spline, x[i]!),
-  );
+function residualsOf(curve: SplineCurve, { x, y }: Omit<Series, 'weight'>): Float64Array {
+  const residual = new Float64Array(y.length);
+  for (let i = 0; i < y.length; i++) residual[i] = y[i]! - evaluateSpline(curve, x[i]!);
+  return residual;
 }
 
 /**
@@ -145,24 +145,9 @@ function startWeights(y: ArrayLike<number>, longestBlip: number): Float64Array {
 
 /**
  * Parameters of the curve from which blips are first looked for: enough for a torque curve, too few for a
- * blip.
+ * blip, so that a sag cannot hide by bending it.
  */
 const STIFF_DOF = 12;
-
-/** A curve that bends with STIFF_DOF or fewer, so that a sag cannot hide by bending it. */
-function stiffCurve(grid: KnotGrid, series: Series, order: PenaltyOrder, priors: FitPriors) {
-  const white = { ...priors, share: [0], shareWeight: [1] };
-  const stiffest = priors.smoothness.length - 1;
-  let [low, high] = [0, stiffest];
-  const at = (index: number) =>
-    fitPenalisedSpline(grid, series, order, { ...white, smoothness: [priors.smoothness[index]!] });
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (at(middle).effectiveDof > STIFF_DOF) low = middle + 1;
-    else high = middle;
-  }
-  return at(low);
-}
 
 interface Window {
   readonly from: number;
@@ -179,10 +164,8 @@ function weightsFrom(residual: Float64Array, longestBlip: number, least: number)
   // Lengths longer than this leave too few windows to take a scale from.
   const longest = Math.min(longestBlip, Math.floor(count / 20));
   for (let length = 1; length <= longest; length = Math.max(length + 1, Math.round(length * 1.5))) {
-    const means = Float64Array.from(
-      { length: count - length + 1 },
-      (_, i) => (running[i + length]! - running[i]!) / length,
-    );
+    const means = new Float64Array(count - length + 1);
+    for (let i = 0; i < means.length; i++) means[i] = (running[i + length]! - running[i]!) / length;
     const scale = robustSd(means, 0);
     if (!(scale > 0)) continue;
     for (let i = 0; i < means.length; i++) {

@@ -81,8 +81,11 @@ export function basisAt(
   return first;
 }
 
+/** A spline's curve, whatever is known of its error. */
+export type SplineCurve = Pick<SplineFit, 'low' | 'high' | 'segments' | 'coefficients'>;
+
 /** Value of the spline at x. Throws InputError outside its knots. */
-export function evaluateSpline(fit: SplineFit, x: number): number {
+export function evaluateSpline(fit: SplineCurve, x: number): number {
   return combine(fit, x, 0);
 }
 
@@ -91,7 +94,7 @@ export function splineDerivative(fit: SplineFit, x: number, order: 1 | 2 = 1): n
   return combine(fit, x, order);
 }
 
-function combine(fit: SplineFit, x: number, derivative: 0 | 1 | 2): number {
+function combine(fit: SplineCurve, x: number, derivative: 0 | 1 | 2): number {
   const four = [0, 0, 0, 0];
   const first = basisAt(fit, x, four, derivative);
   let sum = 0;
@@ -167,12 +170,16 @@ export function functionalCovariance(
   other: ArrayLike<number> = one,
 ): number {
   const count = fit.coefficients.length;
+  // A value at a place touches four coefficients; nothing outside them adds to a sum.
+  let [from, to] = [0, count];
+  while (from < to && other[from] === 0) from++;
+  while (to > from && other[to - 1] === 0) to--;
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const weight = one[i]!;
     if (weight === 0) continue;
     let inner = 0;
-    for (let j = 0; j < count; j++) inner += fit.covariance[i * count + j]! * other[j]!;
+    for (let j = from; j < to; j++) inner += fit.covariance[i * count + j]! * other[j]!;
     sum += weight * inner;
   }
   return sum;

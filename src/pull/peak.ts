@@ -28,22 +28,32 @@ const EDGE_CHANCE = 0.25;
 export function peaksOf(spline: SplineFit, commonRelSd: number): { torque: Peak; power: Peak } {
   const curves = drawCurves(spline, DRAWS);
   const common = gaussianTable(DRAWS, 1, 0xca1).map(([z]) => 1 + commonRelSd * z!);
-  const torque = peakOf(spline, curves, common, () => 1, 'N·m');
-  const power = peakOf(spline, curves, common, (rpm) => rpm * RAD_PER_S_PER_RPM, 'W');
+  const step = (spline.high - spline.low) / PLACES;
+  const places = Array.from({ length: PLACES + 1 }, (_, i) => {
+    const rpm = spline.low + i * step;
+    return { rpm, torqueNm: evaluateSpline(spline, rpm), sdNm: splineSd(spline, rpm) };
+  });
+  const torque = peakOf(spline, places, curves, common, () => 1, 'N·m');
+  const power = peakOf(spline, places, curves, common, (rpm) => rpm * RAD_PER_S_PER_RPM, 'W');
   return { torque, power };
+}
+
+interface Place {
+  readonly rpm: number;
+  readonly torqueNm: number;
+  readonly sdNm: number;
 }
 
 function peakOf(
   spline: SplineFit,
+  places: readonly Place[],
   curves: readonly Float64Array[],
   common: readonly number[],
   scale: (speedRpm: number) => number,
   unit: string,
 ): Peak {
-  const step = (spline.high - spline.low) / PLACES;
-  const places = Array.from({ length: PLACES + 1 }, (_, i) => spline.low + i * step);
-  const means = places.map((rpm) => evaluateSpline(spline, rpm) * scale(rpm));
-  const sds = places.map((rpm) => splineSd(spline, rpm) * scale(rpm));
+  const means = places.map(({ rpm, torqueNm }) => torqueNm * scale(rpm));
+  const sds = places.map(({ rpm, sdNm }) => sdNm * scale(rpm));
   let best = 0;
   means.forEach((value, i) => {
     if (value > means[best]!) best = i;
@@ -51,31 +61,36 @@ function peakOf(
   const [value, speedRpm] = refined(places, means, best);
   // Only places that could be the highest: the rest cannot be by five sds.
   const floor = Math.max(...means.map((mean, i) => mean - 5 * sds[i]!));
-  const four = [0, 0, 0, 0];
-  const bases = places
+  const could = places
     .filter((_, i) => means[i]! + 5 * sds[i]! >= floor)
-    .filter((_, i, kept) => kept.length < 60 || i % Math.ceil(kept.length / 60) === 0)
-    .map((rpm) => {
-      const first = basisAt(spline, rpm, four);
-      const factor = scale(rpm);
-      return { rpm, first, four: four.map((part) => part * factor) };
-    });
+    .filter((_, i, kept) => kept.length < 60 || i % Math.ceil(kept.length / 60) === 0);
+  // Flat, because every draw looks at every place.
+  const firsts = new Int32Array(could.length);
+  const fours = new Float64Array(4 * could.length);
+  const four = [0, 0, 0, 0];
+  could.forEach(({ rpm }, at) => {
+    firsts[at] = basisAt(spline, rpm, four);
+    const factor = scale(rpm);
+    for (let k = 0; k < 4; k++) fours[4 * at + k] = four[k]! * factor;
+  });
   const margin = EDGE_SHARE * (spline.high - spline.low);
   let [atLow, atHigh] = [0, 0];
   const highest = curves.map((coefficients, draw) => {
-    let [top, topRpm] = [Number.NEGATIVE_INFINITY, 0];
-    for (const {
-      rpm,
-      first,
-      four: [a, b, c, d],
-    } of bases) {
-      const at =
-        a! * coefficients[first]! +
-        b! * coefficients[first + 1]! +
-        c! * coefficients[first + 2]! +
-        d! * coefficients[first + 3]!;
-      if (at > top) [top, topRpm] = [at, rpm];
+    let top = Number.NEGATIVE_INFINITY;
+    let topAt = -1;
+    for (let at = 0; at < firsts.length; at++) {
+      const first = firsts[at]!;
+      const height =
+        fours[4 * at]! * coefficients[first]! +
+        fours[4 * at + 1]! * coefficients[first + 1]! +
+        fours[4 * at + 2]! * coefficients[first + 2]! +
+        fours[4 * at + 3]! * coefficients[first + 3]!;
+      if (height > top) {
+        top = height;
+        topAt = at;
+      }
     }
+    const topRpm = could[topAt]?.rpm ?? 0;
     if (topRpm <= spline.low + margin) atLow++;
     if (topRpm >= spline.high - margin) atHigh++;
     return top * common[draw]!;
@@ -93,13 +108,14 @@ function peakOf(
 }
 
 /** Vertex of the parabola through the highest place and its neighbours. */
-function refined(places: number[], values: number[], best: number): [number, number] {
+function refined(places: readonly Place[], values: number[], best: number): [number, number] {
   const [before, top, after] = [values[best - 1], values[best]!, values[best + 1]];
-  if (before === undefined || after === undefined) return [top, places[best]!];
+  const at = places[best]!.rpm;
+  if (before === undefined || after === undefined) return [top, at];
   const bend = before - 2 * top + after;
-  if (!(bend < 0)) return [top, places[best]!];
+  if (!(bend < 0)) return [top, at];
   const shift = (0.5 * (before - after)) / bend;
-  return [top - 0.25 * (before - after) * shift, places[best]! + shift * (places[1]! - places[0]!)];
+  return [top - 0.25 * (before - after) * shift, at + shift * (places[1]!.rpm - places[0]!.rpm)];
 }
 
 /** What a peak at an end of the sweep means, in words. */

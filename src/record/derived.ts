@@ -7,7 +7,7 @@ import { deserialize, serialize } from 'node:v8';
 import { brotliCompress, brotliDecompress, constants } from 'node:zlib';
 import { sha256Of } from './pack.ts';
 import type { DerivedKey, PullbookRecord } from './repository.ts';
-import { type Connections, storeErrorOf } from './store.ts';
+import { type Connections, type Store, storeErrorOf } from './store.ts';
 
 const compress = promisify(brotliCompress);
 const decompress = promisify(brotliDecompress);
@@ -32,47 +32,50 @@ export function makeDerived(at: Connections): PullbookRecord['derived'] {
         return null;
       }
     },
-    async put(key, result) {
-      const packed = await compress(serialize(result), {
-        params: { [constants.BROTLI_PARAM_QUALITY]: 3 },
-      });
-      const values = { version: key.version, result: packed };
-      const { recordingSha256 } = key;
+    async put(...results) {
+      const packed = await Promise.all(
+        results.map(async ({ key, result }) => ({ key, result: await pack(result) })),
+      );
       await at.writing
         .transaction()
         .execute(async (trx) => {
-          await trx
-            .deleteFrom('derived')
-            .where('recording_sha256', '=', recordingSha256)
-            .where('version', '!=', key.version)
-            .execute();
-          const { kept } = await trx
-            .selectFrom('derived')
-            .select(({ fn }) => fn.countAll<number>().as('kept'))
-            .where('recording_sha256', '=', recordingSha256)
-            .executeTakeFirstOrThrow();
-          // Every change of a setting asks a new question; the old ones would otherwise stay for ever.
-          if (kept >= MOST_RESULTS) {
-            await trx
-              .deleteFrom('derived')
-              .where('recording_sha256', '=', recordingSha256)
-              .execute();
-          }
-          await trx
-            .insertInto('derived')
-            .values({
-              recording_sha256: recordingSha256,
-              question_sha256: digestOf(key),
-              ...values,
-            })
-            .onConflict((conflict) =>
-              conflict.columns(['recording_sha256', 'question_sha256']).doUpdateSet(values),
-            )
-            .execute();
+          for (const { key, result } of packed) await putOne(trx, key, result);
         })
         .catch((error: unknown) => {
           throw storeErrorOf(error, at.file);
         });
     },
   };
+}
+
+const pack = (result: unknown): Promise<Uint8Array> =>
+  compress(serialize(result), { params: { [constants.BROTLI_PARAM_QUALITY]: 3 } });
+
+async function putOne(trx: Store, key: DerivedKey, result: Uint8Array): Promise<void> {
+  const { recordingSha256, version } = key;
+  await trx
+    .deleteFrom('derived')
+    .where('recording_sha256', '=', recordingSha256)
+    .where('version', '!=', version)
+    .execute();
+  const { kept } = await trx
+    .selectFrom('derived')
+    .select(({ fn }) => fn.countAll<number>().as('kept'))
+    .where('recording_sha256', '=', recordingSha256)
+    .executeTakeFirstOrThrow();
+  // Every change of a setting asks a new question; the old ones would otherwise stay for ever.
+  if (kept >= MOST_RESULTS)
+    await trx.deleteFrom('derived').where('recording_sha256', '=', recordingSha256).execute();
+  const values = { version, result };
+  await trx
+    .insertInto('derived')
+    .values({
+      recording_sha256: recordingSha256,
+      question_sha256: digestOf(key),
+      ...values,
+    })
+    .onConflict((conflict) =>
+      conflict.columns(['recording_sha256', 'question_sha256']).doUpdateSet(values),
+    )
+    .execute();
 }

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { StoreError } from '../errors.ts';
 import type { Draft } from './draft.ts';
-import { inPieces, packed, unpacked } from './pack.ts';
+import { inPieces, PIECE_BYTES, packed, unpacked } from './pack.ts';
 import type { SpooledFile } from './repository.ts';
 import type { Connections } from './store.ts';
 
@@ -35,7 +35,9 @@ export async function* piecesOf(
       throw bytesChanged(at.file, file, error);
     });
     digest.update(piece);
+    const isLast = piece.length < PIECE_BYTES;
     yield piece;
+    if (isLast) break;
   }
   if (digest.digest('hex') !== file.sha256) throw bytesChanged(at.file, file);
 }

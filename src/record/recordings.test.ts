@@ -123,11 +123,11 @@ describe('derived results', () => {
       };
       expect(await record.derived.find(key)).toBeNull();
       const result = { torqueNm: [1.5, Number.NaN], none: null };
-      await record.derived.put(key, result);
+      await record.derived.put({ key, result });
       expect(await record.derived.find(key)).toEqual(result);
       expect(await record.derived.find({ ...key, version: 2 })).toBeNull();
       expect(await record.derived.find({ ...key, question: '{}' })).toBeNull();
-      await record.derived.put({ ...key, version: 2 }, { torqueNm: [2] });
+      await record.derived.put({ key: { ...key, version: 2 }, result: { torqueNm: [2] } });
       expect(await record.derived.find(key)).toBeNull();
       expect(await record.derived.find({ ...key, version: 2 })).toEqual({ torqueNm: [2] });
     }));
@@ -141,7 +141,8 @@ describe('derived results', () => {
         question,
         version: 1,
       });
-      for (let n = 0; n < 100; n += 1) await record.derived.put(key(`question ${n}`), n);
+      for (let n = 0; n < 100; n += 1)
+        await record.derived.put({ key: key(`question ${n}`), result: n });
       let kept = 0;
       for (let n = 0; n < 100; n += 1)
         if ((await record.derived.find(key(`question ${n}`))) !== null) kept += 1;

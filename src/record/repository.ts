@@ -151,6 +151,11 @@ export interface DerivedKey {
   readonly version: number;
 }
 
+export interface DerivedResult {
+  readonly key: DerivedKey;
+  readonly result: unknown;
+}
+
 /** One engine or many with all under them, as rows by kind of entity, and what bytes they rest on. */
 export interface Portion {
   /** Settings of the shop, where the whole of it goes. */
@@ -326,7 +331,8 @@ export interface PullbookRecord {
   };
   readonly derived: {
     find(key: DerivedKey): Promise<unknown | null>;
-    put(key: DerivedKey, result: unknown): Promise<void>;
+    /** All of them in one transaction, since each waits for the disk. */
+    put(...results: readonly DerivedResult[]): Promise<void>;
   };
   readonly events: {
     /** Newest first. */

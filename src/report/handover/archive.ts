@@ -3,16 +3,14 @@
  * byte before it, so that a byte changed anywhere is noticed, also where no entry's contents have it.
  */
 import { createHash } from 'node:crypto';
-import { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
-import { crc32, createDeflateRaw } from 'node:zlib';
+import { promisify } from 'node:util';
+import { constants, crc32, deflateRaw, deflateRawSync } from 'node:zlib';
 import {
+  type AsyncFlateStreamHandler,
   type UnzipFileInfo,
   unzipSync,
   Zip,
-  ZipDeflate,
   type ZipInputFile,
-  ZipPassThrough,
 } from 'fflate';
 import { FormatError, InputError } from '../../errors.ts';
 
@@ -27,7 +25,7 @@ const COMMENT = 'SHA-256 of all bytes before this comment: ';
 export const COMMENT_LENGTH = COMMENT.length + 64;
 /** End of the central directory, without comment. */
 const END_LENGTH = 22;
-/** DOS times know no zone: one moment for all, so that the same contents give the same bytes everywhere. */
+/** DOS times know no zone: one moment for all, so that the same contents give the same bytes. */
 const WHEN = new Date(1980, 0, 1);
 /** The most that an archive may unpack to. */
 const MOST_BYTES = 2 ** 30;
@@ -74,21 +72,13 @@ export async function packArchive(
   for await (const { path, bytes, isPacked } of entries) {
     count += 1;
     if (count > MOST_PACKED_ENTRIES) throw tooMuch('65,535 files');
-    if (!(bytes instanceof Uint8Array) && !isPacked) {
-      await addDeflated(zip, path, bytes, handOn);
-      continue;
-    }
-    const entry = isPacked ? new ZipPassThrough(path) : new ZipDeflate(path, { level: 6 });
-    entry.mtime = WHEN;
+    const entry = new Entry(path, isPacked ? STORED : DEFLATED);
     zip.add(entry);
-    if (bytes instanceof Uint8Array) entry.push(bytes, true);
-    else {
-      for await (const piece of bytes) {
-        entry.push(piece.slice(), false);
-        await handOn();
-      }
-      entry.push(new Uint8Array(0), true);
+    for await (const piece of bytes instanceof Uint8Array ? inParts(bytes) : bytes) {
+      await entry.give(piece);
+      await handOn();
     }
+    entry.end();
     await handOn();
   }
   zip.end();
@@ -101,43 +91,55 @@ export async function packArchive(
   return size + END_LENGTH + COMMENT_LENGTH;
 }
 
+/** Methods of compression, APPNOTE.TXT 4.4.5. */
+const STORED = 0;
 const DEFLATED = 8;
 
-/** What comes in pieces may be gigabytes: it is packed by Node's own deflate, many times as fast, off the main thread. */
-async function addDeflated(
-  zip: Zip,
-  path: string,
-  bytes: AsyncIterable<Uint8Array>,
-  handOn: () => Promise<void>,
-): Promise<void> {
-  const entry: ZipInputFile & { size: number; crc: number } = {
-    filename: path,
-    size: 0,
-    crc: 0,
-    compression: DEFLATED,
-    mtime: WHEN,
-  };
-  zip.add(entry);
-  async function* counted(): AsyncGenerator<Uint8Array> {
-    for await (const piece of bytes) {
-      entry.crc = crc32(piece, entry.crc);
-      entry.size += piece.length;
-      // A piece is only good until the next is asked for.
-      yield piece.slice();
-    }
-  }
-  const deflate = createDeflateRaw({ level: 6 });
-  const flow = pipeline(Readable.from(counted(), { objectMode: true }), deflate);
-  // Its failure comes out of the loop as well.
-  flow.catch(() => {});
-  for await (const piece of deflate) {
-    entry.ondata!(null, new Uint8Array(piece as Buffer), false);
-    await handOn();
-  }
-  await flow;
-  entry.ondata!(null, new Uint8Array(0), true);
-  await handOn();
+/** So much is packed at a time. */
+const PART_BYTES = 2 ** 20;
+
+function* inParts(bytes: Uint8Array): Generator<Uint8Array> {
+  for (let from = 0; from < bytes.length; from += PART_BYTES)
+    yield bytes.subarray(from, from + PART_BYTES);
 }
+
+/**
+ * One file of the zip. Node's own zlib packs several times as fast as JavaScript; each piece is packed by itself and
+ * flushed to a whole byte, so that the pieces one after the other are one deflated file (RFC 1951, 3.2.4).
+ */
+class Entry implements ZipInputFile {
+  readonly mtime = WHEN;
+  size = 0;
+  crc = 0;
+  ondata: AsyncFlateStreamHandler = () => {};
+
+  constructor(
+    readonly filename: string,
+    readonly compression: number,
+  ) {}
+
+  async give(piece: Uint8Array): Promise<void> {
+    this.size += piece.length;
+    this.crc = crc32(piece, this.crc);
+    // A copy: its owner may use its memory again for the next piece.
+    const packed = this.compression === STORED ? piece : await deflated(piece);
+    this.ondata(null, new Uint8Array(packed), false);
+  }
+
+  end(): void {
+    const nothing = new Uint8Array(0);
+    const last = this.compression === STORED ? nothing : new Uint8Array(deflateRawSync(nothing));
+    this.ondata(null, last, true);
+  }
+}
+
+const inOtherThread = promisify(deflateRaw);
+const FLUSHED = { level: 6, finishFlush: constants.Z_SYNC_FLUSH } as const;
+/** What is smaller is packed sooner than another thread can be asked to. */
+const LARGE_BYTES = 2 ** 18;
+
+const deflated = async (piece: Uint8Array): Promise<Uint8Array> =>
+  piece.length < LARGE_BYTES ? deflateRawSync(piece, FLUSHED) : inOtherThread(piece, FLUSHED);
 
 export interface Unpacked {
   readonly entries: ReadonlyMap<string, Uint8Array>;

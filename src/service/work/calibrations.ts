@@ -1,7 +1,13 @@
 /** Which calibrations of a cell hold on a day, what has fallen due by then, and what that means for a curve. */
 import type { CellSetup, Mark } from '../../pull/index.ts';
 import type { Calibration, Cell, Id, PullbookRecord } from '../../record/index.ts';
-import { answerMeasured, calibrationDue, type Due } from '../../trade/index.ts';
+import {
+  answerMeasured,
+  calibrationDue,
+  type DeadWeights,
+  type DeadWeightsAnswer,
+  type Due,
+} from '../../trade/index.ts';
 
 /** The newest calibration of one thing on or before a day. */
 export interface Holding {
@@ -115,7 +121,7 @@ export function cellCalibration(
   { torque }: CalibrationOfDay,
 ): Pick<CellSetup, 'calibration'> {
   if (torque === null || torque.measured.kind !== 'dead weights') return {};
-  const { zeroNm, gain, expanded, rangeNm } = answerMeasured(torque.measured);
+  const { zeroNm, gain, expanded, rangeNm } = answerOf(torque.measured);
   return {
     calibration: {
       doneOn: torque.doneOn,
@@ -126,6 +132,15 @@ export function cellCalibration(
       apply: cell.applyCalibration,
     },
   };
+}
+
+/** Every pull of a day asks for the same line. */
+const answers = new WeakMap<DeadWeights, DeadWeightsAnswer>();
+
+function answerOf(measured: DeadWeights): DeadWeightsAnswer {
+  const known = answers.get(measured) ?? answerMeasured(measured);
+  answers.set(measured, known);
+  return known;
 }
 
 /** For the plan of a day: when the torque calibration falls due; null: there is none. */

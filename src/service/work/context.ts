@@ -67,11 +67,17 @@ export interface CurveWish {
   readonly correctBoosted?: boolean;
 }
 
+/** The air in which a curve is shown: as wished, else as the day or the shop usually has it. */
+export const shownIn = ({ day, shop }: DayContext, wish: CurveWish) => ({
+  standard: wish.standard ?? day.standard ?? shop.standard,
+  correctBoosted: wish.correctBoosted ?? false,
+});
+
 export function curveOptions(context: DayContext, pull: Pull, wish: CurveWish): CurveOptions {
   const { shop, cell, day } = context;
   const lambdaTarget = pull.lambdaTarget ?? day.lambdaTarget;
   return {
-    standard: wish.standard ?? day.standard ?? shop.standard,
+    standard: shownIn(context, wish).standard,
     cell: {
       inertiaKgM2: day.inertiaKgM2 ?? cell.inertiaKgM2,
       ...(day.inertiaKgM2 === null && cell.inertiaKgM2 !== null ? { inertiaAssumed: true } : {}),

@@ -11,13 +11,14 @@ import {
   fitPull,
   type PullFit,
 } from '../../pull/index.ts';
-import type { Id, Pull, PullbookRecord, PullPeak } from '../../record/index.ts';
+import type { DerivedResult, Id, Pull, PullbookRecord, PullPeak } from '../../record/index.ts';
 import {
   type CurveWish,
   contextOf,
   curveOptions,
   type DayContext,
   engineSetup,
+  shownIn,
 } from './context.ts';
 import type { Readings } from './readings.ts';
 
@@ -29,9 +30,16 @@ export interface PullCurve {
 
 export type Fitted = { readonly fit: PullFit } | { readonly whyNone: string };
 
+/** Fits held in memory, the last used of them: a report asks for each pull by itself, in its ladders and in its comparison. */
+const MOST_HELD = 128;
+/** So many fits are kept at a time: a kill loses no more of them, and the disk is waited for once. */
+const KEPT_AT_ONCE = 32;
+
 export class Curves {
   readonly #record: PullbookRecord;
   readonly #readings: Readings;
+  readonly #held = new Map<string, PullFit>();
+  #fresh: DerivedResult[] = [];
   /** Questions being computed, so that two that ask at once wait for one answer. */
   readonly #running = new Map<string, Promise<Fitted>>();
 
@@ -51,8 +59,10 @@ export class Curves {
   async ofDay(dayId: Id, wish: CurveWish): Promise<readonly PullCurve[]> {
     const context = await contextOf(this.#record, dayId);
     const pulls = await this.#record.pulls.list({ dayId });
-    const curves: PullCurve[] = [];
-    for (const pull of pulls) curves.push(await this.of(context, pull, wish));
+    const fitted: Fitted[] = [];
+    for (const pull of pulls) fitted.push(await this.#fitted(context, pull));
+    await this.#keep();
+    const curves = pulls.map((pull, at) => curveFrom(fitted[at]!, context, pull, wish));
     const usual = context.day.standard ?? context.shop.standard;
     if ((wish.standard ?? usual) === usual && wish.correctBoosted !== true)
       await this.#record.peaks.put(peaksOf(pulls, curves));
@@ -60,17 +70,17 @@ export class Curves {
   }
 
   async of(context: DayContext, pull: Pull, wish: CurveWish): Promise<PullCurve> {
-    const fitted = await this.fitOf(context, pull);
-    if ('whyNone' in fitted) return { pullId: pull.id, curve: null, whyNone: fitted.whyNone };
-    const { standard, correctBoosted = false } = curveOptions(context, pull, wish);
-    const curve = curveIn(fitted.fit, { standard, correctBoosted });
-    // Of the day, not of the recording: a fit that is kept knows nothing of what has fallen due since.
-    const marks = [...curve.marks, ...context.calibration.state.remarks];
-    return { pullId: pull.id, curve: { ...curve, marks }, whyNone: null };
+    return curveFrom(await this.fitOf(context, pull), context, pull, wish);
   }
 
   /** A pull fitted, before anyone has said in which air it is wanted. */
   async fitOf(context: DayContext, pull: Pull): Promise<Fitted> {
+    const fitted = await this.#fitted(context, pull);
+    await this.#keep();
+    return fitted;
+  }
+
+  async #fitted(context: DayContext, pull: Pull): Promise<Fitted> {
     if (pull.recordingSha256 === null || pull.span === null) {
       return { whyNone: 'Typed peaks have no curve; a recording of the pull would.' };
     }
@@ -80,14 +90,17 @@ export class Curves {
     const told = await this.#readings.toldFor(recording, context.cell, engineSetup(context).fuel);
     const question = JSON.stringify({ span: pull.span, options, told: told.told });
     const key = { recordingSha256: recording.sha256, question, version: CURVE_VERSION };
-    return this.#once(`${key.recordingSha256} ${question}`, async () => {
-      const kept = (await this.#record.derived.find(key)) as PullFit | null;
-      if (kept !== null) return { fit: kept };
+    const named = `${key.recordingSha256} ${question}`;
+    return this.#once(named, async () => {
+      const known =
+        this.#held.get(named) ?? ((await this.#record.derived.find(key)) as PullFit | null);
+      if (known !== null) return { fit: this.#hold(named, known) };
       try {
         const { run } = await this.#readings.stored(recording, told);
         const fit = fitPull(run.recording, pull.span!, options);
-        await this.#record.derived.put(key, fit);
-        return { fit };
+        this.#fresh.push({ key, result: fit });
+        if (this.#fresh.length >= KEPT_AT_ONCE) await this.#keep();
+        return { fit: this.#hold(named, fit) };
       } catch (error) {
         // A pull that cannot be read as a curve is said beside the others, and does not hide them.
         if (error instanceof PullbookError && error.code !== 'store')
@@ -97,6 +110,18 @@ export class Curves {
     });
   }
 
+  /** Last used goes last, so that the first is the one to let go. */
+  #hold(named: string, fit: PullFit): PullFit {
+    this.#held.delete(named);
+    this.#held.set(named, fit);
+    if (this.#held.size > MOST_HELD) this.#held.delete(this.#held.keys().next().value!);
+    return fit;
+  }
+
+  async #keep(): Promise<void> {
+    if (this.#fresh.length > 0) await this.#record.derived.put(...this.#fresh.splice(0));
+  }
+
   #once(question: string, work: () => Promise<Fitted>): Promise<Fitted> {
     const running = this.#running.get(question);
     if (running !== undefined) return running;
@@ -104,6 +129,15 @@ export class Curves {
     this.#running.set(question, started);
     return started;
   }
+}
+
+/** A fit in the air that is wished for, with what its day says of it. */
+function curveFrom(fitted: Fitted, context: DayContext, pull: Pull, wish: CurveWish): PullCurve {
+  if ('whyNone' in fitted) return { pullId: pull.id, curve: null, whyNone: fitted.whyNone };
+  const curve = curveIn(fitted.fit, shownIn(context, wish));
+  // Of the day, not of the recording: a fit that is kept knows nothing of what has fallen due since.
+  const marks = [...curve.marks, ...context.calibration.state.remarks];
+  return { pullId: pull.id, curve: { ...curve, marks }, whyNone: null };
 }
 
 /** What pulls are found by; typed peaks stand in the record already. */
