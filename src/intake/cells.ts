@@ -56,6 +56,10 @@ export function isMissing(cell: string): boolean {
 const ZERO = 48;
 const NINE = 57;
 const MINUS = 45;
+const COMMA = 44;
+const POINT = 46;
+/** Marks of clocks and of other tables. */
+const NEVER_IN_NUMBERS = ':;|/"';
 
 const PLAIN = {
   '.': /^[+\-−]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?$/,
@@ -69,8 +73,23 @@ const LONGEST_NUMBER = 64;
 
 /** The number a cell holds, or undefined where it holds none. Thousands marks are taken out. */
 export function cellNumber(cell: string, decimal: Dialect['decimal']): number | undefined {
-  if (cell.length === 0 || cell.length > LONGEST_NUMBER) return undefined;
-  if (isFigures(cell, decimal)) return Number(decimal === '.' ? cell : cell.replace(',', '.'));
+  switch (formOf(cell, decimal)) {
+    case 'figures':
+      return Number(decimal === '.' ? cell : cell.replace(',', '.'));
+    case 'no number':
+      return undefined;
+    default:
+      return unusualNumber(cell, decimal);
+  }
+}
+
+/** Whether a cell holds a number, without reading it. */
+export function holdsNumber(cell: string, decimal: Dialect['decimal']): boolean {
+  const form = formOf(cell, decimal);
+  return form === 'figures' || (form === 'unusual' && unusualNumber(cell, decimal) !== undefined);
+}
+
+function unusualNumber(cell: string, decimal: Dialect['decimal']): number | undefined {
   // `98 %` is 98: the column is one of per cent.
   if (cell.endsWith('%')) return cellNumber(cell.slice(0, -1).trimEnd(), decimal);
   const plain = PLAIN[decimal].test(cell);
@@ -81,16 +100,27 @@ export function cellNumber(cell: string, decimal: Dialect['decimal']): number | 
   return Number.isFinite(value) ? value : undefined;
 }
 
-/** Whether a cell is written as most are: a minus perhaps, then figures with one decimal mark at most. */
-function isFigures(cell: string, decimal: Dialect['decimal']): boolean {
+/**
+ * What can be told of a cell without a pattern, since each cell of a table is asked several times: `figures` as most
+ * are written, a minus perhaps and one decimal mark at most; `no number` where the other mark stands with other than
+ * three figures after it, or anything stands there that is no part of a number.
+ */
+function formOf(cell: string, decimal: Dialect['decimal']): 'figures' | 'no number' | 'unusual' {
+  if (cell.length === 0 || cell.length > LONGEST_NUMBER) return 'no number';
   const mark = decimal.charCodeAt(0);
-  let [figures, marks] = [0, 0];
+  let [figures, marks, others, otherAt] = [0, 0, 0, -1];
   for (let at = cell.charCodeAt(0) === MINUS ? 1 : 0; at < cell.length; at++) {
     const code = cell.charCodeAt(at);
     if (code >= ZERO && code <= NINE) figures++;
-    else if (code !== mark || ++marks > 1) return false;
+    else if (code === mark) marks++;
+    else if (code === COMMA || code === POINT) {
+      others++;
+      otherAt = at;
+    } else return NEVER_IN_NUMBERS.includes(cell[at]!) ? 'no number' : 'unusual';
   }
-  return figures > 0;
+  if (figures > 0 && marks <= 1 && others === 0) return 'figures';
+  if (marks === 0 && others === 1 && cell.length - otherAt - 1 !== 3) return 'no number';
+  return 'unusual';
 }
 
 /** Whether a cell's thousands mark is one that another country reads as its decimal mark. */

@@ -1,4 +1,4 @@
-import { cellNumber, type Dialect, isGrouped, isMissing, splitCells } from './cells.ts';
+import { type Dialect, holdsNumber, isGrouped, isMissing, splitCells } from './cells.ts';
 import { looksLikeClock } from './clock.ts';
 
 /** A line of the head, or several where a quoted cell runs over line ends. */
@@ -75,7 +75,7 @@ export function countCells(
   let words = 0;
   for (const cell of cells) {
     if (isMissing(cell)) continue;
-    if (cellNumber(cell, decimal) !== undefined || looksLikeClock(cell)) numbers++;
+    if (holdsNumber(cell, decimal) || looksLikeClock(cell)) numbers++;
     else words++;
   }
   return { numbers, words };

@@ -1,6 +1,6 @@
 import { FormatError } from '../errors.ts';
 import { findUnit } from '../units/index.ts';
-import { cellNumber, type Dialect, isMissing, splitCells } from './cells.ts';
+import { type Dialect, holdsNumber, isMissing, splitCells } from './cells.ts';
 import { dayOrder, looksLikeClock } from './clock.ts';
 import { countCells, type HeadRecord, isDataRow, sniffDialect } from './dialect.ts';
 import { quoted } from './display.ts';
@@ -26,6 +26,8 @@ export interface Layout {
 }
 
 const SAMPLE_ROWS = 400;
+/** Lines above a table, in nearly all files. */
+const USUAL_PREAMBLE = 40;
 const LONGEST_UNIT = 40;
 
 /** Finds delimiter, decimal mark, header, row of units and the kind of each column from the head of a file. */
@@ -44,8 +46,7 @@ export function findLayout(
   const guess = sniffDialect(records.slice(0, SAMPLE_ROWS), known) ?? sniffDialect(records, known);
   if (guess === null) return refuseNoTable(records, fileName);
   const { dialect, width } = guess;
-  const rows = records.map((record) => splitCells(record.text, dialect.delimiter));
-  const first = withSparseRows(rows, firstDataRow(rows, dialect, width), width, dialect);
+  const { rows, first } = tableIn(records, dialect, width);
   const { header, units } = headerAbove(rows, first, width);
   const sample = rows.slice(first, first + SAMPLE_ROWS).filter((cells) => cells.length >= 2);
   const lengths = sample
@@ -87,6 +88,22 @@ export function findLayout(
   };
 }
 
+/** The records as rows of cells, as many as are looked at, and which of them is the first of the table. */
+function tableIn(
+  records: readonly HeadRecord[],
+  dialect: Dialect,
+  width: number,
+): { readonly rows: readonly string[][]; readonly first: number } {
+  const upTo = (count: number) =>
+    records.slice(0, count).map((record) => splitCells(record.text, dialect.delimiter));
+  const few = upTo(SAMPLE_ROWS + USUAL_PREAMBLE);
+  const pair = firstPair(few, dialect, width);
+  const isEnough = pair.isPair && pair.first <= USUAL_PREAMBLE;
+  const rows = isEnough || few.length === records.length ? few : upTo(records.length);
+  const { first } = rows === few ? pair : firstPair(rows, dialect, width);
+  return { rows, first: withSparseRows(rows, first, width, dialect) };
+}
+
 /** A row of words as one key, whatever its case and trailing delimiters. */
 export function rowKey(cells: readonly string[]): string {
   return cells.join('\t').toLowerCase().trimEnd();
@@ -109,7 +126,11 @@ function refuseNoTable(records: readonly HeadRecord[], fileName: string): never 
 }
 
 /** The first of two rows of numbers that follow each other, or the only one there is. */
-function firstDataRow(rows: readonly string[][], dialect: Dialect, width: number): number {
+function firstPair(
+  rows: readonly string[][],
+  dialect: Dialect,
+  width: number,
+): { readonly first: number; readonly isPair: boolean } {
   const fits = (cells: readonly string[]) =>
     fitsWidth(cells, width) && isDataRow(cells, dialect.decimal);
   let first = -1;
@@ -117,11 +138,11 @@ function firstDataRow(rows: readonly string[][], dialect: Dialect, width: number
   for (const [at, cells] of rows.entries()) {
     if (cells.every((cell) => cell === '')) continue;
     const isData = fits(cells);
-    if (isData && before !== -1) return before;
+    if (isData && before !== -1) return { first: before, isPair: true };
     before = isData ? at : -1;
     if (isData && first === -1) first = at;
   }
-  return before === -1 ? first : before;
+  return { first: before === -1 ? first : before, isPair: false };
 }
 
 /** As wide as the table, or wider by empty cells only. */
@@ -250,7 +271,7 @@ function kindOf(
     const cell = cells[column] ?? '';
     if (isMissing(cell)) continue;
     let kind: 'number' | 'clock' | 'text' = 'text';
-    if (cellNumber(cell, dialect.decimal) !== undefined) {
+    if (holdsNumber(cell, dialect.decimal)) {
       kind = 'number';
       numbers++;
     } else if (looksLikeClock(cell)) {

@@ -206,10 +206,11 @@ export function withoutParabola(grid: KnotGrid, { x, y, weight }: Series, order:
     c = solveFactored(normal, order, right);
   }
   const [c0, c1, c2] = [c[0]!, c[1]!, order === 3 ? c[2]! : 0];
-  const remainder = Float64Array.from({ length: y.length }, (_, i) => {
+  const remainder = new Float64Array(y.length);
+  for (let i = 0; i < y.length; i++) {
     const at = u(x[i]!);
-    return y[i]! - c0 - c1 * at - c2 * at * at;
-  });
+    remainder[i] = y[i]! - c0 - c1 * at - c2 * at * at;
+  }
   return { remainder, parabola: parabolaCoefficients(grid, [c0, c1, c2]) };
 }
 

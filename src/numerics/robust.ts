@@ -2,7 +2,7 @@ import { type FitPriors, fitPenalisedSpline, type PenalisedFit } from './penalis
 import type { PenaltyOrder } from './penalty.ts';
 import { median, robustSd } from './quantile.ts';
 import { evaluateSpline, type KnotGrid, type SplineCurve } from './spline.ts';
-import { stiffCurve } from './stiff.ts';
+import { stiffCurvesOf } from './stiff.ts';
 import type { Series } from './wander.ts';
 
 /** A run of points that stand away from the curve by more than chance does; left out of the fit. */
@@ -63,9 +63,9 @@ export function fitRobustSpline(
 ): RobustFit {
   const count = series.y.length;
   let weight = startWeights(series.y, longest);
+  const stiffCurve = stiffCurvesOf(grid, series, order, priors.smoothness, STIFF_DOF);
   for (let round = 0; round < ROUNDS; round++) {
-    const seeking = stiffCurve(grid, { ...series, weight }, order, priors.smoothness, STIFF_DOF);
-    const next = weightsFrom(residualsOf(seeking, series), longest, least);
+    const next = weightsFrom(residualsOf(stiffCurve(weight), series), longest, least);
     if (next.every((w, i) => w === weight[i])) break;
     weight = next;
   }
