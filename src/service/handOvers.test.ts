@@ -258,6 +258,15 @@ describe('a hand-over', () => {
     expect(page.match(/<svg/g)!.length).toBeGreaterThan(1);
     expect(page).toContain("default-src 'none'");
     expect(page).toContain(`<img class="mark" src="${MARK}" alt="`);
+    // Every part stands open where no script runs, and is linked to from the top.
+    const parts = [...page.matchAll(/<details class="part" id="([^"]+)" open>/g)].map(
+      ([, at]) => at,
+    );
+    expect(parts.length).toBeGreaterThan(2);
+    expect([...page.matchAll(/<a href="#([^"]+)">/g)].map(([, at]) => at)).toEqual(parts);
+    // Nothing is fetched: what it shows stands in it.
+    const shown = page.replace(/<script[\s\S]*?<\/script>/g, '');
+    expect(shown).not.toMatch(/(?:src|href)="(?!#|data:)|url\((?!#)|@import/);
     expect(page).toContain('1 Mill Lane');
     for (const mark of [picture('<script>alert(1)</script>'), 'data:image/png;base64,AAAA', 'x'])
       await asked.json('PATCH', '/shop', { mark }, 400);

@@ -1,4 +1,8 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../src/record/testing.ts';
 import { dropFiles } from './acts.ts';
 import type { Stand } from './stand.ts';
 
@@ -20,6 +24,25 @@ export const handOver = (standOf: () => Stand) =>
       expect(made).toMatchObject({ madeBy: 'Ann' });
       await page.getByText('Deutsch').click();
       await page.getByText('Größte Leistung', { exact: true }).first().waitFor();
+
+      const stands = await page
+        .getByRole('link', { name: /^Page for the owner/ })
+        .getAttribute('href');
+      const sent = await stand.open('/', { width: 390, height: 844 });
+      const { folder, remove } = temporaryFolder();
+      const file = join(folder, 'page.html');
+      writeFileSync(file, await (await page.request.get(`${stand.url}${stands}`)).body());
+      await sent.goto(pathToFileURL(file).href);
+      const opened = sent.locator('details.part[open]');
+      await sent.getByRole('button', { name: 'Alle Teile öffnen' }).waitFor();
+      expect(await opened.count()).toBe(0);
+      await sent.locator('nav.contents a').last().click();
+      expect(await opened.count()).toBe(1);
+      await sent.getByRole('button', { name: 'Alle Teile öffnen' }).click();
+      const wide = () => sent.evaluate(() => document.documentElement.scrollWidth);
+      await expect.poll(wide).toBe(390);
+      await sent.close();
+      remove();
 
       const href = await page.getByRole('link', { name: 'Bundle (zip)' }).getAttribute('href');
       const bytes = await (await page.request.get(`${stand.url}${href}`)).body();

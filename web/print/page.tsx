@@ -1,10 +1,11 @@
-/** Gives each picture of a page for the owner its cursor: the charts of the screens, over the figures in the page. */
-import { useState } from 'react';
+/** Gives each picture of a page for the owner its cursor, the charts of the screens over its figures, and folds its parts. */
+import { useState, useSyncExternalStore } from 'react';
 import { createRoot } from 'react-dom/client';
 import type { ChartWords } from '../../src/chartWords.ts';
 import type { FigureWanted } from '../../src/figures.ts';
 import { useSize } from '../charts/useSize.ts';
 import { ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
+import { foldParts } from './parts.ts';
 import { FigurePicture } from './picture.tsx';
 
 function Live({ figure, height }: { readonly figure: FigureWanted; readonly height: number }) {
@@ -12,7 +13,7 @@ function Live({ figure, height }: { readonly figure: FigureWanted; readonly heig
   const [ref, box] = useSize<HTMLDivElement>();
   return (
     <div ref={ref} style={{ height }}>
-      {box !== null && (
+      {box !== null && box.width > 0 && (
         <FigurePicture
           figure={figure}
           width={box.width}
@@ -28,15 +29,41 @@ function Live({ figure, height }: { readonly figure: FigureWanted; readonly heig
 const { words, figures } = JSON.parse(
   document.getElementById('figures')?.textContent ?? '{"figures":[]}',
 ) as { readonly words: ChartWords; readonly figures: readonly FigureWanted[] };
-// Always as on paper: a picture is sent on, shown and printed.
-const style = chartStyle('light');
-for (const element of document.querySelectorAll<HTMLElement>('figure[data-figure]')) {
-  const drawn = figures[Number(element.dataset.figure)];
-  const drawing = element.querySelector('.drawing');
-  if (drawn === undefined || drawing === null) continue;
-  createRoot(drawing).render(
-    <ChartStyleContext.Provider value={style}>
-      <Live figure={{ ...drawn, words }} height={Number(element.dataset.height)} />
-    </ChartStyleContext.Provider>,
+const dark = matchMedia('(prefers-color-scheme: dark)');
+const onPaper = matchMedia('print');
+
+/** As the page around it; as on paper where it is printed. */
+function useScheme(): 'light' | 'dark' {
+  return useSyncExternalStore(
+    (changed) => {
+      dark.addEventListener('change', changed);
+      onPaper.addEventListener('change', changed);
+      return () => {
+        dark.removeEventListener('change', changed);
+        onPaper.removeEventListener('change', changed);
+      };
+    },
+    () => (dark.matches && !onPaper.matches ? 'dark' : 'light'),
   );
 }
+
+function Drawing({ figure, height }: { readonly figure: FigureWanted; readonly height: number }) {
+  const scheme = useScheme();
+  return (
+    <ChartStyleContext.Provider value={chartStyle(scheme)}>
+      <Live figure={figure} height={height} />
+    </ChartStyleContext.Provider>
+  );
+}
+
+for (const element of document.querySelectorAll<HTMLElement>('figure[data-figure]')) {
+  const drawn = figures[Number(element.dataset.figure)];
+  const drawing = element.querySelector<HTMLElement>('.drawing');
+  if (drawn === undefined || drawing === null) continue;
+  drawing.dataset.live = '';
+  createRoot(drawing).render(
+    <Drawing figure={{ ...drawn, words }} height={Number(element.dataset.height)} />,
+  );
+}
+
+foldParts();

@@ -83,6 +83,8 @@ export interface Paper {
   readonly foot: string;
   /** `Page 2 of 7`, with the two numbers left out. */
   readonly page: readonly [string, string];
+  /** What opens and folds all parts of the page for the owner. */
+  readonly parts: { readonly open: string; readonly fold: string };
   readonly blocks: readonly Block[];
 }
 

@@ -60,6 +60,7 @@ export function paperOf(handOver: HandOver, language: Language, publicKey: strin
       shortened(`${handOver.engine.name}, ${handOver.build.name}`, FOOT_LETTERS),
     ),
     page: words.page,
+    parts: words.parts,
     blocks: [...first, ...whatStayedEnglish(tell), ...pages],
   };
 }

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import type { DrawFigure, FigureWanted } from '../../figures.ts';
 import type { Block, Paper, Tick } from './blocks.ts';
 import { PAGE_CSS } from './pageStyle.ts';
-import { steady } from './signs.ts';
+import { bound, steady } from './signs.ts';
 
 export interface PageOptions {
   readonly draw: DrawFigure;
@@ -16,14 +16,26 @@ const FIGURE_WIDTH = 860;
 /** @returns the text of the file; the same paper gives the same text */
 export function pageOf(paper: Paper, { draw, script }: PageOptions): string {
   const figures: FigureWanted[] = [];
-  const body = paper.blocks
-    .map((block) => {
-      if (block.kind !== 'figure') return htmlOf(block);
-      figures.push(block.figure);
-      const svg = draw(block.figure, { width: FIGURE_WIDTH, height: block.height });
-      return `<figure data-figure="${figures.length - 1}" data-height="${block.height}"><div class="drawing">${svg}</div><figcaption>${text(`${block.figure.title}. ${block.caption}`)}</figcaption></figure>`;
-    })
-    .join('\n');
+  const html = (block: Block) => {
+    if (block.kind !== 'figure') return htmlOf(block);
+    figures.push(block.figure);
+    const svg = draw(block.figure, { width: FIGURE_WIDTH, height: block.height });
+    return `<figure data-figure="${figures.length - 1}" data-height="${block.height}"><div class="drawing">${svg}</div><figcaption>${text(`${block.figure.title}. ${block.caption}`)}</figcaption></figure>`;
+  };
+  const { first, title, opening, parts } = partsOf(paper.blocks);
+  const facts = first.find(({ kind }) => kind === 'facts');
+  const body = [
+    `<section class="findings">\n${first.map((block) => html(block) + (block === facts ? contentsOf(parts) : '')).join('\n')}\n</section>`,
+    ...(title === null ? [] : [html(title)]),
+    // The script puts a button into it that opens or folds all parts.
+    `<div class="all" data-open="${text(paper.parts.open)}" data-fold="${text(paper.parts.fold)}"></div>`,
+    ...opening.map(html),
+    ...parts.map(
+      ({ heading, blocks }, at) =>
+        // Open, so that all is there where no script runs; the script folds what is not asked for.
+        `<details class="part" id="part-${at + 1}" open><summary>${html(heading)}</summary>\n${blocks.map(html).join('\n')}\n</details>`,
+    ),
+  ].join('\n');
   const code = script === null ? '' : script.replaceAll('</script', '<\\/script');
   const digest = createHash('sha256').update(code).digest('base64');
   const policy = [
@@ -51,6 +63,45 @@ export function pageOf(paper: Paper, { draw, script }: PageOptions): string {
   ].join('\n');
 }
 
+interface Part {
+  readonly heading: Block;
+  readonly blocks: readonly Block[];
+}
+
+/** The findings, and the evidence in parts, each under a heading of the second level. */
+function partsOf(blocks: readonly Block[]): {
+  readonly first: readonly Block[];
+  readonly title: Block | null;
+  readonly opening: readonly Block[];
+  readonly parts: readonly Part[];
+} {
+  const end = blocks.findIndex(({ kind }) => kind === 'newPage');
+  if (end < 0) return { first: blocks, title: null, opening: [], parts: [] };
+  const [title = null, ...rest] = blocks.slice(end + 1);
+  const starts = rest.flatMap((block, at) =>
+    block.kind === 'heading' && block.level === 2 ? [at] : [],
+  );
+  return {
+    first: blocks.slice(0, end),
+    title,
+    opening: rest.slice(0, starts[0] ?? rest.length),
+    parts: starts.map((start, at) => ({
+      heading: rest[start]!,
+      blocks: rest.slice(start + 1, starts[at + 1] ?? rest.length),
+    })),
+  };
+}
+
+/** Where each part of the evidence is, behind what the engine is. */
+function contentsOf(parts: readonly Part[]): string {
+  if (parts.length === 0) return '';
+  const items = parts.map(
+    ({ heading }, at) =>
+      `<li><a href="#part-${at + 1}">${own(heading.kind === 'heading' ? heading.text : '')}</a></li>`,
+  );
+  return `<nav class="contents"><ul>${items.join('')}</ul></nav>`;
+}
+
 /** The pictures as data; they share their words. */
 const dataOf = (figures: readonly FigureWanted[]) => ({
   words: figures[0]?.words,
@@ -63,7 +114,7 @@ const markOf = ({ mark, author }: Paper): string =>
 
 /** Text from outside as it may stand in HTML, in an element or in quotes. */
 function text(words: string): string {
-  return steady(words).replace(
+  return bound(steady(words)).replace(
     /[&<>"']/g,
     (letter) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' })[letter]!,
   );
@@ -98,17 +149,8 @@ function htmlOf(block: Exclude<Block, { kind: 'figure' }>): string {
       return `<dl${block.beside ? ' class="beside"' : ''}>${block.rows
         .map(([label, value]) => `<div><dt>${text(label)}</dt><dd>${own(value)}</dd></div>`)
         .join('')}</dl>`;
-    case 'table': {
-      const kind = block.columns.map(({ align }) => (align === 'right' ? ' class="number"' : ''));
-      const head = block.columns.map(
-        ({ title }, i) => `<th scope="col"${kind[i]}>${text(title)}</th>`,
-      );
-      const rows = block.rows.map(
-        (row) => `<tr>${row.map((cell, i) => `<td${kind[i]}>${own(cell)}</td>`).join('')}</tr>`,
-      );
-      const note = block.note === undefined ? '' : `<p class="quiet">${text(block.note)}</p>`;
-      return `<div class="wide" tabindex="0" role="region" aria-label="${text(block.caption)}"><table><caption>${text(block.caption)}</caption><thead><tr>${head.join('')}</tr></thead><tbody>${rows.join('')}</tbody></table></div>${note}`;
-    }
+    case 'table':
+      return tableOf(block);
     case 'list':
       return `<ul>${block.items.map((item) => `<li>${own(item)}</li>`).join('')}</ul>`;
     case 'care':
@@ -116,4 +158,40 @@ function htmlOf(block: Exclude<Block, { kind: 'figure' }>): string {
     case 'newPage':
       return '<hr>';
   }
+}
+
+/** Columns up to which a table is set in whatever width there is; a wider one is moved inside its own frame. */
+const MOST_COLUMNS = 3;
+/** The same where all but the first are short. */
+const MOST_NUMBERS = 4;
+
+function tableOf({
+  caption,
+  columns,
+  rows,
+  note,
+  sources,
+  halves,
+}: Extract<Block, { kind: 'table' }>): string {
+  const kind = columns.map(({ align }) => (align === 'right' ? ' class="number"' : ''));
+  const head = columns.map(({ title }, i) => `<th scope="col"${kind[i]}>${text(title)}</th>`);
+  const lines = rows.map((row) =>
+    row.length === 1 && columns.length > 1
+      ? `<tr><th scope="colgroup" colspan="${columns.length}">${own(row[0]!)}</th></tr>`
+      : `<tr>${row.map((cell, i) => `<td${kind[i]}>${own(cell)}</td>`).join('')}</tr>`,
+  );
+  const table = `<table><caption>${text(caption)}</caption><thead><tr>${head.join('')}</tr></thead><tbody>${lines.join('')}</tbody></table>`;
+  const frame =
+    columns.length > (halves === true ? MOST_NUMBERS : MOST_COLUMNS)
+      ? `<div class="wide" tabindex="0" role="region" aria-label="${text(caption)}">${table}</div>`
+      : `<div class="narrow">${table}</div>`;
+  return [
+    frame,
+    ...(note === undefined ? [] : [`<p class="quiet">${text(note)}</p>`]),
+    ...(sources === undefined || sources.items.length === 0
+      ? []
+      : [
+          `<p class="quiet">${text(`${sources.title}: ${sources.items.map((one, i) => `[${i + 1}]\u00a0${one}`).join('; ')}.`)}</p>`,
+        ]),
+  ].join('');
 }

@@ -20,7 +20,9 @@ export function shortened(text: string, most: number): string {
 
 /** A number and what it is measured in stay in one line. */
 export const bound = (text: string): string =>
-  text.replace(
-    /(\d) (?=(?:%|°|rpm|1\/min|kW|hp|PS|N·m|lb-ft|lb·ft|mm|cm|kPa|bar|kg|g\b|L\b|m\/s|s\b))/g,
-    '$1\u00a0',
-  );
+  text
+    .replace(/ ± /g, '\u00a0±\u00a0')
+    .replace(
+      /(\d) (?=(?:%|°|rpm|1\/min|kW|hp|PS|N·m|lb-ft|lb·ft|mm|cm|kPa|bar|kg|g\b|L\b|m\/s|s\b))/g,
+      '$1\u00a0',
+    );

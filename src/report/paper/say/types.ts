@@ -23,6 +23,8 @@ export interface Words {
   date(iso: string): string;
   readonly title: string;
   readonly page: readonly [string, string];
+  /** On the page for the owner: opens and folds all its parts. */
+  readonly parts: { readonly open: string; readonly fold: string };
   foot(shop: string, engine: string): string;
   readonly notKnown: string;
   readonly yes: string;

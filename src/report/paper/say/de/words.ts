@@ -27,6 +27,7 @@ export const de: Words = {
   },
   title: 'Übergabe eines Motors',
   page: ['Seite ', ' von '],
+  parts: { open: 'Alle Teile öffnen', fold: 'Alle Teile zuklappen' },
   foot: (shop, engine) => `${shop} · ${engine}`,
   notKnown: 'nicht bekannt',
   yes: 'ja',

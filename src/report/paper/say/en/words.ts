@@ -29,6 +29,7 @@ export const en: Words = {
   },
   title: 'Hand-over of an engine',
   page: ['Page ', ' of '],
+  parts: { open: 'Open every part', fold: 'Fold every part' },
   foot: (shop, engine) => `${shop} · ${engine}`,
   notKnown: 'not known',
   yes: 'yes',
