@@ -12,8 +12,11 @@ import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { count, dateInWords, nameOfStandard, today } from '../../shell/words.ts';
 import { TakeTable } from '../../table/TakeTable.tsx';
+import { ServiceLog } from './log.tsx';
 import styles from './service.module.css';
 import { conditionTable, dueTable, runTable } from './service-tables.ts';
+import { WearOverTime } from './wear.tsx';
+import { withDates } from './words.ts';
 
 /** What an engine has run, how its condition and power went, and what is due. */
 export function ServiceScreen() {
@@ -56,6 +59,7 @@ function Service({ of }: { readonly of: ServiceRecord }) {
         </div>
       </div>
       <DueList of={of} />
+      <ServiceLog of={of} />
       {of.builds.length === 0 ? (
         <Nothing title="No build yet">
           The record begins with the first build and its first test day.
@@ -64,6 +68,7 @@ function Service({ of }: { readonly of: ServiceRecord }) {
         <>
           <Run of={of} />
           <Power of={of} />
+          <WearOverTime of={of} />
           <Condition of={of} />
         </>
       )}
@@ -93,7 +98,7 @@ function DueList({ of }: { readonly of: ServiceRecord }) {
           {of.due.map(({ sentence, state, on }) => (
             <tr key={sentence}>
               <th scope="row" className={styles.sentence}>
-                {sentence}
+                {withDates(sentence)}
               </th>
               <td>{state === 'due' ? <strong>due</strong> : STATES[state]}</td>
               <td>{on === null ? UNKNOWN : dateInWords(on)}</td>
@@ -210,8 +215,8 @@ function Condition({ of }: { readonly of: ServiceRecord }) {
   if (measures.length === 0)
     return (
       <Nothing title="No leak-down and no cranking compression yet">
-        They are written on the build sheet, under assembly and condition; each build adds a column
-        here.
+        Those of an assembly are written on the build sheet, under assembly and condition; those of
+        later dates with the readings above.
       </Nothing>
     );
   const text = (value: number | null, shown: string | null) =>
@@ -223,8 +228,11 @@ function Condition({ of }: { readonly of: ServiceRecord }) {
   return (
     <section className="panel" aria-labelledby="condition">
       <header>
-        <h2 id="condition">Leak-down and compression</h2>
-        <TakeTable title="Leak-down and compression" table={() => conditionTable(of, units)} />
+        <h2 id="condition">Leak-down and compression by build</h2>
+        <TakeTable
+          title="Leak-down and compression by build"
+          table={() => conditionTable(of, units)}
+        />
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
