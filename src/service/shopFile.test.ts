@@ -67,6 +67,15 @@ describe('a shop as an archive', () => {
       // Packed anew by another program it is still read.
       const same = changed(() => {});
       expect((await readShopFile(same, 'x.zip')).rows.pull).toHaveLength(1);
+      // So is one of before a kind of row was known.
+      const older = changed((rows) => {
+        delete rows.serviceEvent;
+        delete rows.engine![0]!.refreshAfterPulls;
+      });
+      expect((await readShopFile(older, 'x.zip')).rows).toMatchObject({
+        serviceEvent: [],
+        engine: expect.arrayContaining([expect.objectContaining({ refreshAfterPulls: null })]),
+      });
       const refused = (change: Parameters<typeof changed>[0]) =>
         expect(readShopFile(changed(change), 'x.zip')).rejects;
       await refused((rows) => (rows.pull![0]!.leadDeg = 9999)).toThrow(/pull 1, leadDeg/);

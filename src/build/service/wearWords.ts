@@ -49,5 +49,7 @@ export function wearSentences(wear: Wear, measure: WearMeasure, units: UnitSyste
 function inWords({ value, low, high }: WearChange, measure: WearMeasure, units: UnitSystem) {
   const text = (size: number) => wearText(Math.abs(size), measure, units);
   const ends = [low, high].sort((a, b) => Math.abs(a) - Math.abs(b));
-  return { by: text(value), between: `${text(ends[0]!)} to ${text(ends[1]!)}` };
+  // The unit is said once.
+  const bare = text(ends[0]!).replace(/\s*\D+$/, '');
+  return { by: text(value), between: `${bare} to ${text(ends[1]!)}` };
 }

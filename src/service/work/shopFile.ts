@@ -199,7 +199,8 @@ const ARCHIVE = z.object({
   madeAt: isoTime,
   portion: z.object({
     shop: e.shop.optional(),
-    rows: z.record(
+    // A shop of an older version has not all of them.
+    rows: z.partialRecord(
       z.enum([
         ...['cell', 'mapping', 'engine', 'build', 'day', 'pull', 'ladder', 'decision'],
         ...['sheet', 'sheetSection', 'buildFile', 'plan', 'tick', 'calibration'],

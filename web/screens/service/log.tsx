@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
+import type { UnitSystem } from '../../../src/units/types.ts';
 import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type {
@@ -16,6 +17,7 @@ import { plain, UNKNOWN } from '../../charts/numbers.ts';
 import { ChangeSheet } from '../../form/change-sheet.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { dateInWords } from '../../shell/words.ts';
+import { TakeTable } from '../../table/TakeTable.tsx';
 import {
   EVENT_FIELDS,
   eventBody,
@@ -28,10 +30,15 @@ import {
   readingValues,
 } from './forms.ts';
 import styles from './service.module.css';
+import { eventsTable, readingsTable } from './tables.ts';
 import { textOfCylinders } from './words.ts';
 
 const hours = (seconds: number | null) =>
   seconds === null ? UNKNOWN : `${plain(seconds / 3600, 1)} h`;
+
+/** As many digits as a gauge gives. */
+const pressuresIn = (units: UnitSystem) => (one: ServiceReading) =>
+  textOfCylinders(one.crankingGaugePa, 'gaugePressure', units, units === 'us' ? 0 : 2);
 
 type Open =
   | { readonly what: 'interval' }
@@ -42,6 +49,7 @@ type Open =
 export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
   const { units } = usePreferences();
   const [open, setOpen] = useState<Open | null>(null);
+  const pressures = pressuresIn(units);
   const removeEvent = useChange(
     ({ id }: ServiceEvent) => ask('DELETE /service-events/{id}', { params: { id } }),
     { done: 'It is removed.' },
@@ -56,6 +64,9 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
         <header>
           <h2 id="services">What was done</h2>
           <div className={styles.acts}>
+            {of.events.length > 0 && (
+              <TakeTable title="What was done" table={() => eventsTable(of.events)} />
+            )}
             <Button size="xs" variant="default" onClick={() => setOpen({ what: 'interval' })}>
               Refresh interval
             </Button>
@@ -113,6 +124,9 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
         <header>
           <h2 id="readings">What was read</h2>
           <div className={styles.acts}>
+            {of.readings.length > 0 && (
+              <TakeTable title="What was read" table={() => readingsTable(of.readings, units)} />
+            )}
             <Button size="xs" onClick={() => setOpen({ what: 'reading', one: null })}>
               Write down a reading
             </Button>
@@ -143,10 +157,8 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
                   <tr key={one.id}>
                     <th scope="row">{dateInWords(one.readOn)}</th>
                     <td>{hours(one.hoursS)}</td>
-                    <td>{textOfCylinders(one.leakDown, 'percent', units) || UNKNOWN}</td>
-                    <td>
-                      {textOfCylinders(one.crankingGaugePa, 'gaugePressure', units) || UNKNOWN}
-                    </td>
+                    <td>{textOfCylinders(one.leakDown, 'percent', units, 1) || UNKNOWN}</td>
+                    <td>{pressures(one) || UNKNOWN}</td>
                     <td className={styles.sentence}>{one.note === '' ? UNKNOWN : one.note}</td>
                     <td>
                       <RowActs
@@ -173,7 +185,7 @@ function RowActs(props: {
   readonly onRemove: () => void;
 }) {
   return (
-    <div className={`${styles.acts} offPaper`}>
+    <div className={`${styles.rowActs} offPaper`}>
       <Button
         size="compact-xs"
         variant="subtle"

@@ -16,10 +16,19 @@ const TITLES = {
 /** Leak-down and compression over time: what moved, and what chance could have done. */
 export function WearOverTime({ of }: { readonly of: ServiceRecord }) {
   const told = of.wear.filter(({ readings }) => readings.length > 0);
-  return told.map((one) => <Measure key={one.measure} of={one} record={of} />);
+  return told.map((one, at) => (
+    <Measure key={one.measure} of={one} record={of} isLast={at === told.length - 1} />
+  ));
 }
 
-function Measure({ of, record }: { readonly of: WearTold; readonly record: ServiceRecord }) {
+interface MeasureProps {
+  readonly of: WearTold;
+  readonly record: ServiceRecord;
+  /** What is said of both stands once, below the last. */
+  readonly isLast: boolean;
+}
+
+function Measure({ of, record, isLast }: MeasureProps) {
   const { units } = usePreferences();
   const { kind, decimals } = WEAR_KINDS[of.measure];
   const title = TITLES[of.measure];
@@ -52,12 +61,14 @@ function Measure({ of, record }: { readonly of: WearTold; readonly record: Servi
           ]}
         />
       )}
-      <p className={`quiet ${styles.note}`}>
-        A cylinder is called moved only where chance and rounding together would do it in fewer than
-        1 of 20 engines; what a gauge is off by on one date falls out between cylinders, not out of
-        their mean. Steady changes are found sooner than a step. Readings of before the last refresh
-        stand open and do not count.
-      </p>
+      {isLast && (
+        <p className={`quiet ${styles.note}`}>
+          A cylinder is called moved only where chance and rounding together would do it in fewer
+          than 1 of 20 engines; what a gauge is off by on one date falls out between cylinders, not
+          out of their mean. Steady changes are found sooner than a step. Readings of before the
+          last refresh stand open and do not count.
+        </p>
+      )}
     </section>
   );
 }

@@ -14,10 +14,11 @@ export function textOfCylinders(
   values: readonly (number | null)[] | null,
   kind: Shown,
   system: UnitSystem,
+  decimals = 3,
 ): string {
   const unit = displayUnit(kind, system);
   return (values ?? [])
-    .map((one) => (one === null ? '–' : String(Number(fromInside(one, unit).toFixed(3)))))
+    .map((one) => (one === null ? '–' : String(Number(fromInside(one, unit).toFixed(decimals)))))
     .join(', ');
 }
 
