@@ -4,9 +4,12 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Plan, planSentence, tickedPlan } from '../src/build/index.ts';
 import { openRecord, type PullbookRecord } from '../src/record/index.ts';
+import { paperOf } from '../src/report/index.ts';
+import { catalogueOf } from '../src/report/paper/say/index.ts';
 import { importRunFile } from '../src/service/importRunFile.ts';
 import { Curves } from '../src/service/work/curves.ts';
 import { decide } from '../src/service/work/decisions.ts';
+import { freezeHandOver } from '../src/service/work/handover.ts';
 import { readLadder } from '../src/service/work/ladders.ts';
 import { readPart } from '../src/service/work/partTests.ts';
 import { makePlan } from '../src/service/work/plans.ts';
@@ -71,6 +74,36 @@ describe('the demo shop in the record', () => {
     expect(look.gain!.low).toBeGreaterThan(0);
     expect(look.gain!.low).toBeLessThan(NO_CLEANER_GIVES_PERCENT);
     expect(look.gain!.high).toBeGreaterThan(NO_CLEANER_GIVES_PERCENT);
+  });
+
+  it('can hand over every tested build in German, with no sentence of ours left in English', async () => {
+    const builds = await record.builds.list();
+    const { inEnglish } = catalogueOf('de').words.findings;
+    let papers = 0;
+    for (const [index, build] of builds.entries()) {
+      const days = await record.days.list({ buildId: build.id });
+      if (days.length === 0) continue;
+      const before = builds.slice(0, index).findLast(({ engineId }) => engineId === build.engineId);
+      const choice = {
+        buildId: build.id,
+        dayIds: days.map(({ id }) => id),
+        comparedBuildId: before?.id ?? null,
+        standard: 'SAE J1349',
+        units: 'metric',
+        stepRpm: 500,
+        notes: '',
+        by: '',
+      } as const;
+      const at = { madeAt: '2026-11-26T12:00:00.000Z', pullbook: 'test' };
+      const handOver = await freezeHandOver(record, choice, at);
+      for (const units of ['metric', 'us'] as const) {
+        const { blocks } = paperOf({ ...handOver, choice: { ...choice, units } }, 'de', null);
+        const texts = blocks.flatMap((block) => ('text' in block ? [block.text] : []));
+        expect(texts, build.name).not.toContain(inEnglish);
+        papers += 1;
+      }
+    }
+    expect(papers).toBe(10);
   });
 
   it('gives each recording back byte for byte', async () => {
