@@ -1,4 +1,3 @@
-import readWorkbook from 'read-excel-file/node';
 import {
   buildFileInPart,
   type Cell,
@@ -125,6 +124,8 @@ async function workbookRows(opened: OpenedSource, fileName: string): Promise<Cel
   refuseOtherZips(bytes, fileName);
   let pages: { data: (Cell | Date)[][] }[];
   try {
+    // Loaded for a workbook and not before, here as elsewhere: few files are one.
+    const { default: readWorkbook } = await import('read-excel-file/node');
     pages = (await readWorkbook(Buffer.from(bytes))) as unknown as typeof pages;
   } catch (error) {
     if (error instanceof PullbookError) throw error;

@@ -7,7 +7,6 @@ import { deriveChannels } from './derive.ts';
 import { quoted, shown } from './display.ts';
 import { isParquet, isZip } from './encoding.ts';
 import { kindOf, refuseConstantSpeed, refuseOtherFiles, refuseOtherThanDrive } from './kind.ts';
-import { readParquet } from './parquet.ts';
 import { basisQuestions, dayOrderQuestion, pressureQuestions } from './questions.ts';
 import { openSource, type RunSource } from './source.ts';
 import { readSpreadsheet } from './spreadsheet.ts';
@@ -29,9 +28,11 @@ export async function readRunFile(source: RunSource, options: ReadOptions): Prom
   const opened = await openSource(source, named.fileName);
   try {
     let table: RawTable;
-    if (isParquet(opened.head))
+    if (isParquet(opened.head)) {
+      // Loaded for such a file and not before, with the packages that it stands on.
+      const { readParquet } = await import('./parquet.ts');
       table = await readParquet(opened, typeof source === 'string' ? source : null, named);
-    else if (isZip(opened.head)) table = await readSpreadsheet(opened, named);
+    } else if (isZip(opened.head)) table = await readSpreadsheet(opened, named);
     else table = await readText(opened, named);
     return interpret(table, named);
   } finally {

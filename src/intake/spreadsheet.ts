@@ -1,5 +1,4 @@
 import { unzipSync } from 'fflate';
-import readWorkbook from 'read-excel-file/node';
 import { FormatError, PullbookError } from '../errors.ts';
 import { quoted, shown } from './display.ts';
 import { allBytes, type OpenedSource, openSource } from './source.ts';
@@ -25,6 +24,7 @@ export async function readSpreadsheet(
   refuseOtherZips(bytes, fileName);
   let pages: { sheet: string; data: Cell[][] }[];
   try {
+    const { default: readWorkbook } = await import('read-excel-file/node');
     pages = (await readWorkbook(Buffer.from(bytes))) as unknown as typeof pages;
   } catch (error) {
     if (error instanceof PullbookError) throw error;

@@ -2,7 +2,6 @@
  * Whether two files made of a hand-over say the same, where their bytes differ: another machine rounds the last digits
  * otherwise, and another version of the program sets the same words otherwise.
  */
-import { parquetReadObjects } from 'hyparquet';
 import { type Difference, differences } from './held.ts';
 
 /** What a file says, as plain data. Null: its kind cannot be read back (a PDF), or it is not of that kind. */
@@ -38,10 +37,10 @@ const READERS: Readonly<Record<string, (bytes: Uint8Array) => Said | Promise<Sai
       .split('\r\n')
       .map((line) => line.split(',').map(numberOrWords)),
   svg: (bytes) => pieces(textOf(bytes)),
-  parquet: (bytes) =>
-    parquetReadObjects({
-      file: new Uint8Array(bytes).buffer,
-    }),
+  parquet: async (bytes) => {
+    const { parquetReadObjects } = await import('hyparquet');
+    return parquetReadObjects({ file: new Uint8Array(bytes).buffer });
+  },
   html: (bytes) => pageSays(textOf(bytes)),
 };
 

@@ -1,6 +1,4 @@
 /** What a file is, by its bytes and never by its name, and how a browser may be handed it without running any of it. */
-import { fileTypeFromBuffer } from 'file-type';
-
 /** Formats say what they are at their beginning; those in a zip within their first entries. */
 const LOOKED_AT_BYTES = 256 * 1024;
 
@@ -20,6 +18,7 @@ export async function mediaTypeOf(head: Uint8Array, fileName: string): Promise<s
     if (marked !== null) return marked;
   }
   // Damaged files may end where the format says that more follows.
+  const { fileTypeFromBuffer } = await import('file-type');
   const found = await fileTypeFromBuffer(looked).catch(() => undefined);
   if (found !== undefined) return found.mime.toLowerCase();
   if (text === null) return 'application/octet-stream';
