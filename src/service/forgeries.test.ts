@@ -167,6 +167,13 @@ const FORGERIES: Readonly<Record<string, Forgery>> = {
     change: versions({ pullbook: '0.0.9', handover: 1 }),
     verdict: 'follows',
   },
+  'an older program that wrote its tables with more quotes': {
+    change: both(
+      versions({ pullbook: '0.0.9' }),
+      inText('tables/pulls.csv', 'oil was cold', '"oil was cold"'),
+    ),
+    verdict: 'follows',
+  },
   'an older program, and a table': {
     change: both(versions({ pullbook: '0.0.9' }), inText('tables/curve.csv', CURVE, '$1,9')),
     verdict: 'other version',

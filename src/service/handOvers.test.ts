@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { Package } from 'datapackage';
@@ -170,6 +170,23 @@ describe('a hand-over', () => {
       const [third] = await rows(
         `SELECT file, "excludedBecause" AS why FROM '${join(tables, 'pulls.csv')}' WHERE pull = 3`,
       );
+      // The formula of README.txt (SAE J1349, June 1990; Hyland and Wexler 1983), written down again here.
+      const [factors] = await rows(
+        `SELECT max(abs(correctionFactor - (1.18 * 99000 / (airPressureAbsPa - humidity * exp(
+          -5800.2206 / T + 1.3914993 - 0.048640239 * T + 4.1764768e-5 * T ** 2
+          - 1.4452093e-8 * T ** 3 + 6.5459673 * ln(T))) * sqrt((T - 0.15) / 298) - 0.18))) AS apart,
+          count(correctionFactor)::INT AS pulls
+        FROM (SELECT *, airTemperatureK AS T FROM '${join(tables, 'pulls.csv')}')`,
+      );
+      expect(document.choice.standard).toBe('SAE J1349');
+      expect(factors!.pulls).toBe(3);
+      expect(factors!.apart).toBeLessThan(1e-9);
+      const shell = (lines: string) =>
+        execFileSync('sh', ['-c', lines], { cwd: folder, encoding: 'utf8' });
+      expect(shell(readmeLines(folder, /^ {2}sed -n [\s\S]*?--quiet$/m))).toBe('');
+      expect(
+        shell(readmeLines(folder, /^ {2}\{ printf [\s\S]*?-sigfile signature\.bin$/m)),
+      ).toMatch(/Verified Successfully/);
       expect(third).toEqual({ file: `'${HOSTILE}.csv`, why: 'oil was cold' });
     } finally {
       remove();
@@ -297,6 +314,9 @@ describe('a hand-over', () => {
 
 const poppler = (program: string, args: readonly string[]): string =>
   execFileSync(program, args, { encoding: 'utf8' });
+/** Lines that README.txt tells its reader to type. */
+const readmeLines = (folder: string, lines: RegExp): string =>
+  lines.exec(readFileSync(join(folder, 'README.txt'), 'utf8'))![0];
 const unzipped = (bytes: Uint8Array) => Object.entries(unzipSync(bytes));
 
 type Path = readonly (string | number)[];

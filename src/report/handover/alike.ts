@@ -32,10 +32,7 @@ const textOf = (bytes: Uint8Array) => new TextDecoder('utf-8', { fatal: true }).
 
 const READERS: Readonly<Record<string, (bytes: Uint8Array) => Said | Promise<Said>>> = {
   json: (bytes) => JSON.parse(textOf(bytes)),
-  csv: (bytes) =>
-    textOf(bytes)
-      .split('\r\n')
-      .map((line) => line.split(',').map(numberOrWords)),
+  csv: (bytes) => [...textOf(bytes).matchAll(CELL)].map(([, cell, end]) => [unquoted(cell!), end]),
   svg: (bytes) => pieces(textOf(bytes)),
   parquet: async (bytes) => {
     const { parquetReadObjects } = await import('hyparquet');
@@ -43,6 +40,13 @@ const READERS: Readonly<Record<string, (bytes: Uint8Array) => Said | Promise<Sai
   },
   html: (bytes) => pageSays(textOf(bytes)),
 };
+
+/** One cell of RFC 4180 with what ends it. */
+const CELL = /("(?:[^"]|"")*"|[^,\r\n]*)(,|\r\n|$)/g;
+
+/** Where quotes are not needed they say nothing. */
+const unquoted = (cell: string) =>
+  cell.startsWith('"') ? cell.slice(1, -1).replaceAll('""', '"') : numberOrWords(cell);
 
 /** Numbers apart from what stands between them, so that `3.0000000001` and `3` are the same place of a drawing. */
 const pieces = (text: string): Said =>

@@ -368,7 +368,7 @@ function figuresTable({ sheet }: HandOver): Table {
     name: 'sheet-figures',
     title: 'What follows from the build sheet',
     description:
-      'In inside units (SI; speeds rev/min, angles degrees), as the kind of each figure says.',
+      'In inside units (SI; speeds rev/min, angles degrees); the unit of each stands beside it.',
     columns: [
       words('id', 'Name of the figure'),
       words('label', 'Figure'),
@@ -382,7 +382,7 @@ function figuresTable({ sheet }: HandOver): Table {
       .map(({ id, label, shown, value, plusMinus, how }): Cell[] => [
         id,
         label,
-        shown,
+        insideUnit(shown),
         value,
         plusMinus,
         how,
