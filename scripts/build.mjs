@@ -9,8 +9,8 @@ const OUTPUTS = [join('dist', 'cli.js'), join('dist', 'web', 'index.html')];
 
 /**
  * Packages that stay where npm put them: those with machine code or files of their own beside their code, those written
- * for `require`, and those that few commands load. The others go into dist/, since loading their hundreds of files costs each command more than
- * running them does.
+ * for `require`, and those that few commands load. The others go into dist/, since loading their hundreds of files
+ * costs each command more than running them does.
  */
 const OUTSIDE = [
   '@expo-google-fonts/inter',

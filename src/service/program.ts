@@ -4,7 +4,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 
-/** What computes, draws and prints; beside each other where they are built. */
+/** What computes, draws and prints; beside each other where they are built. The command names its parts by their contents. */
 const BUILT = ['cli.js', 'figures.js', 'page.js'];
 /** Packages whose version shows in the bytes of what is made. */
 const PACKAGES = [
