@@ -2,6 +2,7 @@ import { editPlan, editSummary, type Plan } from '../src/build/index.ts';
 import type { Change, Imported, NewDecision, PullbookRecord } from '../src/record/repository.ts';
 import type { DayPlan } from '../src/record/types.ts';
 import { DEMO_PLANS, ticksOf } from './plans.ts';
+import { DEMO_SERVICE } from './service.ts';
 import { demoSheets } from './sheets.ts';
 import { type DemoDay, type DemoShop, demoShop } from './shop.ts';
 import { DEMO_VEHICLES } from './vehicles.ts';
@@ -53,6 +54,12 @@ export async function loadDemo(
     const { id: engineId } = await record.engines.create(engine, CHANGE);
     for (const { engine: of, ...vehicle } of DEMO_VEHICLES)
       if (of === engine.name) await record.vehicles.create({ ...vehicle, engineId }, CHANGE);
+    for (const { engine: of, after, events, readings } of DEMO_SERVICE) {
+      if (of !== engine.name) continue;
+      await record.engines.update(engineId, after, CHANGE);
+      for (const one of events) await record.serviceEvents.create({ ...one, engineId }, CHANGE);
+      for (const one of readings) await record.serviceReadings.create({ ...one, engineId }, CHANGE);
+    }
     for (const { build, days } of builds) {
       const { id: buildId } = await record.builds.create({ ...build, engineId }, CHANGE);
       const kept = sheets.find((one) => one.engine === engine.name && one.build === build.name);

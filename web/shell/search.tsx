@@ -63,8 +63,9 @@ function Search({ close }: { close: () => void }) {
         }}
         first={
           <p className="quiet">
-            Any words of what you look for. Peaks: <em>power 700-800</em>, <em>torque over 500</em>.
-            Dates: <em>14 May</em>, <em>2026-05</em>, <em>2026-01..2026-05</em>.
+            Any words of what you look for. Peaks: <em>power 700-800</em>, <em>300 to 320 kW</em>,{' '}
+            <em>torque over 500</em>. Dates: <em>14 May</em>, <em>2026-05</em>,{' '}
+            <em>May to July 2026</em>, <em>since 2026-05</em>.
           </p>
         }
         none={() => {
