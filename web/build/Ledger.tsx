@@ -25,7 +25,7 @@ export function Ledger({ section }: { readonly section: SectionSpec }) {
   const fields = section.fields.filter((field) => field.per === undefined);
   if (fields.length === 0) return null;
   return (
-    <>
+    <div>
       <TakeRow title={section.title} table={() => ledgerTable(section, sheet)} />
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys of the inputs inside, gathered */}
       <div className={styles.ledger} onKeyDown={moveByKey}>
@@ -36,7 +36,7 @@ export function Ledger({ section }: { readonly section: SectionSpec }) {
           );
         })}
       </div>
-    </>
+    </div>
   );
 }
 

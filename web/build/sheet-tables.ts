@@ -144,6 +144,9 @@ export function followsTable(answers: readonly (Check | Figure)[], units: UnitSy
     wordsColumn('Verdict', (one) => ('verdict' in one ? one.verdict : null)),
     numberColumn('Value', null, (one) => of(one, one.value)),
     numberColumn('Half of its 95 % interval', null, (one) => of(one, one.plusMinus, true)),
+    wordsColumn('By place', (one) =>
+      one.each?.map((value) => of(one, value) ?? 'not known').join('; '),
+    ),
     wordsColumn('Unit', ({ shown }) => leavingAs(shown, units).symbol),
     rangeColumn('Window', null, (one) => {
       const window = windowOf(one);

@@ -153,7 +153,7 @@ function pullsTable(
     wordsColumn('seen in it', (pull) =>
       seenIn(pull, units, of(pull)?.marks ?? [])
         .filter(({ key }) => key !== 'out')
-        .map(({ text }) => text)
+        .map(({ text }) => text.replace(/\.$/, ''))
         .join('; '),
     ),
   ]);

@@ -40,7 +40,7 @@ export function TakeTable(props: TakeTableProps) {
 
 /** The same, in a line of its own over a table that has no head with room for it. */
 export const TakeRow = (props: TakeTableProps) => (
-  <div className={styles.over}>
+  <div className={`${styles.over} offPaper`}>
     <TakeTable {...props} />
   </div>
 );
