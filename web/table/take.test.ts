@@ -35,7 +35,7 @@ const model = tableFrom(ROWS, [
   numberColumn('=A1', null, ({ mm }) => mm),
 ]);
 // 1 hp is 550 ft·lbf/s = 745.699871582270 W (1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N).
-const HP = 745.69987158227022;
+const HP = 745.6998715822702;
 
 describe('a table of a screen', () => {
   it('is drawn rounded, with its units in the heads and what is not known as a dash', () => {
