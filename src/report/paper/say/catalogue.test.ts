@@ -8,6 +8,7 @@ import {
 } from '../../../ladder/index.ts';
 import { typedLadder } from '../../../ladder/typed.fixture.ts';
 import { Teller } from '../tell.ts';
+import { sheet } from './de/sheet/index.ts';
 import { catalogueOf, LANGUAGES } from './index.ts';
 import { patternOf } from './pattern.ts';
 import { spokenParts } from './spokenParts.fixture.ts';
@@ -97,6 +98,13 @@ describe.each(spoken)('what the computing rooms say, in $language', ({ phrases }
     const said = [...parts].filter((part) => part.includes(' ')).join('\n');
     /** Made up of pieces that are said, long ones or whole ones: `boosted` in `The engine is boosted: ...`. */
     const isSaid = (text: string): boolean => {
+      const known = found.get(text) ?? isPiecedTogether(text);
+      found.set(text, known);
+      return known;
+    };
+    /** What a text came to, since its ends come up again and again. */
+    const found = new Map<string, boolean>();
+    const isPiecedTogether = (text: string): boolean => {
       if (text === '' || (text.length >= LONG && said.includes(text))) return true;
       let most = 0;
       for (let step = 1 << 8; step > 0; step >>= 1)
@@ -110,7 +118,11 @@ describe.each(spoken)('what the computing rooms say, in $language', ({ phrases }
       }
       return false;
     };
-    const stale = phrases.filter((_, i) => !patterns[i]!.literals.every(isSaid));
+    // Those of the sheet are held against its registries, in their own folder.
+    const ofSheet = new Set(sheet);
+    const stale = phrases.filter(
+      (phrase, i) => !ofSheet.has(phrase) && !patterns[i]!.literals.every(isSaid),
+    );
     expect(stale.map(([english]) => english)).toEqual([]);
   });
 

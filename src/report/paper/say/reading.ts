@@ -155,7 +155,7 @@ export class Reading {
 
   /** `a, b and c` taken apart into names and words that are known. */
   #listed(text: string, hasAnd: boolean): (readonly string[])[] {
-    const whole = this.#names.has(text) ? [text] : this.#readings(text);
+    const whole = this.#item(text);
     const found: (readonly string[])[] = whole.map((one) => [one]);
     for (const { between, at } of LISTS) {
       if (hasAnd && between !== ', ') continue;
@@ -163,13 +163,19 @@ export class Reading {
         if (++this.#tries >= MOST_TRIES || found.length >= MOST_READINGS) return found;
         // The last comes first: only before it stands an `and`.
         const tail = text.slice(end + between.length);
-        const last = this.#names.has(tail) ? [tail] : this.#readings(tail);
+        const last = this.#item(tail);
         if (last.length === 0) continue;
         for (const head of this.#listed(text.slice(0, end), true))
           for (const one of last) found.push([...head, one]);
       }
     }
     return found;
+  }
+
+  /** One of a list: a name, or words that are known; where a semicolon stands, the list has ended. */
+  #item(text: string): readonly string[] {
+    if (this.#names.has(text)) return [text];
+    return text.includes('; ') ? [] : this.#readings(text);
   }
 
   #joinedItems(items: readonly string[]): string {

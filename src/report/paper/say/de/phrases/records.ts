@@ -38,22 +38,6 @@ export const records: readonly Phrase[] = [
     'Keiner dieser Läufe hat eine Kurve oder einen eingetippten Höchstwert; bei jedem steht, warum.',
   ],
 
-  // Fuels that Pullbook knows.
-  ['gasoline', 'Benzin'],
-  ['gasoline 87', 'Benzin 87'],
-  ['gasoline 91', 'Benzin 91'],
-  ['gasoline 93', 'Benzin 93'],
-  ['petrol 95', 'Benzin 95'],
-  ['petrol 98', 'Benzin 98'],
-  ['ethanol', 'Ethanol'],
-  ['methanol', 'Methanol'],
-  ['nitromethane', 'Nitromethan'],
-  ['propane', 'Propan'],
-  ['methane', 'Methan'],
-  ['natural gas', 'Erdgas'],
-  ['isooctane', 'Isooktan'],
-  ['toluene', 'Toluol'],
-
   // Why the final curve is of these pulls.
   [
     'the pulls at {setting}, the setting left in the engine',

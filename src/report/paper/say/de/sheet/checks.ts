@@ -24,7 +24,7 @@ export const checks: readonly Phrase[] = [
   ['Rod small ends matched', 'Kleine Pleuelaugen, Gewichtsunterschied'],
   ['Pistons matched', 'Kolben, Gewichtsunterschied'],
   ['Cam against its card', 'Nockenwelle gegen ihre Karte'],
-  ['Exhaust flow over intake flow', 'Durchfluss Auslass durch Einlass'],
+  ['Exhaust flow over intake flow', 'Verhältnis Auslass- zu Einlassdurchfluss'],
   ['Inlet Mach index at peak power', 'Mach-Index des Einlasses bei der größten Leistung'],
   [
     'Depression below the carburettor at peak power',

@@ -27,7 +27,7 @@ export const fieldsBottom: readonly Phrase[] = [
   ['Bore, bottom, across the crank', 'Bohrung unten, quer zur Kurbelwelle'],
   ['Bore, bottom, along the crank', 'Bohrung unten, längs der Kurbelwelle'],
   ['Main bore with bearing in', 'Hauptlagerbohrung mit Lagerschale'],
-  ['Main housing without bearing', 'Hauptlagergasse ohne Lagerschale'],
+  ['Main housing without bearing', 'Hauptlagerbohrung ohne Lagerschale'],
   ['Honing', 'Honung'],
   ['Honed with a torque plate', 'Mit Honbrille gehont'],
 
@@ -37,7 +37,7 @@ export const fieldsBottom: readonly Phrase[] = [
   ['forged steel', 'Stahl, geschmiedet'],
   ['billet steel', 'Stahl, aus dem Vollen'],
   ['cast steel', 'Stahlguss'],
-  ['cast iron', 'Kugelgraphitguss'],
+  ['cast iron', 'Gusseisen'],
   ['Main journal', 'Hauptlagerzapfen'],
   ['Rod journal', 'Hubzapfen'],
   ['Main clearance', 'Hauptlagerspiel'],

@@ -11,8 +11,8 @@ export const figures: readonly Phrase[] = [
     'Dish (or dome, if negative) that gives the wanted ratio',
     'Mulde (negativ: Kuppel) für die gewünschte Verdichtung',
   ],
-  ['Bore over stroke', 'Bohrung durch Hub'],
-  ['Rod over stroke', 'Pleuellänge durch Hub'],
+  ['Bore over stroke', 'Verhältnis Bohrung zu Hub'],
+  ['Rod over stroke', 'Verhältnis Pleuellänge zu Hub'],
   ['Mean piston speed at peak power', 'Mittlere Kolbengeschwindigkeit bei der größten Leistung'],
   [
     'Peak piston speed at the highest speed',
@@ -41,7 +41,7 @@ export const figures: readonly Phrase[] = [
     'Kraft zweiter Ordnung eines Zylinders, höchste Drehzahl',
   ],
   ['Intake centreline by the degree wheel', 'Einlass-Spreizung nach der Gradscheibe'],
-  ['Cam stands ahead of its card by', 'Nockenwelle steht früher als ihre Karte um'],
+  ['Cam stands ahead of its card by', 'Voreilung der Nockenwelle gegen ihre Karte'],
   ['Intake opens before the top, at checking lift', 'Einlass öffnet vor OT, bei Prüfhub'],
   ['Intake closes after the bottom, at checking lift', 'Einlass schließt nach UT, bei Prüfhub'],
   ['Exhaust opens before the bottom, at checking lift', 'Auslass öffnet vor UT, bei Prüfhub'],
@@ -81,7 +81,7 @@ export const figures: readonly Phrase[] = [
   ['Lower heating value of the fuel', 'Heizwert des Kraftstoffs'],
   [
     'Charge cooled by the fuel, at the very most',
-    'Kühlung der Ladung durch den Kraftstoff, allerhöchstens',
+    'Kühlung der Ladung durch den Kraftstoff, höchstens',
   ],
   ['Fuel at the power intended', 'Kraftstoffbedarf bei der gewünschten Leistung'],
   [
@@ -107,12 +107,9 @@ export const figures: readonly Phrase[] = [
   ['Runner for peak torque, by the echo', 'Saugrohr für das größte Drehmoment, nach dem Echo'],
   [
     'Runner for peak torque, by the ram',
-    'Saugrohr für das größte Drehmoment, nach der Aufladung durch Schwingung',
+    'Saugrohr für das größte Drehmoment, nach der Schwingrohraufladung',
   ],
-  [
-    'Speed of this runner, by the ram',
-    'Drehzahl dieses Saugrohrs, nach der Aufladung durch Schwingung',
-  ],
+  ['Speed of this runner, by the ram', 'Drehzahl dieses Saugrohrs, nach der Schwingrohraufladung'],
   ['Primary for peak torque', 'Krümmerrohr für das größte Drehmoment'],
   ['Primary for peak power', 'Krümmerrohr für die größte Leistung'],
   ['Speed that this primary suits', 'Drehzahl, zu der dieses Krümmerrohr passt'],
@@ -131,11 +128,8 @@ export const figures: readonly Phrase[] = [
   ['Lash gained from cold to hot', 'Zunahme des Ventilspiels von kalt zu warm'],
   ...bothSides([
     ['Intake lash to set cold', 'Kalt einzustellendes Einlass-Ventilspiel'],
-    ['Intake valve off its seat for', 'Einlassventil offen über'],
-    [
-      'Intake valve lift at the top of overlap',
-      'Einlass-Ventilhub im oberen Totpunkt der Überschneidung',
-    ],
+    ['Intake valve off its seat for', 'Öffnungswinkel des Einlassventils'],
+    ['Intake valve lift at the top of overlap', 'Einlass-Ventilhub im Überschneidungs-OT'],
     ['Intake valve lift', 'Einlass-Ventilhub'],
     ['Intake rocker ratio, as it really is', 'Einlass-Kipphebelübersetzung, wie sie wirklich ist'],
     ['Intake spring on its seat', 'Einlass-Ventilfeder, Kraft geschlossen'],
@@ -144,7 +138,7 @@ export const figures: readonly Phrase[] = [
     ['Intake valve floats from', 'Einlassventil flattert ab'],
     [
       'Intake valve nearest the piston, after the top of overlap',
-      'Einlassventil am nächsten am Kolben, nach OT der Überschneidung',
+      'Einlassventil dem Kolben am nächsten, nach Überschneidungs-OT',
     ],
     [
       'Intake valve to piston, cam retarded by 4 degrees',

@@ -49,7 +49,7 @@ export const fuels: readonly Phrase[] = [
       `Von ${own} nennt niemand eine Verdampfungswärme, oder es ist ein Gas.`,
     ],
   ),
-  ['{fuel}: {note}', '{fuel}: {note}'],
+  ...FUELS.map(([name, own]): Phrase => [`${name}: {note}`, `${own}: {note}`]),
   [
     'What is sold by this name often holds {#share} ethanol: then blend it in.',
     'Was so verkauft wird, enthält oft {#share} Ethanol: dann beimischen.',

@@ -9,7 +9,7 @@ export const notes: readonly Phrase[] = [
   ],
   [
     'Make the first pulls short, listen for knock, read the plugs, and change one thing at a time.',
-    'Die ersten Läufe kurz halten, auf Klopfen horchen, Zündkerzen lesen und immer nur eines ändern.',
+    'Die ersten Läufe kurz halten, auf Klopfen horchen, Kerzenbild lesen und immer nur eines ändern.',
   ],
   [
     'A {chamber} chamber makes its best torque at {#range}; the window stands below the least of them.',

@@ -94,7 +94,7 @@ export const plan: readonly Phrase[] = [
   ],
   [
     'Top dead centre was found by a stop, the mark agrees, and the first lead is set with a light.',
-    'Der obere Totpunkt ist mit Anschlag ermittelt, die Marke stimmt, die erste Zündung ist mit der Stroboskoplampe eingestellt.',
+    'Der obere Totpunkt ist mit Anschlag ermittelt, die Marke stimmt, der erste Zündzeitpunkt ist mit der Stroboskoplampe eingestellt.',
   ],
   [
     'The throttle opens fully and comes back by itself.',
@@ -102,7 +102,7 @@ export const plan: readonly Phrase[] = [
   ],
   [
     'At rest temperatures agree with the room and pressures read nothing.',
-    'Im Stillstand stimmen die Temperaturen mit dem Raum überein, und die Drücke zeigen nichts.',
+    'Im Stillstand stimmen die Temperaturen mit dem Raum überein, und die Drücke zeigen null.',
   ],
   [
     'Somebody or something watches for knock: ear, plugs or sensor.',
@@ -141,7 +141,7 @@ export const plan: readonly Phrase[] = [
   ],
   [
     'Any knock that is heard or seen ends the pull at once, and the next one is made with less lead or a richer mixture.',
-    'Jedes gehörte oder gesehene Klopfen beendet den Lauf sofort, und der nächste läuft mit weniger Zündung oder fetterem Gemisch.',
+    'Jedes gehörte oder gesehene Klopfen beendet den Lauf sofort, und der nächste läuft mit weniger Frühzündung oder fetterem Gemisch.',
   ],
   [
     'A new noise, smoke, a leak or a shake ends the pull; look before the next.',
@@ -236,7 +236,7 @@ export const plan: readonly Phrase[] = [
   ],
   [
     'Set the lash hot: intake {#intake}, exhaust {#exhaust}; write down what each had become.',
-    'Ventilspiel warm einstellen: Einlass {#intake}, Auslass {#exhaust}; aufschreiben, was aus jedem geworden war.',
+    'Ventilspiel warm einstellen: Einlass {#intake}, Auslass {#exhaust}; aufschreiben, wie groß jedes geworden war.',
   ],
   [
     'Set the lash again, hot, where the lifters are solid; the sheet does not say to what.',
@@ -264,7 +264,7 @@ export const plan: readonly Phrase[] = [
   ],
   [
     'Read every plug; one that differs is looked into before full throttle.',
-    'Jede Zündkerze lesen; bei einer, die abweicht, vor Volllast nachsehen.',
+    'Jedes Kerzenbild lesen; bei einem, das abweicht, vor Volllast nachsehen.',
   ],
 
   // First settings
@@ -333,11 +333,11 @@ export const plan: readonly Phrase[] = [
   ['Knock beats torque.', 'Klopfen geht vor Drehmoment.'],
   [
     'The lead to leave in the engine stands below the best, the highest clean rung and any limit, by a holdback that hangs on the use: choose one.',
-    'Die Zündung, die im Motor bleibt, liegt unter dem Bestwert, der höchsten sauberen Stufe und jeder Grenze, um einen Abstand, der vom Zweck abhängt: einen wählen.',
+    'Der Zündzeitpunkt, der im Motor bleibt, liegt unter dem Bestwert, der höchsten sauberen Stufe und jeder Grenze, um einen Abstand, der vom Zweck abhängt: einen wählen.',
   ],
   [
     'The lead to leave in the engine stands {#holdback} or more below the lowest of best, highest clean rung and limit, for {?use}.',
-    'Die Zündung, die im Motor bleibt, liegt mindestens {#holdback} unter dem niedrigsten von Bestwert, höchster sauberer Stufe und Grenze, für {?use}.',
+    'Der Zündzeitpunkt, der im Motor bleibt, liegt mindestens {#holdback} unter dem niedrigsten von Bestwert, höchster sauberer Stufe und Grenze, für {?use}.',
   ],
 
   // To have at hand
@@ -356,7 +356,7 @@ export const plan: readonly Phrase[] = [
   ],
   [
     '{#count} plugs: a set to run and a fresh one to read.',
-    '{#count} Zündkerzen: ein Satz zum Fahren und ein frischer zum Lesen.',
+    '{#count} Zündkerzen: ein Satz zum Fahren und ein frischer für das Kerzenbild.',
   ],
   [
     'Gaskets of what is opened again: valve covers, intake, exhaust.',

@@ -166,6 +166,31 @@ describe('the German pages of sheet, changes and plan', () => {
     expect(tell.inEnglish).toEqual([]);
   });
 
+  it('tell what was stated in words apart from figures, and name tables that differ', () => {
+    const tell = new Teller(german, 'metric');
+    const [came, refreshed] = answered as [(typeof answered)[0], (typeof answered)[0]];
+    const changes = sheetChanges(came.sheet, refreshed.sheet, came.answer, refreshed.answer);
+    const blocks = changesBlocks(
+      handOver({ sinceLast: { build: { name: 'vorher' }, changes } }),
+      tell,
+    );
+    const rowsOf = (caption: string) =>
+      blocks.flatMap((block) =>
+        block.kind === 'table' && block.caption === caption ? block.rows : [],
+      );
+    const { measured, stated, tables } = german.words.changes;
+    const figuresOnly = rowsOf(measured).flatMap(([, ...cells]) => cells);
+    expect(figuresOnly.length).toBeGreaterThan(50);
+    expect(figuresOnly.filter((one) => !/^[+−]?\d+(,\d+)?$/.test(one))).toEqual([]);
+    expect(rowsOf(stated)).toContainEqual([
+      'Werkstoff der Kolben',
+      'gegossen',
+      'geschmiedet, wenig Silizium',
+    ]);
+    const named = tables('Fließbank; Gradscheibe, Einlass von Zylinder 1');
+    expect(blocks).toContainEqual({ kind: 'paragraph', text: named, quiet: true });
+  });
+
   it('keep a person’s own line as it was written', () => {
     const tell = new Teller(german, 'metric');
     const { sheet, answer } = answered[0]!;
