@@ -7,10 +7,19 @@ import fc from 'fast-check';
 import { unzipSync } from 'fflate';
 import { afterAll, describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../record/testing.ts';
-import { attachedIn, differences, type HandOver, openBundle, paperOf } from '../report/index.ts';
+import {
+  attachedIn,
+  differences,
+  type HandOver,
+  madeOf,
+  openBundle,
+  paperOf,
+  SHAPES,
+  shownOf,
+} from '../report/index.ts';
 import { pdfOf } from '../report/paper/pdf.ts';
 import { fullest, overfull } from '../report/paper/testing.ts';
-import { shippedFigures } from './figures.ts';
+import { shippedFigures, shippedShown } from './figures.ts';
 import { withApp } from './testing.ts';
 import { aDay } from './testingDays.ts';
 import {
@@ -298,6 +307,30 @@ describe('a hand-over', () => {
     expect(svg).toMatch(new RegExp(`>${Math.floor(kilowatts)}[.\\d]* kW<`));
     expect(svg).toContain(`<image href="${MARK}"`);
     expect(svg).not.toMatch(/<script|fill="#1a69ac"\/>/);
+  });
+
+  it('gives strange names away as text: no picture is broken by one, no cell of a table begins a formula', async () => {
+    const { document } = await shop.ready;
+    const all = fullest(document);
+    const draw = await shippedFigures();
+    const shown = (await shippedShown())(shownOf(all, 'en'), SHAPES.story);
+    const made = await madeOf(all, { draw, script: null, publicKey: null, withReport: false });
+    const read = (ending: string) =>
+      made
+        .filter(({ path }) => path.endsWith(ending))
+        .map(({ bytes }) => new TextDecoder().decode(bytes));
+    const pictures = [shown, ...read('.svg')];
+    expect(pictures.length).toBeGreaterThan(3);
+    for (const svg of pictures) {
+      // What XML forbids, and what would turn the writing.
+      expect(svg).not.toMatch(/(?![\n\t])\p{Cc}|\p{Bidi_Control}/u);
+      expect(svg).not.toMatch(/<script|<img|onerror="/);
+    }
+    expect(pictures.join('')).toContain('[U+202E]gnp.exe');
+    const cells = read('.csv').flatMap((csv) => csv.split(/[,\n]/));
+    expect(cells.some((cell) => cell.includes('HYPERLINK'))).toBe(true);
+    for (const cell of cells)
+      if (/^"?[=+@-]/.test(cell)) expect(Number(cell.replaceAll('"', ''))).not.toBeNaN();
   });
 
   it('refuses what is no bundle, and a build that has nothing to hand over', () =>

@@ -1,3 +1,4 @@
+import { shortened, steady } from '../../src/signs.ts';
 import type { ChartStyle } from '../theme/chart-style.ts';
 import { textWidth } from './text.ts';
 
@@ -12,10 +13,28 @@ const HEAD = 4.2;
 /** From one line of the caption to the next, as a multiple of its size. */
 const LEADING = 1.4;
 
+/** A word that is wider than a line, in pieces that are not. */
+function pieces(word: string, width: number, size: number): readonly string[] {
+  if (textWidth(word, size) <= width) return [word];
+  const most = Math.max(1, Math.floor((word.length * width) / textWidth(word, size)) - 1);
+  const letters = [...word];
+  return Array.from({ length: Math.ceil(letters.length / most) }, (_, at) =>
+    letters.slice(at * most, (at + 1) * most).join(''),
+  );
+}
+
+/** A title in one line, shortened where it is wider. */
+function inOneLine(text: string, width: number, size: number): string {
+  let kept = text;
+  while (kept.length > 2 && textWidth(kept, size, true) > width)
+    kept = shortened(kept, Math.floor(0.9 * [...kept].length));
+  return kept;
+}
+
 /** A caption in lines no wider than its picture, broken between words. */
 function linesOf(text: string, width: number, size: number): readonly string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  for (const word of text.split(' ').flatMap((one) => pieces(one, width, size))) {
     const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
     if (lines.length > 0 && textWidth(longer, size) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
@@ -24,7 +43,7 @@ function linesOf(text: string, width: number, size: number): readonly string[] {
 }
 
 const escaped = (text: string) =>
-  text.replace(
+  steady(text).replace(
     /[&<>"]/g,
     (letter) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[letter]!,
   );
@@ -57,7 +76,7 @@ export function standaloneSvg(
     font,
     `<style>text{font-feature-settings:"tnum"}</style>`,
     `<rect width="${wide}" height="${high}" fill="${palette.paper}"/>`,
-    `<text x="${margin}" y="${margin + strong}" font-size="${strong * 1.15}" font-weight="600" ${words}>${escaped(caption.title)}</text>`,
+    `<text x="${margin}" y="${margin + strong}" font-size="${strong * 1.15}" font-weight="600" ${words}>${escaped(inOneLine(caption.title, width, strong * 1.15))}</text>`,
     ...lines.map(
       (line, at) =>
         `<text x="${margin}" y="${margin + strong + label * (1.6 + LEADING * at)}" font-size="${label}" ${words} fill-opacity="0.75">${escaped(line)}</text>`,

@@ -1,6 +1,7 @@
 /** Pictures of a report as the text of SVG files, drawn without a browser. */
 import { renderToStaticMarkup } from 'react-dom/server';
 import type { DrawFigure } from '../../src/figures.ts';
+import { steady } from '../../src/signs.ts';
 import { standaloneSvg } from '../charts/standalone.ts';
 import { type ChartStyle, ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
@@ -13,10 +14,13 @@ export const drawFigure: DrawFigure = (
   { width, height, scheme = 'light', withCaption = false, larger = 1 },
 ) => {
   const style = styleFor(scheme, larger);
-  const markup = renderToStaticMarkup(
-    <ChartStyleContext.Provider value={style}>
-      <FigurePicture figure={figure} width={width} height={height} />
-    </ChartStyleContext.Provider>,
+  // Control signs would end the file for whoever reads it as XML.
+  const markup = steady(
+    renderToStaticMarkup(
+      <ChartStyleContext.Provider value={style}>
+        <FigurePicture figure={figure} width={width} height={height} />
+      </ChartStyleContext.Provider>,
+    ),
   );
   if (!withCaption) return markup;
   const inner = markup.replace(/^<svg[^>]*>/, '').replace(/<\/svg>$/, '');

@@ -1,6 +1,7 @@
 /** The result as a picture of an exact size: headline, figures, curve and mark, to be read on a thumbnail. */
 import { renderToStaticMarkup } from 'react-dom/server';
 import type { DrawShown } from '../../src/figures.ts';
+import { steady } from '../../src/signs.ts';
 import { OTHER_LETTERS, textWidth } from '../charts/text.ts';
 import { type ChartStyle, ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
@@ -20,7 +21,7 @@ export const drawShown: DrawShown = (shown, { width, height }) => {
   const chart = { width: full, height: height - top - edge - 34 * u };
   const words = { fontFamily, fill: palette.ink };
   const under = fitted(`${by}${by === '' ? '' : ', '}${scenario}`, full, 27 * u);
-  return renderToStaticMarkup(
+  const markup = renderToStaticMarkup(
     <svg
       xmlns="http://www.w3.org/2000/svg"
       width={width}
@@ -66,6 +67,7 @@ export const drawShown: DrawShown = (shown, { width, height }) => {
       </text>
     </svg>,
   );
+  return steady(markup);
 };
 
 /** Smaller where it would run over; shortened where that would be too small to read. */

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { spelled, steady } from './signs.ts';
+import { spelled, steady } from '../../signs.ts';
 
 const FONTS = [
   ['@expo-google-fonts/inter', '400Regular/Inter_400Regular.ttf'],

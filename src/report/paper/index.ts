@@ -1,3 +1,4 @@
+import { shortened } from '../../signs.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import { keyName } from '../handover/signing.ts';
 import type { HandOver } from '../handover/types.ts';
@@ -6,7 +7,6 @@ import { evidence } from './evidence.ts';
 import { findings } from './findings.ts';
 import { namesIn } from './names.ts';
 import { catalogueOf, type Language } from './say/index.ts';
-import { shortened } from './signs.ts';
 import { Teller } from './tell.ts';
 
 export { LANGUAGES, type Language } from './say/index.ts';

@@ -1,9 +1,9 @@
 /** Blocks as one HTML file that needs nothing else: for sending to an owner, its pictures answering to the cursor. */
 import { createHash } from 'node:crypto';
 import type { DrawFigure, FigureWanted } from '../../figures.ts';
+import { bound, steady } from '../../signs.ts';
 import type { Block, Paper, Tick } from './blocks.ts';
 import { PAGE_CSS } from './pageStyle.ts';
-import { bound, steady } from './signs.ts';
 
 export interface PageOptions {
   readonly draw: DrawFigure;

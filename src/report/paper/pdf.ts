@@ -2,9 +2,9 @@
 import { join } from 'node:path';
 import { StoreError } from '../../errors.ts';
 import type { DrawFigure } from '../../figures.ts';
+import { bound } from '../../signs.ts';
 import { type Block, INDENT, type Paper } from './blocks.ts';
 import { fontBlobs, printable } from './fonts.ts';
-import { bound } from './signs.ts';
 import { TEMPLATE } from './template.ts';
 
 export interface PdfOptions {

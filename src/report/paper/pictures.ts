@@ -3,8 +3,8 @@
 import { differenceIn } from '../../compare/index.ts';
 import type { CurvesFigure, DifferenceFigure, FigureWanted, GainFigure } from '../../figures.ts';
 import { SETTING_KINDS, type SettingName } from '../../ladder/index.ts';
+import { shortened } from '../../signs.ts';
 import type { HandedCurve, HandedDay, HandedLadder, HandOver } from '../handover/types.ts';
-import { shortened } from './signs.ts';
 import type { Teller } from './tell.ts';
 
 const scenarioOf = ({ engine, build, choice }: HandOver): string =>

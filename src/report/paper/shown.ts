@@ -1,6 +1,7 @@
 /** The result of a hand-over as a picture to be shown. */
 import { InputError } from '../../errors.ts';
 import type { ShownWanted } from '../../figures.ts';
+import { steady } from '../../signs.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
 import { finalFigure } from './pictures.ts';
@@ -34,11 +35,11 @@ export function shownOf(
     return [whole!, `${tell.words.at(tell.speed(banded.speedRpm))} ${interval}`.trim()];
   };
   return {
-    title: `${engine.name}, ${build.name}`,
+    title: steady(`${engine.name}, ${build.name}`),
     scenario: tell.words.findings.air(choice.standard),
     headlines: [headline(final.peakPowerW, 'power'), headline(final.peakTorqueNm, 'torque')],
     figure: finalFigure(handOver, tell),
-    by: shop.name,
+    by: steady(shop.name),
     mark: shop.mark ?? null,
   };
 }

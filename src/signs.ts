@@ -1,3 +1,5 @@
+/** Signs in text from outside, for all that is written, printed or drawn. */
+
 /** Signs that steer a line instead of standing in it: they turn the writing or hide, and a name has no business with them. */
 const STEERING =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is spelled out
