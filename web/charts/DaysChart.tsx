@@ -47,7 +47,8 @@ export function DaysChart({ width, height, units, days }: DaysChartProps) {
   );
   const ends = dated.flatMap(({ powerW }) => [power.of(powerW.low), power.of(powerW.high)]);
   const range = padded(extentOf(ends) ?? [0, 1], 0.12);
-  const span = padded(extentOf(dated.map(({ day }) => day)) ?? [0, 1], 0.06, 4);
+  // So wide at the least that no day is written twice.
+  const span = padded(extentOf(dated.map(({ day }) => day)) ?? [0, 1], 0.06, 14);
   const left = sideRoom(range, height, small);
   const top = small * 2.6;
   const plot: Plot = {

@@ -49,7 +49,8 @@ export function WearChart({ width, height, units, of, says }: WearChartProps) {
     0.1,
   );
   const floor: readonly [number, number] = [Math.max(0, range[0]), range[1]];
-  const span = padded(extentOf(readings.map(({ date }) => dayOf(date))) ?? [0, 1], 0.05, 4);
+  // So wide at the least that no day is written twice.
+  const span = padded(extentOf(readings.map(({ date }) => dayOf(date))) ?? [0, 1], 0.05, 14);
   const left = sideRoom(floor, height, small);
   const top = small * 1.6;
   const plot: Plot = {

@@ -150,11 +150,8 @@ function Run({ of }: { readonly of: ServiceRecord }) {
         </table>
       </div>
       <p className={`quiet ${styles.note}`}>
-        Builds of this engine, each a refresh after the one before:{' '}
-        {of.builds.length - 1 === 0
-          ? 'none was refreshed yet'
-          : count(of.builds.length - 1, 'refresh', 'refreshes')}
-        . Time at full throttle follows from the speeds of each pull and its sweep rate.
+        Each build is a refresh after the one before; a refresh within a build stands above. Time at
+        full throttle follows from the speeds of each pull and its sweep rate.
       </p>
     </section>
   );
@@ -212,6 +209,7 @@ function Power({ of }: { readonly of: ServiceRecord }) {
 function Condition({ of }: { readonly of: ServiceRecord }) {
   const { units } = usePreferences();
   const { builds, measures } = of.condition;
+  if (measures.length === 0 && of.wear.some(({ readings }) => readings.length > 0)) return null;
   if (measures.length === 0)
     return (
       <Nothing title="No leak-down and no cranking compression yet">
