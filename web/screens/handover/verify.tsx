@@ -88,12 +88,12 @@ const HEADLINE: Readonly<Record<Verified['verdict'], string>> = {
   follows: 'Every figure follows from the recordings',
   changed: 'It was changed after it was made',
   'does not follow': 'Figures do not follow from the recordings',
-  'other version': 'Another version of Pullbook made it',
+  'other version': 'Another version of Pullbook computed it',
   'cannot be computed': 'It cannot be computed again',
 };
 
 function Verdict({ verified }: { verified: Verified }) {
-  const { verdict, sentence, problems, unheld, differences, signedBy, isOurs } = verified;
+  const { verdict, sentence, problems, unheld, differences, held, signedBy, isOurs } = verified;
   return (
     <section className="panel" aria-live="polite" aria-labelledby="verdict">
       <div className={styles.verdict}>
@@ -109,7 +109,11 @@ function Verdict({ verified }: { verified: Verified }) {
           </span>
         )}
         <div>
-          <h2 id="verdict">{HEADLINE[verdict]}</h2>
+          <h2 id="verdict">
+            {verdict === 'other version' && held > 0 && differences.length === 0
+              ? 'Every figure follows, but not every file could be compared'
+              : HEADLINE[verdict]}
+          </h2>
           <p>{sentence}</p>
         </div>
       </div>
