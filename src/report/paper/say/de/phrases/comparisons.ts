@@ -34,12 +34,12 @@ export const comparisons: readonly Phrase[] = [
   ['{?one} against as the day says', '{?one} gegen wie der Tag sagt'],
   ['exhaust', 'Auspuff'],
   ['air cleaner', 'Luftfilter'],
-  ['accessories', 'Nebenaggregate'],
+  ['accessories', 'Nebenantriebe'],
   ['oil', 'Öl'],
-  ['plugs', 'Zündkerzen'],
-  ['base timing', 'Grundzündung'],
-  ['lead set by', 'Zündung eingestellt mit'],
-  ['distributor curve', 'Verteilerkurve'],
+  ['plugs', 'Kerzen'],
+  ['base timing', 'Grundzündzeitpunkt'],
+  ['lead set by', 'Zündzeitpunkt eingestellt und geprüft'],
+  ['distributor curve', 'Verstellkurve'],
   ['lead', 'Zündzeitpunkt'],
   ['lambda', 'Lambda'],
   ['jets', 'Düsen'],
@@ -48,7 +48,7 @@ export const comparisons: readonly Phrase[] = [
   ['not said', 'nicht gesagt'],
   ['lead: {#lead}', 'Zündzeitpunkt: {#lead}'],
   ['lambda: {#lambda}', 'Lambda: {#lambda}'],
-  ['base timing: {#lead}', 'Grundzündung: {#lead}'],
+  ['base timing: {#lead}', 'Grundzündzeitpunkt: {#lead}'],
   ['load: {#load}', 'Last: {#load}'],
 
   // What should be known with it.
@@ -58,11 +58,11 @@ export const comparisons: readonly Phrase[] = [
   ],
   [
     'The groups were made on different days: their band carries how days differ, as the shop’s own reference pulls show it. More pulls do not shrink that part.',
-    'Die Läufe der beiden sind von verschiedenen Tagen: Ihr Band enthält, wie sich Tage unterscheiden, so wie es die Referenzläufe der Werkstatt zeigen. Mehr Läufe verkleinern diesen Teil nicht.',
+    'Die Läufe der beiden Aufbauten sind von verschiedenen Tagen: Ihr Band enthält, wie sich Tage unterscheiden, so wie es die Referenzläufe der Werkstatt zeigen. Mehr Läufe verkleinern diesen Teil nicht.',
   ],
   [
     'The groups were made on different days: their band carries how days usually differ (1 to 2 % is what handbooks give). Reference pulls of an unchanged engine on several days would tell how days differ here; more pulls of these groups do not shrink that part.',
-    'Die Läufe der beiden sind von verschiedenen Tagen: Ihr Band enthält, wie sich Tage üblicherweise unterscheiden (1 bis 2 % nennen die Handbücher). Referenzläufe eines unveränderten Motors an mehreren Tagen würden zeigen, wie sich Tage hier unterscheiden; mehr Läufe der beiden verkleinern diesen Teil nicht.',
+    'Die Läufe der beiden Aufbauten sind von verschiedenen Tagen: Ihr Band enthält, wie sich Tage üblicherweise unterscheiden (1 bis 2 % nennen die Handbücher). Referenzläufe eines unveränderten Motors an mehreren Tagen würden zeigen, wie sich Tage hier unterscheiden; mehr Läufe der beiden Aufbauten verkleinern diesen Teil nicht.',
   ],
   [
     'All pulls of one group were made before all of the other: a drift of the day (heat soak) cannot be told from the change. One pull of the first again would tell.',
