@@ -170,7 +170,7 @@ export const TEMPLATE = `
     if it.contents { contents }
   }
   else if it.kind == "paragraph" {
-    if it.quiet { par(quiet(8pt, it.text)) } else { par(text(it.text)) }
+    if it.quiet { block(sticky: true, quiet(8pt, it.text)) } else { par(text(it.text)) }
   }
   else if it.kind == "facts" { facts(it) }
   else if it.kind == "headline" { headline(it) }
