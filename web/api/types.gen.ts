@@ -2730,7 +2730,7 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: RecordEvent;
   };
-  /** Everything of the shop that has these words: engines, builds, parts and serials, days, ladders, decisions, uses, notes, files, pulls; with peaks (`power 700-800`, `torque over 500 lb-ft`) and days (`2026-05`, `2026-01..2026-05`). */
+  /** Everything of the shop that has these words: engines, builds, parts and serials, days, ladders, decisions, hand-overs, services, plans with their ticks, part tests, comparisons, uses, vehicles, calibrations, notes, files, pulls; with peaks (`power 700-800`, `300 to 320 kW`, `torque over 500 lb-ft`) and days (`2026-05`, `2026-01..2026-05`, `May to July 2026`, `since 2026-05`). */
   readonly 'GET /search': {
     readonly params: undefined;
     readonly query: {

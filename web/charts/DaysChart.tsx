@@ -32,8 +32,9 @@ export interface DaysChartProps {
 }
 
 const DAY_MS = 86_400_000;
-const dayOf = (date: string) => Date.parse(date) / DAY_MS;
-const shortDate = (day: number) =>
+export const dayOf = (date: string) => Date.parse(date) / DAY_MS;
+/** A day since 1970 as it stands under a chart: `3 Jun 26`. */
+export const shortDate = (day: number) =>
   new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: '2-digit' }).format(
     new Date(Math.round(day) * DAY_MS),
   );

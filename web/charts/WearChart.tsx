@@ -11,6 +11,7 @@ import {
 } from '../table/model.ts';
 import { useChartStyle } from '../theme/chart-style.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
+import { dayOf, shortDate } from './DaysChart.tsx';
 import { Label, round } from './Label.tsx';
 import { Picture } from './Picture.tsx';
 import { extentOf, linear, type Plot, padded } from './scale.ts';
@@ -23,13 +24,6 @@ export interface WearChartProps {
   /** What the picture says. */
   readonly says: string;
 }
-
-const DAY_MS = 86_400_000;
-const dayOf = (date: string) => Date.parse(date) / DAY_MS;
-const shortDate = (day: number) =>
-  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: '2-digit' }).format(
-    new Date(Math.round(day) * DAY_MS),
-  );
 
 export const WEAR_KINDS = {
   leakDown: { kind: 'percent', decimals: { us: 1, metric: 1 } },
