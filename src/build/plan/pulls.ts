@@ -203,7 +203,9 @@ function fuelItem(
   if (flow?.value == null || speeds === null || rate === null)
     return have(
       'consumables.fuel',
-      say`Fuel for the day: not known yet. Fill in first: ${labelsOf([...new Set(missing)])}.`,
+      missing.length === 0
+        ? say`Fuel for the day: not known yet.`
+        : say`Fuel for the day: not known yet. Fill in first: ${labelsOf([...new Set(missing)])}.`,
       { measure: [...new Set(missing)] },
     );
   const fullThrottleS = (pulls * (speeds.high - speeds.low)) / rate;

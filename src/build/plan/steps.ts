@@ -53,7 +53,7 @@ export function preRunItems(
       : [
           pre(
             'preRun.joints',
-            say`Not marked done on the sheet: ${joints.map(({ joint }) => String(joint ?? 'a joint without a name')).join(', ')}.`,
+            say`Not marked done on the sheet: ${joints.map(({ joint }) => String(joint || 'a joint without a name')).join(', ')}.`,
             { source: 'the build sheet' },
           ),
         ]),

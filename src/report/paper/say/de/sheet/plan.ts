@@ -69,10 +69,6 @@ export const plan: readonly Phrase[] = [
     'Auf dem Blatt nicht als erledigt vermerkt: {@joints}.',
   ],
   [
-    'Not marked done on the sheet: .',
-    'Auf dem Blatt nicht als erledigt vermerkt: eine Verschraubung ohne Namen.',
-  ],
-  [
     'Not marked done on the sheet: a joint without a name.',
     'Auf dem Blatt nicht als erledigt vermerkt: eine Verschraubung ohne Namen.',
   ],
@@ -370,10 +366,7 @@ export const plan: readonly Phrase[] = [
     'Fuel for the day: not known yet. Fill in first: {@labels}.',
     'Kraftstoff für den Tag: noch nicht bekannt. Zuerst eintragen: {@labels}.',
   ],
-  [
-    'Fuel for the day: not known yet. Fill in first: .',
-    'Kraftstoff für den Tag: noch nicht bekannt.',
-  ],
+  ['Fuel for the day: not known yet.', 'Kraftstoff für den Tag: noch nicht bekannt.'],
   [
     '{#amount} of fuel: {#pulls} pulls of {#time} at the power intended, {#minutes} minutes at a third of that, and {#reserve} in reserve.',
     '{#amount} Kraftstoff: {#pulls} Läufe von {#time} bei der gewünschten Leistung, {#minutes} Minuten bei einem Drittel davon, und {#reserve} Reserve.',
