@@ -1,8 +1,9 @@
 /** What a picture of a report is asked to show; the browser's side draws it, with the very charts of its screens. */
-import type { ChartWords } from './chartWords.ts';
+import type { ChartWords, Saying } from './chartWords.ts';
 import type { Difference } from './compare/difference.ts';
 import type { PairAnswer } from './compare/types.ts';
 import type { LadderAnswer, StepAnswer } from './ladder/types.ts';
+import type { Pace } from './pull/reached.ts';
 import type { UnitSystem } from './units/types.ts';
 
 interface Figure {
@@ -95,6 +96,35 @@ export interface ShownWanted {
   /** PNG or SVG as a data URL; only ever a picture in the picture. */
   readonly mark: string | null;
 }
+
+export type ReadmeSaying = Saying<
+  'first' | 'last' | 'count' | 'perSecond' | 'size' | 'length' | 'sweep' | 'still'
+>;
+
+/** A pull drawn in its own time, to end as the picture that is shown. */
+export interface ReplayWanted {
+  readonly shown: ShownWanted & { readonly figure: CurvesFigure };
+  /** The longest of the sweeps [s]. */
+  readonly durationS: number;
+  /** By series: its own time. Null: it is drawn at the speed that the first, which has its own, has reached. */
+  readonly paces: Readonly<Record<string, Pace | null>>;
+  /** In which time each line is drawn, a sentence a line. */
+  readonly told: readonly string[];
+  /** What the running figures are called. */
+  readonly words: {
+    readonly time: string;
+    readonly speed: string;
+    /** Beside numbered pictures of it. */
+    readonly readme: ReadmeSaying;
+  };
+}
+
+/** One picture of a replay; from `durationS` on it is the picture that is shown, to the byte. */
+export type DrawReplay = (
+  replay: ReplayWanted,
+  size: { readonly width: number; readonly height: number },
+  timeS: number,
+) => string;
 
 /** Draws it at exactly this size, its letters to be read on a thumbnail. */
 export type DrawShown = (

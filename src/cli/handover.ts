@@ -10,7 +10,7 @@ import type { AirStandard } from '../trade/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
-import { buildNamed, readingShop } from './shop.ts';
+import { buildNamed, pathOf, readingShop } from './shop.ts';
 import { version } from './version.ts';
 
 export interface HandOverFlags {
@@ -79,13 +79,6 @@ export async function handOver(
     return EXIT.done;
   });
 }
-
-/** `build:Rally six/Refresh 2026`, the same without its first word, or an id. */
-const pathOf = (wanted: string): string[] =>
-  wanted
-    .replace(/^build:/i, '')
-    .split('/')
-    .map((part) => part.trim());
 
 async function keyThatStands(record: PullbookRecord): Promise<void> {
   let isNew = false;

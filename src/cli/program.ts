@@ -11,6 +11,7 @@ import type { LadderFlags } from './ladder.ts';
 import type { LookFlags } from './look.ts';
 import type { PartFlags } from './parttest.ts';
 import type { RecordFlags } from './record.ts';
+import type { ReplayFlags } from './replay.ts';
 import type { ServeFlags } from './serve.ts';
 import type { SheetFlags } from './sheet.ts';
 import type { ShopFileFlags } from './shopFile.ts';
@@ -34,6 +35,7 @@ Examples:
   pullbook parttest --gain 1                     how many pulls show a gain of 1 %, and in which order
   pullbook sheet build.json                      what the parts of a build add up to, and which do not fit
   pullbook handover "Six/Refresh" --out six.pdf six.zip   what is handed to the owner, kept in the shop
+  pullbook replay "Six/Refresh" --out frames      its curve in the time of its pull, as pictures for a film
   pullbook verify hand-over.zip                  whether every figure of a hand-over still follows
   pullbook import --engine "Inline six" *.csv    into the shop's record
   pullbook export shop.zip                       the shop for another machine; there: pullbook take shop.zip
@@ -81,6 +83,12 @@ function standardOf(text: string): AirStandard {
 function percentOf(text: string): number {
   const value = Number(text.replace(/\s*%$/, ''));
   if (!(value > 0 && value <= 50)) throw new InvalidArgumentError('Expected per cent, such as 1.');
+  return value;
+}
+
+function fpsOf(text: string): number {
+  const value = Number(text);
+  if (!(value >= 1 && value <= 120)) throw new InvalidArgumentError('Expected 1 to 120.');
   return value;
 }
 
@@ -307,6 +315,36 @@ function programFor(io: CommandIo, act: Act): Command {
     .action(
       act(async (build: string, flags: HandOverFlags) =>
         (await import('./handover.ts')).handOver(build, flags, io),
+      ),
+    );
+
+  command('replay', 'the curve of a build in the time of its pull, as numbered pictures for a film')
+    .argument('<build>', 'build of the shop: its name, ENGINE/BUILD, or its id')
+    .requiredOption('--out <folder>', 'new folder for the pictures')
+    .option('--against <build>', 'build drawn beside it, or "none" (else the one before it)')
+    .addOption(
+      new Option('--size <shape>', '1920×1080, 3840×2160, 1080×1080 or 1080×1920')
+        .choices(['screen', 'large', 'square', 'story'])
+        .default('screen'),
+    )
+    .addOption(
+      new Option('--fps <number>', 'pictures a second, 1 to 120').argParser(fpsOf).default(30),
+    )
+    .addOption(
+      new Option('--language <code>', 'of the pictures (English unless said)').choices(LANGUAGES),
+    )
+    .addOption(standard())
+    .addOption(data())
+    .addOption(
+      new Option('--units <system>', "units of the pictures (the shop's unless said)").choices([
+        'us',
+        'metric',
+      ]),
+    )
+    .addOption(json())
+    .action(
+      act(async (build: string, flags: ReplayFlags) =>
+        (await import('./replay.ts')).replay(build, flags, io),
       ),
     );
 

@@ -251,3 +251,10 @@ async function pullsNamed(record: PullbookRecord, names: readonly string[]): Pro
   const pulls = await record.pulls.list();
   return names.map((name) => theOne(pulls, name.trim(), ({ fileName }) => [fileName], 'pull').id);
 }
+
+/** `build:Rally six/Refresh 2026`, the same without its first word, or an id. */
+export const pathOf = (wanted: string): string[] =>
+  wanted
+    .replace(/^build:/i, '')
+    .split('/')
+    .map((part) => part.trim());

@@ -6,5 +6,7 @@ export { findPulls } from './findPulls.ts';
 export { CURVE_VERSION, fitPull } from './fitPull.ts';
 export { type MeanCurve, meanCurve } from './meanCurve.ts';
 export { meanPowerW } from './meanPower.ts';
+export { paceOf } from './pace.ts';
+export { durationOf, type Pace, type Reached, reachedAt } from './reached.ts';
 export * from './recording.ts';
 export * from './types.ts';

@@ -121,7 +121,7 @@ export function pointsOf(
 }
 
 /** The time column, if it moves on through the span; a table of speeds often has none. */
-function usableTime(recording: Recording, { firstRow, lastRow }: PullSpan): Channel | null {
+export function usableTime(recording: Recording, { firstRow, lastRow }: PullSpan): Channel | null {
   const [time] = channelsOf(recording, 'time');
   if (time === undefined) return null;
   let [last, moves, finite] = [Number.NEGATIVE_INFINITY, 0, 0];

@@ -61,8 +61,10 @@ export {
   refusedSession,
 } from './lookObject.ts';
 export { attachedIn } from './paper/attachment.ts';
+export { fontFiles, printable } from './paper/fonts.ts';
 export { findingsOf, LANGUAGES, type Language, paperOf } from './paper/index.ts';
 export { pageOf } from './paper/page.ts';
+export { type PacedPull, type PullShown, replayOf, replayOfPull } from './paper/replay.ts';
 export { SHAPES, type Shape, shownOf } from './paper/shown.ts';
 export { paperSide } from './paperSide.ts';
 export { partNotBegun, readPartTest } from './partRead.ts';

@@ -47,7 +47,7 @@ const BORROWED: Readonly<Record<string, readonly string[]>> = {
     'PeakSide',
     'PeaksAnswer',
   ],
-  '../../src/figures.ts': ['FigureWanted'],
+  '../../src/figures.ts': ['FigureWanted', 'ReplayWanted'],
   '../../src/ladder/types.ts': [
     'LadderAnswer',
     'LadderInput',

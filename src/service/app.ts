@@ -87,7 +87,7 @@ export function createApp(record: PullbookRecord, options: AppOptions): Hono {
     maxBytes: options.maxUploadBytes ?? MAX_UPLOAD_BYTES,
     report,
   });
-  serveHandOvers(api, record, options.version ?? '0');
+  serveHandOvers(api, record, readings, options.version ?? '0');
   serveDayTables(api, record, curves);
   serveServiceRecord(api, record, curves);
   serveShopFile(api, record, options.version ?? '0');

@@ -4,17 +4,19 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { StoreError } from '../errors.ts';
-import type { DrawFigure, DrawShown } from '../figures.ts';
+import type { DrawFigure, DrawReplay, DrawShown } from '../figures.ts';
 
 const here = import.meta.dirname;
 
 interface Drawing {
   readonly drawFigure: DrawFigure;
   readonly drawShown: DrawShown;
+  readonly drawReplay: DrawReplay;
 }
 
 export const shippedFigures = async (): Promise<DrawFigure> => (await shipped()).drawFigure;
 export const shippedShown = async (): Promise<DrawShown> => (await shipped()).drawShown;
+export const shippedReplay = async (): Promise<DrawReplay> => (await shipped()).drawReplay;
 
 /** @throws StoreError where this installation lacks them */
 async function shipped(): Promise<Drawing> {

@@ -8,7 +8,7 @@ import type {
   PeakSide,
   PeaksAnswer,
 } from '../../src/compare/index.ts';
-import type { FigureWanted } from '../../src/figures.ts';
+import type { FigureWanted, ReplayWanted } from '../../src/figures.ts';
 import type {
   LadderAnswer,
   LadderInput,
@@ -40,6 +40,7 @@ export type {
   PeaksAnswer,
   Plan,
   PullSpan,
+  ReplayWanted,
   SettingInterval,
   Sheet,
   SheetAnswer,
@@ -2543,6 +2544,13 @@ export interface Routes {
     readonly body: undefined;
     readonly answer: Blob;
   };
+  /** The curve in the time of its pull, that of the build before beside it. */
+  readonly 'GET /handovers/{id}/replay': {
+    readonly params: { readonly id: string };
+    readonly query: { readonly language?: 'en' | 'de'; readonly units?: 'us' | 'metric' };
+    readonly body: undefined;
+    readonly answer: ReplayWanted;
+  };
   /** The report as a PDF, with the bundle in it. */
   readonly 'GET /handovers/{id}/report': {
     readonly params: { readonly id: string };
@@ -2689,6 +2697,18 @@ export interface Routes {
     readonly query: { readonly standard?: AirStandard };
     readonly body: undefined;
     readonly answer: PullCurve;
+  };
+  /** A pull in its own time, another of the shop beside it where one is named. */
+  readonly 'GET /pulls/{id}/replay': {
+    readonly params: { readonly id: string };
+    readonly query: {
+      readonly beside?: string;
+      readonly standard?: AirStandard;
+      readonly language?: 'en' | 'de';
+      readonly units?: 'us' | 'metric';
+    };
+    readonly body: undefined;
+    readonly answer: ReplayWanted;
   };
   /** Channels of the recording behind a pull, thinned for drawing. */
   readonly 'GET /pulls/{id}/trace': {

@@ -1,24 +1,16 @@
 import { Fragment, useId } from 'react';
-import { said } from '../../src/chartWords.ts';
+import type { Reached } from '../../src/pull/reached.ts';
 import type { UnitSystem } from '../../src/units/types.ts';
-import {
-  type ColumnOf,
-  quantityColumn,
-  quantityRangeColumn,
-  speedColumn,
-  speedsIn,
-  type TableModel,
-  tableFrom,
-} from '../table/model.ts';
 import { type ChartStyle, useChartStyle } from '../theme/chart-style.ts';
 import { type Palette, rungColour } from '../theme/palette.ts';
 import { sideRoom, XAxis, YAxis } from './Axes.tsx';
+import { sentenceAt, summaryOf } from './curve-words.ts';
 import { Label, round } from './Label.tsx';
-import { type Outside, outside, threeFigures, withUnit } from './numbers.ts';
+import { type Outside, outside, threeFigures } from './numbers.ts';
 import { Picture } from './Picture.tsx';
 import { bandPath, linePath } from './path.ts';
 import { Surface } from './Surface.tsx';
-import { type Say, useSay } from './say.ts';
+import { useSay } from './say.ts';
 import { extentOf, linear, type Plot, padded, type Scale, type Span, valueAt } from './scale.ts';
 import { dodge, textWidth } from './text.ts';
 import type { Zoom } from './zoom.ts';
@@ -57,6 +49,8 @@ export interface CurveChartProps {
   readonly cursorRpm: number | null;
   readonly onCursor?: (speedRpm: number | null) => void;
   readonly zoom?: Zoom;
+  /** Curves that are still being drawn, by id; axes and places of names are those of the whole picture from the start. */
+  readonly drawing?: Readonly<Record<string, Reached>>;
 }
 
 /** rad/s per rev/min. */
@@ -66,6 +60,7 @@ const DASHES = ['', '7 3', '2 3', '9 3 2 3', '4 2', '12 4'] as const;
 /** Torque above power, one axis of speed: every pull with its band, named where its line ends. */
 export function CurveChart(props: CurveChartProps) {
   const { width, height, series, units, band = null, cursorRpm, onCursor, zoom } = props;
+  const { drawing = {} } = props;
   const style = useChartStyle();
   const { palette, small, label } = style;
   const say = useSay();
@@ -109,14 +104,14 @@ export function CurveChart(props: CurveChartProps) {
       )}
       <XAxis plot={whole} scale={x} every={84} label={say.words.speedAxis} />
       <Panel
-        {...{ series, x, style, cursorRpm }}
+        {...{ series, x, style, cursorRpm, drawing }}
         plot={upper}
         unit={torque}
         kind="torque"
         range={ranges.torque}
       />
       <Panel
-        {...{ series, x, style, cursorRpm }}
+        {...{ series, x, style, cursorRpm, drawing }}
         plot={lower}
         unit={power}
         kind="power"
@@ -182,19 +177,21 @@ interface PanelProps {
   readonly range: Span;
   readonly style: ChartStyle;
   readonly cursorRpm: number | null;
+  readonly drawing: Readonly<Record<string, Reached>>;
 }
 
-function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelProps) {
+function Panel({ series, plot, x, unit, kind, style, cursorRpm, range, drawing }: PanelProps) {
   const { palette, small, label, stroke, dot } = style;
   const say = useSay();
   const clip = useId().replace(/\W/g, '');
   const to = x.domain()[1]!;
-  const lines = series.map((one) => {
+  const lines = series.map((whole) => {
+    const reached = drawing[whole.id];
+    const one = reached === undefined ? whole : partOf(whole, reached);
     const value = (nm: number, at: number) =>
       unit.of(kind === 'torque' ? nm : nm * one.speedRpm[at]! * RAD_PER_S);
-    const middle =
-      kind === 'torque' ? one.torqueNm.map((nm) => unit.of(nm)) : one.powerW.map((w) => unit.of(w));
-    return { one, middle, low: one.lowNm.map(value), high: one.highNm.map(value) };
+    const middle = (kind === 'torque' ? one.torqueNm : one.powerW).map((at) => unit.of(at));
+    return { one, reached, middle, low: one.lowNm.map(value), high: one.highNm.map(value) };
   });
   const y = linear(range, [plot.top + plot.height, plot.top]);
   const rungs = extentOf(series.map((one) => one.setting)) ?? [0, 0];
@@ -210,9 +207,10 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
   const dashes = series.map((one) =>
     one.setting === null && one.colour === undefined ? DASHES[plainCount++ % DASHES.length]! : '',
   );
-  const ends = lines.map(({ one, middle }) => {
-    const at = lastBefore(one.speedRpm, to);
-    return at === null ? plot.top + plot.height : y(middle[at]!);
+  const ends = series.map(({ speedRpm, torqueNm, powerW }) => {
+    const at = lastBefore(speedRpm, to);
+    if (at === null) return plot.top + plot.height;
+    return y(unit.of((kind === 'torque' ? torqueNm : powerW)[at]!));
   });
   // A curve among others that has no name takes no room beside the picture.
   const named = lines.flatMap(({ one }, at) => (one.label === '' && lines.length > 1 ? [] : [at]));
@@ -290,19 +288,27 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
             }),
           )}
       </g>
-      {lines.map(({ one, middle }, index) => {
-        const reading = cursorRpm === null ? null : valueAt(one.speedRpm, middle, cursorRpm);
+      {lines.map(({ one, reached }, index) => {
+        const standsAt = cursorRpm ?? reached?.atRpm ?? null;
+        const { speedRpm, torqueNm, powerW } = series[index]!;
+        const inside =
+          standsAt === null
+            ? null
+            : valueAt(speedRpm, kind === 'torque' ? torqueNm : powerW, standsAt);
+        const reading = inside === null ? null : unit.of(inside);
         const place = places.get(index);
         if (place === undefined) return null;
         const end = plot.left + plot.width;
         return (
           <g key={one.id}>
-            <path
-              d={`M${end + 1} ${round(Math.min(Math.max(ends[index]!, plot.top), plot.top + plot.height))}L${end + 7} ${round(place)}`}
-              fill="none"
-              stroke={colourOf(one)}
-              strokeWidth={1.25}
-            />
+            {reached === undefined && (
+              <path
+                d={`M${end + 1} ${round(Math.min(Math.max(ends[index]!, plot.top), plot.top + plot.height))}L${end + 7} ${round(place)}`}
+                fill="none"
+                stroke={colourOf(one)}
+                strokeWidth={1.25}
+              />
+            )}
             <Label
               x={end + 11}
               y={place}
@@ -316,16 +322,18 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
                   <tspan fontWeight={400} fill={palette.muted}>
                     {one.label}
                   </tspan>
-                  <tspan dx={label * 0.5}>{say.plain(reading, threeFigures(reading))}</tspan>
+                  <tspan dx={label * 0.5}>
+                    {say.plain(reading, threeFigures(reached === undefined ? reading : range[1]))}
+                  </tspan>
                 </>
               )}
             </Label>
-            {reading !== null && cursorRpm !== null && (
+            {reading !== null && standsAt !== null && (
               <circle
-                data-screen-only=""
-                cx={x(cursorRpm)}
+                {...(reached === undefined ? { 'data-screen-only': '' } : { 'data-tip': one.id })}
+                cx={x(standsAt)}
                 cy={y(reading)}
-                r={3}
+                r={reached === undefined ? 3 : dot * 0.7}
                 fill={colourOf(one)}
               />
             )}
@@ -334,6 +342,32 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range }: PanelPr
       })}
     </g>
   );
+}
+
+/**
+ * What of a curve lies between two speeds, cut off between its points where they fall there. It begins where the sweep
+ * began, so that the dashes of its line stand still while it grows.
+ */
+function partOf(one: CurveSeries, { fromRpm, toRpm }: Reached): CurveSeries {
+  const { speedRpm } = one;
+  const from = Math.max(fromRpm, speedRpm[0] ?? fromRpm);
+  const to = Math.min(toRpm, speedRpm.at(-1) ?? toRpm);
+  const within = speedRpm.flatMap((at, i) => (at > from && at < to ? [i] : []));
+  const isFalling = from > speedRpm[0]! && to === speedRpm.at(-1);
+  const cut = (list: readonly number[]) => {
+    if (to <= from) return [];
+    const [first, last] = [valueAt(speedRpm, list, from)!, valueAt(speedRpm, list, to)!];
+    const part = [first, ...within.map((i) => list[i]!), last];
+    return isFalling ? part.reverse() : part;
+  };
+  return {
+    ...one,
+    speedRpm: cut(speedRpm),
+    torqueNm: cut(one.torqueNm),
+    lowNm: cut(one.lowNm),
+    highNm: cut(one.highNm),
+    powerW: cut(one.powerW),
+  };
 }
 
 function lastBefore(speeds: readonly number[], rpmTo: number): number | null {
@@ -345,65 +379,3 @@ const inside = (px: number, plot: Plot) =>
   px >= plot.left - 0.5 && px <= plot.left + plot.width + 0.5;
 const clampTo = (px: number, plot: Plot) =>
   Math.min(Math.max(px, plot.left), plot.left + plot.width);
-
-function sentenceAt(
-  say: Say,
-  series: readonly CurveSeries[],
-  torque: Outside,
-  power: Outside,
-  at: number,
-): string {
-  const figure = (value: number, { symbol }: Outside) =>
-    withUnit(say.plain(value, threeFigures(value)), symbol);
-  const parts = series.map((one) => {
-    const nm = valueAt(one.speedRpm, one.torqueNm, at);
-    const watt = valueAt(one.speedRpm, one.powerW, at);
-    if (nm === null || watt === null) return said(say.words.curves.notHere, { name: one.label });
-    return `${one.label}: ${figure(torque.of(nm), torque)}, ${figure(power.of(watt), power)}`;
-  });
-  return `${say.rpm(at)}. ${parts.join('. ')}`;
-}
-
-function summaryOf(
-  say: Say,
-  series: readonly CurveSeries[],
-  torque: Outside,
-  power: Outside,
-): string {
-  const { curves } = say.words;
-  const most = (values: readonly number[], unit: Outside) => {
-    const value = extentOf(values)?.[1] ?? null;
-    return withUnit(say.plain(value === null ? null : unit.of(value), 0), unit.symbol);
-  };
-  const parts = series.map((one) =>
-    said(curves.most, {
-      name: one.label,
-      torque: most(one.torqueNm, torque),
-      power: most(one.powerW, power),
-    }),
-  );
-  return said(curves.summary, { all: parts.join('. ') });
-}
-
-/** The same numbers as a table, one line about every `everyRpm`. */
-export function curveTable(
-  series: readonly CurveSeries[],
-  units: UnitSystem,
-  everyRpm = 250,
-): TableModel {
-  const span = extentOf(...series.map((one) => one.speedRpm));
-  return tableFrom(speedsIn(span, everyRpm), [
-    speedColumn,
-    ...series.flatMap((one): ColumnOf<number>[] => {
-      const at = (list: readonly number[], speed: number) => valueAt(one.speedRpm, list, speed);
-      return [
-        quantityColumn(`${one.label}: torque`, 'torque', units, (speed) => at(one.torqueNm, speed)),
-        quantityRangeColumn(`${one.label}: torque, 95 %`, 'torque', units, (speed) => {
-          const [low, high] = [at(one.lowNm, speed), at(one.highNm, speed)];
-          return low === null || high === null ? null : { low, high };
-        }),
-        quantityColumn(`${one.label}: power`, 'power', units, (speed) => at(one.powerW, speed)),
-      ];
-    }),
-  ]);
-}

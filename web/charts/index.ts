@@ -1,6 +1,7 @@
 export { BandPicker, movedBand } from './BandPicker.tsx';
 export { ChartFrame, type ChartFrameProps } from './ChartFrame.tsx';
-export { CurveChart, type CurveChartProps, type CurveSeries, curveTable } from './CurveChart.tsx';
+export { CurveChart, type CurveChartProps, type CurveSeries } from './CurveChart.tsx';
+export { curveTable } from './curve-words.ts';
 export { type DayPoint, DaysChart, type DaysChartProps, daysTable } from './DaysChart.tsx';
 export { DifferenceChart, type DifferenceChartProps } from './DifferenceChart.tsx';
 export { type DifferenceRow, differenceTable, differenceUnit } from './difference-words.ts';

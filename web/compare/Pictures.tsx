@@ -4,7 +4,8 @@ import { type DifferenceIn, differenceIn } from '../../src/compare/difference.ts
 import type { CompareAnswer } from '../../src/compare/types.ts';
 import { RAD_PER_S_PER_RPM } from '../../src/trade/power.ts';
 import { ChartFrame } from '../charts/ChartFrame.tsx';
-import { CurveChart, type CurveSeries, curveTable } from '../charts/CurveChart.tsx';
+import { CurveChart, type CurveSeries } from '../charts/CurveChart.tsx';
+import { curveTable } from '../charts/curve-words.ts';
 import { DifferenceChart } from '../charts/DifferenceChart.tsx';
 import { type DifferenceRow, differenceTable, differenceUnit } from '../charts/difference-words.ts';
 import { outside } from '../charts/numbers.ts';

@@ -6,6 +6,7 @@ import { standaloneSvg } from '../charts/standalone.ts';
 import { type ChartStyle, ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
 
+export { drawReplay } from './replay.tsx';
 export { drawShown } from './shown.tsx';
 
 /** Draws one; on paper of its own with its caption where that is asked. */

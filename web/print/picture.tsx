@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { DrawOptions, FigureWanted } from '../../src/figures.ts';
+import type { Reached } from '../../src/pull/reached.ts';
 import { CurveChart } from '../charts/CurveChart.tsx';
 import { DifferenceChart } from '../charts/DifferenceChart.tsx';
 import { differenceUnit } from '../charts/difference-words.ts';
@@ -12,6 +13,8 @@ interface PictureProps extends Pick<DrawOptions, 'width' | 'height'> {
   readonly figure: FigureWanted;
   readonly cursor?: number | null;
   readonly onCursor?: (place: number | null) => void;
+  /** Curves that are still being drawn; see `CurveChart`. */
+  readonly drawing?: Readonly<Record<string, Reached>>;
 }
 
 /** The chart of the screens that shows what a report asks for, in the words that came with it. */
@@ -25,7 +28,7 @@ export function FigurePicture(props: PictureProps) {
   );
 }
 
-function Chart({ figure, width, height, cursor = null, onCursor }: PictureProps) {
+function Chart({ figure, width, height, cursor = null, onCursor, drawing }: PictureProps) {
   const box = { width, height };
   const reading = onCursor === undefined ? {} : { onCursor };
   switch (figure.kind) {
@@ -38,6 +41,7 @@ function Chart({ figure, width, height, cursor = null, onCursor }: PictureProps)
           units={figure.units}
           band={figure.bandRpm}
           cursorRpm={cursor}
+          {...(drawing === undefined ? {} : { drawing })}
         />
       );
     case 'response':

@@ -15,11 +15,14 @@ let fonts: Buffer[] | null = null;
 
 /** Read once: two megabytes. */
 export function fontBlobs(): Buffer[] {
-  const { resolve } = createRequire(import.meta.url);
-  fonts ??= FONTS.map(([name, file]) =>
-    readFileSync(join(resolve(`${name}/package.json`), '..', file)),
-  );
+  fonts ??= fontFiles().map((file) => readFileSync(file));
   return fonts;
+}
+
+/** Our own letters, as files: nothing is ever set in those of the machine. */
+export function fontFiles(): string[] {
+  const { resolve } = createRequire(import.meta.url);
+  return FONTS.map(([name, file]) => join(resolve(`${name}/package.json`), '..', file));
 }
 
 let had: ReadonlySet<number> | null = null;

@@ -12,7 +12,8 @@ const scenarioOf = ({ engine, build, choice }: HandOver): string =>
     .filter((one) => one !== '')
     .join(', ');
 
-const linesOf = ({
+/** What of a curve is drawn. */
+export const linesOf = ({
   speedRpm,
   torqueNm,
   lowNm,

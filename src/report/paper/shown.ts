@@ -1,6 +1,7 @@
 /** The result of a hand-over as a picture to be shown. */
 import { InputError } from '../../errors.ts';
-import type { ShownWanted } from '../../figures.ts';
+import type { CurvesFigure, ShownWanted } from '../../figures.ts';
+import type { Banded } from '../../pull/index.ts';
 import { steady } from '../../signs.ts';
 import type { UnitSystem } from '../../units/index.ts';
 import type { HandOver } from '../handover/types.ts';
@@ -22,24 +23,32 @@ export function shownOf(
   handOver: HandOver,
   language: Language,
   units: UnitSystem = handOver.choice.units,
-): ShownWanted {
+): ShownWanted & { readonly figure: CurvesFigure } {
   const { final, shop, engine, build, choice } = handOver;
   if (final === null)
     throw new InputError('No pull of this hand-over has a curve, so there is nothing to show.');
   const tell = new Teller(catalogueOf(language), units);
-  const headline = (
-    banded: typeof final.peakPowerW,
-    kind: 'power' | 'torque',
-  ): readonly [string, string] => {
-    const [whole, interval = ''] = tell.banded(banded, kind).split(/ (?=\()/);
-    return [whole!, `${tell.words.at(tell.speed(banded.speedRpm))} ${interval}`.trim()];
-  };
   return {
     title: steady(`${engine.name}, ${build.name}`),
     scenario: tell.words.findings.air(choice.standard),
-    headlines: [headline(final.peakPowerW, 'power'), headline(final.peakTorqueNm, 'torque')],
+    headlines: headlinesOf(tell, final.peakPowerW, final.peakTorqueNm),
     figure: finalFigure(handOver, tell),
     by: steady(shop.name),
     mark: shop.mark ?? null,
   };
+}
+
+type BandedPeak = Banded & { readonly speedRpm: number };
+
+/** Peak power and torque, each with what it is of. */
+export function headlinesOf(
+  tell: Teller,
+  peakPowerW: BandedPeak,
+  peakTorqueNm: BandedPeak,
+): ShownWanted['headlines'] {
+  const headline = (banded: BandedPeak, kind: 'power' | 'torque'): readonly [string, string] => {
+    const [whole, interval = ''] = tell.banded(banded, kind).split(/ (?=\()/);
+    return [whole!, `${tell.words.at(tell.speed(banded.speedRpm))} ${interval}`.trim()];
+  };
+  return [headline(peakPowerW, 'power'), headline(peakTorqueNm, 'torque')];
 }

@@ -59,6 +59,10 @@ const figureWanted = z
   .looseObject({ kind: z.string() })
   .openapi('FigureWanted', { description: 'What a picture shows, for the charts of the screens.' });
 
+export const replayWanted = z
+  .looseObject({ durationS: z.number() })
+  .openapi('ReplayWanted', { description: 'A curve with the time of its pull, to be drawn.' });
+
 const findings = z
   .object({
     title: z.string(),
@@ -269,6 +273,20 @@ export const handOvers = {
       }),
     },
     responses: bytesOf('image/svg+xml', 'The picture'),
+  }),
+  replay: createRoute({
+    method: 'get',
+    path: '/handovers/{id}/replay',
+    tags,
+    summary: 'The curve in the time of its pull, that of the build before beside it',
+    request: {
+      params: byId,
+      query: z.object({
+        language: z.enum(LANGUAGES).optional(),
+        units: z.enum(['us', 'metric']).optional(),
+      }),
+    },
+    responses: answers(replayWanted, 'The picture that is shown, with the time of each line'),
   }),
   key: createRoute({
     method: 'get',

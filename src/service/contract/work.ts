@@ -1,5 +1,6 @@
 /** Import, recordings, curves, traces, ladder answers, events, backup, health. */
-import { list, z } from '../schema/common.ts';
+import { LANGUAGES } from '../../report/index.ts';
+import { airStandard, id, list, z } from '../schema/common.ts';
 import { storedRecording } from '../schema/entities.ts';
 import {
   fileRefusal,
@@ -11,6 +12,7 @@ import {
 } from '../schema/record.ts';
 import { ladderReading, pullCurve, trace } from '../schema/results.ts';
 import { twoReading } from '../schema/two.ts';
+import { replayWanted } from './handOvers.ts';
 import {
   answers,
   byId,
@@ -120,6 +122,23 @@ export const getTrace = createRoute({
     }),
   },
   responses: answers(trace, 'Lowest and highest value of each bin of rows'),
+});
+
+export const getPullReplay = createRoute({
+  method: 'get',
+  path: '/pulls/{id}/replay',
+  tags: ['curves'],
+  summary: 'A pull in its own time, another of the shop beside it where one is named',
+  request: {
+    params: byId,
+    query: z.object({
+      beside: id.optional().openapi({ description: 'Another pull; left out: none.' }),
+      standard: airStandard.optional(),
+      language: z.enum(LANGUAGES).optional(),
+      units: z.enum(['us', 'metric']).optional(),
+    }),
+  },
+  responses: answers(replayWanted, 'What is drawn, with the time of each line'),
 });
 
 export const getLadderReading = createRoute({

@@ -8,6 +8,7 @@ import { type CurveWish, contextOf, engineSetup } from '../work/context.ts';
 import type { Curves } from '../work/curves.ts';
 import { readLadder } from '../work/ladders.ts';
 import type { Readings } from '../work/readings.ts';
+import { replayOfOnePull } from '../work/replays.ts';
 import { tableFile } from '../work/tableFile.ts';
 import { traceOf } from '../work/traces.ts';
 import type { Api } from './api.ts';
@@ -60,6 +61,12 @@ export function serveCurves(
       'content-type': file.type,
       'content-disposition': `attachment; filename="lead-and-lambda.${as}"`,
     }) as never;
+  });
+  api.openapi(contract.getPullReplay, async (c) => {
+    const { beside, ...wish } = c.req.valid('query');
+    const { id } = c.req.valid('param');
+    const replay = await replayOfOnePull(record, readings, curves, id, beside ?? null, wish);
+    return c.json(replay as never, 200);
   });
   api.openapi(contract.getTrace, async (c) => {
     const pull = await record.pulls.get(c.req.valid('param').id);

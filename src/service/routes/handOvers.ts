@@ -8,6 +8,8 @@ import { shippedShown } from '../figures.ts';
 import { programOf } from '../program.ts';
 import { bundleOf, choiceOf, documentOf, keepHandOver, keyOfShop } from '../work/handOverKept.ts';
 import { freezeHandOver } from '../work/handover.ts';
+import type { Readings } from '../work/readings.ts';
+import { replayOfHandOver } from '../work/replays.ts';
 import { ownerPage, reportOf } from '../work/reports.ts';
 import { spool } from '../work/spool.ts';
 import { verifyFile } from '../work/verify.ts';
@@ -18,7 +20,12 @@ import { changeOf } from './shelves.ts';
 /** The largest bundle that is read whole to be held against its recordings. */
 const MOST_BUNDLE_BYTES = 1024 ** 3;
 
-export function serveHandOvers(api: Api, record: PullbookRecord, version: string): void {
+export function serveHandOvers(
+  api: Api,
+  record: PullbookRecord,
+  readings: Readings,
+  version: string,
+): void {
   api.openapi(handOvers.list, async (c) => {
     const { id } = c.req.valid('param');
     await record.builds.get(id);
@@ -104,6 +111,11 @@ export function serveHandOvers(api: Api, record: PullbookRecord, version: string
         'content-disposition': `attachment; filename="hand-over-${kept.madeAt.slice(0, 10)}-${shape}.svg"`,
       },
     }) as never;
+  });
+  api.openapi(handOvers.replay, async (c) => {
+    const handOver = await documentOf(record, c.req.valid('param').id);
+    const replay = await replayOfHandOver(record, readings, handOver, c.req.valid('query'));
+    return c.json(replay as never, 200);
   });
   api.openapi(handOvers.key, async (c) => {
     const { publicKey } = await keyOfShop(record);

@@ -1,6 +1,7 @@
 /** Every word of the report. A language is one object of this form; nothing of the report is said elsewhere. */
 import type { Verdict } from '../../../build/index.ts';
 import type { ChartWords } from '../../../chartWords.ts';
+import type { ReadmeSaying } from '../../../figures.ts';
 import type { FigureWords } from './figuresIn.ts';
 import type { Phrase } from './phrases.ts';
 
@@ -36,6 +37,17 @@ export interface Words {
   list(items: readonly string[]): string;
   /** Those inside the pictures. */
   readonly charts: ChartWords;
+
+  /** Of a pull drawn in its own time. */
+  readonly replay: {
+    time: string;
+    speed: string;
+    /** In whose time a line is drawn. `line`: empty where it is the only one; `pull`: empty where the line says it. */
+    inTime(parts: { line: string; pull: string; day: string }): string;
+    /** Of a line whose own time is not known. */
+    atSameSpeed(line: string): string;
+    readme: ReadmeSaying;
+  };
 
   readonly head: {
     engine: string;

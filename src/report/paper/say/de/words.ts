@@ -38,6 +38,18 @@ export const de: Words = {
   list: (items) =>
     items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} und ${items.at(-1)}`,
   charts,
+  replay: {
+    time: 'Zeit',
+    speed: 'Drehzahl',
+    inTime: ({ line, pull, day }) =>
+      line === ''
+        ? `Gezeichnet in der Zeit von ${pull}, ${day}.`
+        : `${line}: in ${pull === '' ? 'der eigenen Zeit' : `der Zeit von ${pull}`}, ${day}.`,
+    atSameSpeed: (line) =>
+      `${line}: die eigene Zeit ist nicht bekannt; gezeichnet bis zur Drehzahl, die der andere erreicht hat.`,
+    readme:
+      '{first} bis {last}: {count} Bilder von {size} Bildpunkten, {perSecond} in der Sekunde, zusammen {length} s.\nDer Hochlauf dauert {sweep} s, wie er aufgezeichnet wurde; die letzten {still} s steht das fertige Bild.\nEin Schnittprogramm nimmt sie als nummerierte Folge; stellen Sie {perSecond} Bilder in der Sekunde ein, sonst ist es nicht die Zeit des Motors.',
+  },
   head: {
     engine: 'Motor',
     serial: 'Nummer',

@@ -40,6 +40,18 @@ export const en: Words = {
   list: (items) =>
     items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`,
   charts: CHARTS_IN_ENGLISH,
+  replay: {
+    time: 'time',
+    speed: 'engine speed',
+    inTime: ({ line, pull, day }) =>
+      line === ''
+        ? `Drawn in the time of ${pull}, ${day}.`
+        : `${line}: in ${pull === '' ? 'its own time' : `the time of ${pull}`}, ${day}.`,
+    atSameSpeed: (line) =>
+      `${line}: its own time is not known; drawn to the engine speed that the other has reached.`,
+    readme:
+      '{first} to {last}: {count} pictures of {size} pixels, {perSecond} a second, {length} s in all.\nThe sweep takes {sweep} s as it was recorded; for the last {still} s the finished picture stands.\nA film editor takes them as a numbered sequence; set it to {perSecond} pictures a second, or the time is not the engine’s own.',
+  },
   head: {
     engine: 'Engine',
     serial: 'Serial',
