@@ -274,6 +274,30 @@ export const findingsQuery = (id: string, language: 'en' | 'de', units: UnitSyst
     placeholderData: keepPreviousData,
   });
 
+export const handOverReplayQuery = (id: string, language: 'en' | 'de', units: UnitSystem) =>
+  queryOptions({
+    queryKey: ['hand-overs', id, 'replay', language, units],
+    queryFn: () =>
+      ask('GET /handovers/{id}/replay', { params: { id }, query: { language, units } }),
+    retry: false,
+  });
+
+export const pullReplayQuery = (
+  id: string,
+  beside: string | null,
+  standard: AirStandard | null,
+  units: UnitSystem,
+) =>
+  queryOptions({
+    queryKey: ['pulls', id, 'replay', beside, standard, units],
+    queryFn: () =>
+      ask('GET /pulls/{id}/replay', {
+        params: { id },
+        query: { units, ...inStandard(standard), ...(beside === null ? {} : { beside }) },
+      }),
+    placeholderData: keepPreviousData,
+  });
+
 export const shopKeyQuery = queryOptions({
   queryKey: ['shop', 'key'],
   queryFn: () => ask('GET /shop/key', {}),

@@ -12,7 +12,8 @@ function innerOf(svg: SVGSVGElement): string {
     .replace(/<\/svg>$/, '');
 }
 
-async function fontAsDataUrl(): Promise<string | null> {
+/** Our letters, to be carried in a drawing; null where they cannot be had. */
+export async function lettersAsDataUrl(): Promise<string | null> {
   try {
     const bytes = new Uint8Array(await (await fetch(fontUrl)).arrayBuffer());
     let text = '';
@@ -26,7 +27,7 @@ async function fontAsDataUrl(): Promise<string | null> {
 
 async function svgTextOf(svg: SVGSVGElement, caption: Caption, style: ChartStyle): Promise<string> {
   const { width, height } = svg.viewBox.baseVal;
-  return standaloneSvg(innerOf(svg), width, height, caption, style, await fontAsDataUrl());
+  return standaloneSvg(innerOf(svg), width, height, caption, style, await lettersAsDataUrl());
 }
 
 /** A name for the file out of what it shows. */
@@ -60,14 +61,18 @@ export async function saveSvg(
 
 /** A drawing of its own size with our letters in it, saved as it is or as the pixels of that size. */
 export async function saveDrawing(svg: string, name: string, as: 'svg' | 'png'): Promise<void> {
-  const font = await fontAsDataUrl();
-  const style =
-    font === null
-      ? ''
-      : `<style>@font-face{font-family:"Inter Variable";font-weight:100 900;src:url(${font}) format("woff2")}</style>`;
-  const text = svg.replace('</title>', `</title>${style}`);
+  const text = withLetters(svg, await lettersAsDataUrl());
   const blob = as === 'svg' ? new Blob([text], { type: 'image/svg+xml' }) : await pixelsOf(text, 1);
   handToPerson(blob, `${name}.${as}`);
+}
+
+/** A drawing of ours that begins with its title, and its letters in it. */
+export function withLetters(svg: string, letters: string | null): string {
+  if (letters === null) return svg;
+  return svg.replace(
+    '</title>',
+    `</title><style>@font-face{font-family:"Inter Variable";font-weight:100 900;src:url(${letters}) format("woff2")}</style>`,
+  );
 }
 
 /** PNG at twice the size on screen, for print and for other screens. */
@@ -80,13 +85,23 @@ export async function pngOf(
 }
 
 async function pixelsOf(text: string, times: number): Promise<Blob> {
-  const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
-  await image.decode();
+  const image = await imageOf(text);
   const canvas = document.createElement('canvas');
   canvas.width = image.naturalWidth * times;
   canvas.height = image.naturalHeight * times;
   canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
+  return pngOfCanvas(canvas);
+}
+
+/** A drawing ready to be put on a canvas. */
+export async function imageOf(svg: string): Promise<HTMLImageElement> {
+  const image = new Image();
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
+  await image.decode();
+  return image;
+}
+
+export function pngOfCanvas(canvas: HTMLCanvasElement): Promise<Blob> {
   return new Promise((give, refuse) => {
     canvas.toBlob(
       (blob) =>

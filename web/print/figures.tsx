@@ -1,13 +1,12 @@
 /** Pictures of a report as the text of SVG files, drawn without a browser. */
 import { renderToStaticMarkup } from 'react-dom/server';
-import type { DrawFigure } from '../../src/figures.ts';
+import type { DrawFigure, DrawReplay, DrawShown } from '../../src/figures.ts';
 import { steady } from '../../src/signs.ts';
 import { standaloneSvg } from '../charts/standalone.ts';
 import { type ChartStyle, ChartStyleContext, chartStyle } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
-
-export { drawReplay } from './replay.tsx';
-export { drawShown } from './shown.tsx';
+import { ReplayPicture } from './replay.tsx';
+import { ShownPicture } from './shown.tsx';
 
 /** Draws one; on paper of its own with its caption where that is asked. */
 export const drawFigure: DrawFigure = (
@@ -28,6 +27,12 @@ export const drawFigure: DrawFigure = (
   const { title, scenario } = figure;
   return standaloneSvg(inner, width, height, { title, scenario }, style, null);
 };
+
+export const drawShown: DrawShown = (shown, size) =>
+  steady(renderToStaticMarkup(<ShownPicture {...{ shown, size }} />));
+
+export const drawReplay: DrawReplay = (replay, size, timeS) =>
+  steady(renderToStaticMarkup(<ReplayPicture {...{ replay, size, timeS }} />));
 
 function styleFor(scheme: 'light' | 'dark', larger: number): ChartStyle {
   const style = chartStyle(scheme);

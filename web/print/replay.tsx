@@ -1,14 +1,10 @@
 /** A pull drawn in its own time: the picture that is shown, its curve as far as the engine had come. */
-import { renderToStaticMarkup } from 'react-dom/server';
-import type { DrawReplay, ReplayWanted } from '../../src/figures.ts';
+import type { ReplayWanted } from '../../src/figures.ts';
 import { durationOf, type Reached, reachedAt } from '../../src/pull/reached.ts';
 import { outside, threeFigures, UNKNOWN } from '../charts/numbers.ts';
 import { type Say, sayIn } from '../charts/say.ts';
 import { valueAt } from '../charts/scale.ts';
 import { fitted, headAt, placeOf, Sheet, ShownPicture, Words } from './shown.tsx';
-
-export const drawReplay: DrawReplay = (replay, size, timeS) =>
-  renderToStaticMarkup(<ReplayPicture {...{ replay, size, timeS }} />);
 
 interface ReplayProps {
   readonly replay: ReplayWanted;

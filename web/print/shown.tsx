@@ -1,7 +1,6 @@
 /** The result as a picture of an exact size: headline, figures, curve and mark, to be read on a thumbnail. */
 import type { ReactNode } from 'react';
-import { renderToStaticMarkup } from 'react-dom/server';
-import type { DrawShown, ShownWanted } from '../../src/figures.ts';
+import type { ShownWanted } from '../../src/figures.ts';
 import type { Reached } from '../../src/pull/reached.ts';
 import { OTHER_LETTERS, textWidth } from '../charts/text.ts';
 import {
@@ -11,9 +10,6 @@ import {
   useChartStyle,
 } from '../theme/chart-style.ts';
 import { FigurePicture } from './picture.tsx';
-
-export const drawShown: DrawShown = (shown, size) =>
-  renderToStaticMarkup(<ShownPicture shown={shown} size={size} />);
 
 interface ShownProps {
   readonly shown: ShownWanted;

@@ -118,6 +118,25 @@ const routeTree = rootRoute.addChildren([
   }),
   createRoute({
     ...under,
+    path: '/builds/$id/replay',
+    validateSearch: ({ made, language }: Record<string, unknown>) => ({
+      made: typeof made === 'string' ? made : '',
+      ...(language === 'de' ? ({ language } as const) : {}),
+    }),
+    component: lazyRouteComponent(
+      () => import('../screens/replay/replay.tsx'),
+      'HandOverReplayScreen',
+    ),
+  }),
+  createRoute({
+    ...under,
+    path: '/pulls/$id/replay',
+    validateSearch: ({ beside }: Record<string, unknown>): { beside?: string } =>
+      typeof beside === 'string' ? { beside } : {},
+    component: lazyRouteComponent(() => import('../screens/replay/replay.tsx'), 'PullReplayScreen'),
+  }),
+  createRoute({
+    ...under,
     path: '/verify',
     component: lazyRouteComponent(() => import('../screens/handover/verify.tsx'), 'VerifyScreen'),
   }),

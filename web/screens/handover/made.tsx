@@ -85,7 +85,7 @@ export function Made({ kept, title }: MadeProps) {
             </File>
           </ul>
         </section>
-        <Shown id={kept.id} madeAt={kept.madeAt} language={language} />
+        <Shown id={kept.id} buildId={kept.buildId} madeAt={kept.madeAt} language={language} />
         <section className="panel" aria-labelledby="this-hand-over">
           <header>
             <h2 id="this-hand-over">This hand-over</h2>

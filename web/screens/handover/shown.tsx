@@ -1,26 +1,22 @@
 import { Button, NativeSelect } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { addressOf, refusalOf } from '../../api/client.ts';
 import { saveDrawing } from '../../charts/index.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Trouble } from '../../shell/states.tsx';
+import { SIZE_CHOICES } from '../replay/sizes.ts';
 import styles from './handover.module.css';
-
-const SHAPES = [
-  { value: 'screen', label: 'Screen, 1920 × 1080' },
-  { value: 'large', label: 'Large screen, 3840 × 2160' },
-  { value: 'square', label: 'Square, 1080 × 1080' },
-  { value: 'story', label: 'Tall, 1080 × 1920' },
-];
 
 interface ShownProps {
   readonly id: string;
+  readonly buildId: string;
   readonly madeAt: string;
   readonly language: 'en' | 'de';
 }
 
 /** The result as a picture to be shown, with the shop's mark: looked at small, saved in its size. */
-export function Shown({ id, madeAt, language }: ShownProps) {
+export function Shown({ id, buildId, madeAt, language }: ShownProps) {
   const { units } = usePreferences();
   const [shape, setShape] = useState('screen');
   const [trouble, setTrouble] = useState<unknown>(null);
@@ -44,7 +40,7 @@ export function Shown({ id, madeAt, language }: ShownProps) {
       <NativeSelect
         label="Picture"
         value={shape}
-        data={SHAPES}
+        data={SIZE_CHOICES}
         onChange={(event) => setShape(event.currentTarget.value)}
       />
       <img
@@ -62,6 +58,19 @@ export function Shown({ id, madeAt, language }: ShownProps) {
         </Button>
         <Button variant="default" onClick={() => void save('svg')}>
           Save as SVG
+        </Button>
+        <Button
+          variant="default"
+          renderRoot={(props) => (
+            <Link
+              to="/builds/$id/replay"
+              params={{ id: buildId }}
+              search={{ made: id, ...(language === 'de' ? { language } : {}) }}
+              {...props}
+            />
+          )}
+        >
+          Replay
         </Button>
       </div>
       {trouble !== null && <Trouble error={trouble} />}

@@ -49,6 +49,11 @@ export function PullWork({ pull, page, answer, error, retry }: PullWorkProps) {
           </p>
         </div>
         <nav className="acts" aria-label="Pulls of the day">
+          {pull.recordingSha256 !== null && (
+            <Button component={Link} to={`/pulls/${pull.id}/replay`} variant="default">
+              Replay
+            </Button>
+          )}
           <Neighbour pull={before} word="Pull before" />
           <Neighbour pull={after} word="Next pull" />
         </nav>
