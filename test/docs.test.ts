@@ -19,7 +19,7 @@ function examplesIn(file: string): string[][] {
   );
   return [...blocks.flatMap((block) => block.split('\n')), ...inline]
     .filter((line) =>
-      /^pullbook (look|curve|ladder|compare|parttest|use|sheet|handover|verify|import|backup|restore) /.test(
+      /^pullbook (look|curve|ladder|compare|parttest|use|sheet|handover|replay|verify|import|backup|restore) /.test(
         line,
       ),
     )

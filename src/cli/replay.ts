@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { InputError } from '../errors.ts';
 import type { ReplayWanted } from '../figures.ts';
 import { frameName, framesOf, README, readmeOf } from '../replay.ts';
-import { type Language, SHAPES, type Shape } from '../report/index.ts';
+import { type Language, printable, SHAPES, type Shape } from '../report/index.ts';
 import { shippedReplay } from '../service/figures.ts';
 import { choiceOf } from '../service/work/handOverKept.ts';
 import { freezeHandOver } from '../service/work/handover.ts';
@@ -57,7 +57,9 @@ export async function replay(wanted: string, flags: ReplayFlags, io: CommandIo):
     return replayOfHandOver(record, new Readings(record), handOver, flags);
   });
   await mkdir(folder, { recursive: true });
-  const count = await writeFrames(replay, folder, flags, io);
+  // A name in signs that our letters have not stands as their numbers, as it does on paper.
+  const drawable = JSON.parse(printable(JSON.stringify(replay))) as ReplayWanted;
+  const count = await writeFrames(drawable, folder, flags, io);
   await writeFile(join(folder, README), readmeOf(replay, SHAPES[flags.size], flags.fps));
   const { width, height } = SHAPES[flags.size];
   if (flags.json)

@@ -1,9 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openRecord } from '../record/index.ts';
 import { openBundle } from '../report/index.ts';
+import { sweep } from '../service/testingDays.ts';
 import { run } from './program.ts';
 import { addressOf, KINDS } from './shop.ts';
 import { speedTable, testFolder } from './testFiles.ts';
@@ -26,6 +27,8 @@ const folder = testFolder({
     { file: 'a1.csv', lead: '28 deg' },
     { file: 'a2.csv', lead: '30 deg' },
   ]),
+  'd1.csv': sweep(),
+  'nine.json': session('Nine', '2026-05-19', [{ file: 'd1.csv', lead: '30 deg' }]),
   'eight.json': session('Eight', '2026-05-18', [{ file: 'b1.csv', lead: '30 deg' }]),
 });
 const home = join(folder.folder, 'home');
@@ -264,5 +267,34 @@ describe('pullbook parttest', () => {
     }
     expect((await called('handover', 'Eight/first build', '--out', 'eight.doc')).code).toBe(2);
     expect((await called('handover', 'Seven', '--out', 'seven.zip')).code).toBe(1);
+  });
+
+  it('draw a build in the time of its pull as numbered pictures, and only into a folder of their own', async () => {
+    expect((await called('import', 'nine.json')).code).toBe(0);
+    const replay = (build: string, ...more: string[]) =>
+      called('replay', build, '--size', 'square', '--fps', '2', ...more);
+    const { code, err, objects } = await replay('Nine/first build', '--out', 'frames', '--json');
+    expect(code, err()).toBe(0);
+    const told = objects()[0] as { frames: number; durationS: number };
+    // 3000 to 6000 rev/min at 500 a second, then two seconds of the finished picture.
+    expect(told.durationS).toBeCloseTo(6, 0);
+    expect(told.frames).toBe(Math.ceil(2 * told.durationS) + 4);
+    const names = readdirSync(join(folder.folder, 'frames'));
+    expect(names.filter((name) => /^frame-\d{4}\.png$/.test(name))).toHaveLength(told.frames);
+    const frame = (at: number) =>
+      readFileSync(join(folder.folder, 'frames', `frame-${String(at).padStart(4, '0')}.png`));
+    // Width and height stand in the header of a PNG (ISO/IEC 15948, 11.2.2).
+    expect([frame(1).readUInt32BE(16), frame(1).readUInt32BE(20)]).toEqual([1080, 1080]);
+    expect(frame(told.frames - 1).equals(frame(told.frames))).toBe(true);
+    expect(frame(3).equals(frame(4))).toBe(false);
+    expect(readFileSync(join(folder.folder, 'frames', 'README.txt'), 'utf8')).toContain(
+      '2 a second',
+    );
+    const again = await replay('Nine/first build', '--out', 'frames');
+    expect([again.code, again.err()]).toEqual([1, expect.stringContaining('is not empty')]);
+    // A table by speed has no time.
+    const timeless = await replay('Eight/first build', '--out', 'none');
+    expect([timeless.code, timeless.err()]).toEqual([1, expect.stringContaining('own time')]);
+    expect((await replay('Nine/first build', '--out', 'x', '--fps', '0')).code).toBe(2);
   });
 });

@@ -6,6 +6,7 @@ import { Package } from 'datapackage';
 import fc from 'fast-check';
 import { unzipSync } from 'fflate';
 import { afterAll, describe, expect, it } from 'vitest';
+import type { ReplayWanted } from '../figures.ts';
 import { temporaryFolder } from '../record/testing.ts';
 import {
   attachedIn,
@@ -21,7 +22,7 @@ import { pdfOf } from '../report/paper/pdf.ts';
 import { fullest, overfull } from '../report/paper/testing.ts';
 import { shippedFigures, shippedShown } from './figures.ts';
 import { withApp } from './testing.ts';
-import { aDay } from './testingDays.ts';
+import { aDay, post } from './testingDays.ts';
 import {
   forged,
   HOSTILE,
@@ -52,6 +53,35 @@ describe('a hand-over', () => {
     const two = day!.pulls.slice(0, 2).map((pull) => pull.curve!.peakPower.value);
     expect(final!.peakPowerW.value).toBeGreaterThan(0.999 * Math.min(...two));
     expect(final!.peakPowerW.value).toBeLessThan(1.001 * Math.max(...two));
+  });
+
+  it('can be drawn in the time of its last pull, one pull beside another, and not where nothing has a time', async () => {
+    const { json, ask, id, pulls } = await shop.ready;
+    const replay = await json<ReplayWanted>('GET', `/handovers/${id}/replay?language=de`);
+    // 3000 to 6000 rev/min at 500 a second, from the rows of the sweep alone.
+    expect(replay.durationS).toBeCloseTo(6, 0);
+    expect(replay.paces.now!.speedRpm.at(-1)).toBeCloseTo(6000, -2);
+    expect(replay.told).toEqual([expect.stringContaining('Lauf 2')]);
+    expect(replay.shown.figure.series.map((one) => one.id)).toEqual(['now']);
+
+    const [one, other] = pulls;
+    const two = await json<ReplayWanted>('GET', `/pulls/${one}/replay?beside=${other}`);
+    expect(Object.keys(two.paces)).toEqual(['now', 'before']);
+    expect(two.told[1]).toMatch(/^Pull 2: in its own time/);
+
+    const table = [
+      'Speed (rpm),Torque (lb-ft)',
+      ...[30, 40, 50, 60, 70, 80, 90].map((n) => `${n}00,${300 - n}`),
+    ];
+    const { day } = await aDay(await shop.ready);
+    const imported = await post(await shop.ready, day.id, 'table.csv', `${table.join('\n')}\n`);
+    const [timeless] = ((await imported.json()) as { pulls: { id: string }[] }).pulls;
+    const refused = await ask('GET', `/api/v1/pulls/${timeless!.id}/replay`);
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toContain('no time');
+    const beside = await json<ReplayWanted>('GET', `/pulls/${one}/replay?beside=${timeless!.id}`);
+    expect(beside.paces.before).toBeNull();
+    expect(beside.told[1]).toContain('not known');
   });
 
   it('is foretold by the page of the build, which keeps nothing', async () => {

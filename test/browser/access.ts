@@ -63,6 +63,7 @@ export const access = (standOf: () => Stand) =>
         'lead and lambda': `/days/${latestDays.find((day) => day.engineName === 'Sports four')!.id}/both`,
         'lead and lambda, too little': `/days/${boat.id}/both`,
         pull: `/pulls/${pull!.id}`,
+        replay: `/pulls/${pull!.id}/replay`,
         parts: '/parts',
         'a part': '/parts?serial=H-031',
         'side by side': `/compare?sides=${engines

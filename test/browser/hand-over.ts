@@ -44,6 +44,17 @@ export const handOver = (standOf: () => Stand) =>
       await sent.close();
       remove();
 
+      await page.getByRole('link', { name: 'Replay' }).click();
+      const time = page.getByRole('slider', { name: 'Time of the pull' });
+      await time.focus();
+      await page.keyboard.press('Home');
+      await page.keyboard.press('Shift+ArrowRight');
+      await expect
+        .poll(() => time.getAttribute('aria-valuetext'))
+        .toMatch(/^Zeit, s 1,0; Drehzahl/);
+      await page.getByRole('button', { name: 'Play' }).waitFor();
+      await page.goBack();
+
       const href = await page.getByRole('link', { name: 'Bundle (zip)' }).getAttribute('href');
       const bytes = await (await page.request.get(`${stand.url}${href}`)).body();
       await page.getByRole('button', { name: 'Remove' }).click();

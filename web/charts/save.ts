@@ -71,7 +71,7 @@ export function withLetters(svg: string, letters: string | null): string {
   if (letters === null) return svg;
   return svg.replace(
     '</title>',
-    `</title><style>@font-face{font-family:"Inter Variable";font-weight:100 900;src:url(${letters}) format("woff2")}</style>`,
+    `</title><style>@font-face{font-family:"Inter Variable";font-weight:100 900;src:url(${letters}) format("woff2")}text{font-feature-settings:"tnum"}</style>`,
   );
 }
 
