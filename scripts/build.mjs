@@ -16,6 +16,7 @@ const OUTSIDE = [
   '@expo-google-fonts/inter',
   '@hono/node-server',
   '@myriaddreamin/typst-ts-node-compiler',
+  '@resvg/resvg-js',
   'better-sqlite3',
   'commander',
   'dejavu-fonts-ttf',
