@@ -1,5 +1,5 @@
 /** A replay as a file: a video that the browser encodes, or numbered pictures in a zip. One picture is held at a time. */
-import { Zip, ZipPassThrough } from 'fflate';
+import { Zip, ZipPassThrough } from 'fflate/browser';
 import type { ReplayWanted } from '../../../src/figures.ts';
 import { frameName, framesOf, README, readmeOf } from '../../../src/replay.ts';
 import { imageOf, lettersAsDataUrl, pngOfCanvas, withLetters } from '../../charts/save.ts';
