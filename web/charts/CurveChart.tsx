@@ -55,6 +55,8 @@ export interface CurveChartProps {
 
 /** rad/s per rev/min. */
 const RAD_PER_S = Math.PI / 30;
+/** Of a line on a screen [px]; dashes are meant for it. */
+const USUAL_STROKE = 1.75;
 const DASHES = ['', '7 3', '2 3', '9 3 2 3', '4 2', '12 4'] as const;
 
 /** Torque above power, one axis of speed: every pull with its band, named where its line ends. */
@@ -203,9 +205,14 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range, drawing }
         : one.setting === null
           ? palette.ink
           : rungColour(one.setting, rungs, palette);
+  // A picture of 3840 pixels has its thin lines and dashes as much larger as its letters.
+  const grown = stroke / USUAL_STROKE;
+  const dashOf = (dash: string) => dash.replace(/\d+/g, (px) => String(round(Number(px) * grown)));
   let plainCount = 0;
   const dashes = series.map((one) =>
-    one.setting === null && one.colour === undefined ? DASHES[plainCount++ % DASHES.length]! : '',
+    one.setting === null && one.colour === undefined
+      ? dashOf(DASHES[plainCount++ % DASHES.length]!)
+      : '',
   );
   const ends = series.map(({ speedRpm, torqueNm, powerW }) => {
     const at = lastBefore(speedRpm, to);
@@ -251,7 +258,7 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range, drawing }
             )}
             fill="none"
             stroke={colourOf(one)}
-            strokeWidth={one.faint ? 1 : stroke}
+            strokeWidth={one.faint ? round(grown) : stroke}
             strokeDasharray={dashes[index] || undefined}
             strokeLinejoin="round"
           />
