@@ -37,7 +37,8 @@ export async function exportTo(file: string, flags: ShopFileFlags, io: CommandIo
     const out = await open(part, 'wx');
     try {
       const about = { madeAt: new Date().toISOString(), pullbook: version() };
-      await exportShop(record, wanted, about, async (piece) => void (await out.write(piece)));
+      // `write` may stop short of the end of a piece where the disk is full, and would say nothing.
+      await exportShop(record, wanted, about, (piece) => out.writeFile(piece));
       await out.sync();
       await out.close();
       await rename(part, path);

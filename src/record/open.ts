@@ -226,7 +226,7 @@ function recordOver(
     }),
     serviceReadings: makeShelf(at, 'serviceReading', {
       defaults: async () => ({ ...NEW_SERVICE_READING, writtenAt: at.now().toISOString() }),
-      check: checkReading,
+      checkWhole: checkReading,
     }),
     handOvers: makeHandOvers(at),
     portions: makePortions(at),

@@ -36,9 +36,8 @@ export interface ServiceReading {
   readonly writtenAt: IsoTime;
 }
 
-/** @throws InputError  a new one with nothing read. Of a change it sees the fields given, and cannot tell. */
+/** @throws InputError  nothing is read in it */
 export function checkReading(fields: Readonly<Record<string, unknown>>): void {
-  if (fields.engineId === undefined) return;
   const isRead = (list: unknown) => Array.isArray(list) && list.some((one) => one !== null);
   if ((fields.hoursS ?? null) !== null) return;
   if (isRead(fields.leakDown) || isRead(fields.crankingGaugePa)) return;

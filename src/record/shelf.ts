@@ -11,6 +11,8 @@ interface ShelfOptions {
   readonly defaults: Fields | ((draft: Draft, fresh: Fields) => Promise<Fields>);
   /** @throws FormatError naming the field: what is no such thing is not kept. Of a change it sees the fields given. */
   readonly check?: (fields: Fields) => void;
+  /** The same of all fields together, as they would stand after a change too. */
+  readonly checkWhole?: (fields: Fields) => void;
   /** What else comes with a new one, in the same change. */
   readonly along?: (draft: Draft, fields: Fields) => Promise<void>;
 }
@@ -62,6 +64,7 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
             : options.defaults;
         const fields = { ...defaults, ...withoutUndefined(given), id };
         options.check?.(fields);
+        options.checkWhole?.(fields);
         await draft.insert(entity, id, fields);
         await options.along?.(draft, fields);
       });
@@ -71,6 +74,7 @@ export function makeShelf<E extends Exclude<EntityName, 'shop'>, N, P>(
       options.check?.(withoutUndefined(patch as Fields));
       await inOneChange(at, change, say, async (draft) => {
         await draft.update(entity, id, patch as Fields);
+        options.checkWhole?.((await draft.get(entity, id)) as unknown as Fields);
       });
       return get(id);
     },

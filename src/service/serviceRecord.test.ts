@@ -64,6 +64,11 @@ it('keeps services and readings, tells when the refresh is due and which cylinde
         { readOn, leakDown: leakDown(at), hoursS: 3600 * (2 + at) },
         201,
       );
+    // What is left of a reading must still be one: an archive with an empty one would be refused.
+    const [first] = await json<{ id: string }[]>('GET', readings);
+    const emptied = { leakDown: null, hoursS: null };
+    expect((await ask('PATCH', `/api/v1/service-readings/${first!.id}`, emptied)).status).toBe(422);
+    await json('PATCH', `/service-readings/${first!.id}`, { note: 'warm' });
     // One of before the refresh says nothing of this state of the engine.
     await json('POST', readings, { readOn: '2026-02-01', leakDown: [0.5, 0.5, 0.5, 0.5] }, 201);
     expect((await ask('POST', `/api/v1${readings}`, { readOn: '2026-04-01' })).status).toBe(422);
@@ -102,6 +107,15 @@ it('keeps services and readings, tells when the refresh is due and which cylinde
       /^Against the other cylinders, cylinder 3 rose by 1\d\.\d points/,
     );
     expect(pressure).toMatchObject({ answer: { word: 'not known yet' } });
+    // Another meter, which has passed the old one's figure at the refresh since: how long it ran is not known.
+    const anew = [];
+    for (const [readOn, hoursS] of [
+      ['2026-04-01', 0],
+      ['2026-04-02', 90_000],
+    ])
+      anew.push(await json<{ id: string }>('POST', readings, { readOn, hoursS }, 201));
+    expect((await told()).refresh.lines[0]).toMatchObject({ by: 'hours', used: null });
+    for (const { id } of anew) await json('DELETE', `/service-readings/${id}`, undefined, 204);
     await json('DELETE', `/service-events/${kept.id}`, undefined, 204);
     expect((await told()).refresh.lines[1]).toMatchObject({ by: 'pulls', used: 21 });
     await json('POST', '/undo');

@@ -65,7 +65,9 @@ export function makeAsk(at: Connections) {
     const found = new Map<string, Found>();
     const things = await thingsAt(at, chosen);
     for (const number of chosen) {
-      const row = things.get(number)!;
+      const row = things.get(number);
+      // Taken out of the shop between the two questions.
+      if (row === undefined) continue;
       const kind = FOUND_KINDS[Math.floor(number / KIND)]!;
       // The same part stands in many builds.
       const key = `${kind} ${row.page} ${row.label}`;

@@ -58,12 +58,35 @@ function numberOrWords(text: string): number | string {
 
 /** The words of a page in their order, and the figures that its pictures answer with. */
 function pageSays(html: string): Said {
-  const figures = /<script type="application\/json" id="figures">(.*?)<\/script>/s.exec(html)?.[1];
-  const words = html
-    .replace(/<(script|style)\b.*?<\/\1>/gs, ' ')
-    .replace(/<[^>]*>/g, '\n')
+  const figures = without(html, FIGURES, '</script>').taken[0];
+  const silent = ['script', 'style'].reduce(
+    (rest, tag) => without(rest, `<${tag}`, `</${tag}>`).rest,
+    html,
+  );
+  const words = silent
+    .replace(/<[^<>]*>/g, '\n')
     .split('\n')
     .map((line) => line.trim())
     .filter((line) => line !== '');
   return { words, figures: JSON.parse(figures ?? 'null') };
+}
+
+const FIGURES = '<script type="application/json" id="figures">';
+
+/**
+ * A text less every stretch from one mark to another, and what stood between them. In one pass: a page from outside may
+ * open a thousand tags that it never closes, and a pattern would look for the end of each to the end of the page.
+ */
+function without(text: string, from: string, to: string) {
+  const taken: string[] = [];
+  let rest = '';
+  let at = 0;
+  for (let start = text.indexOf(from); start >= 0; start = text.indexOf(from, at)) {
+    const end = text.indexOf(to, start + from.length);
+    if (end < 0) break;
+    rest += `${text.slice(at, start)} `;
+    taken.push(text.slice(start + from.length, end));
+    at = end + to.length;
+  }
+  return { rest: rest + text.slice(at), taken };
 }

@@ -48,6 +48,8 @@ const CHUNK = 1 << 18;
 /** End of the central directory with the longest comment that it can have. */
 const END_LENGTH = 22;
 const LONGEST_END = END_LENGTH + 65_535;
+/** Names of 65,535 files, two hundred letters each, and what stands beside them. */
+const LONGEST_DIRECTORY = 2 ** 24;
 const MARK = { end: 0x06054b50, entry: 0x02014b50, local: 0x04034b50 } as const;
 const IS_SECRET = 1;
 const STORED = 0;
@@ -118,6 +120,7 @@ async function directoryOf(source: Source, limits: ArchiveLimits, refuse: Refuse
   if (count === 0xffff && from === 0xffff_ffff) throw refuse('it is larger than 4 GiB');
   if (count > limits.mostEntries) throw refuse('there is too much in it');
   if (from + length > tailFrom + at) throw refuse(DAMAGED);
+  if (length > LONGEST_DIRECTORY) throw refuse('there is too much in it');
   const directory = await source.read(from, length);
   const view = viewOf(directory);
   const entries = new Map<string, Entry>();

@@ -108,6 +108,8 @@ function ranSince({ event, on }: LastRefresh, log: ReturnType<typeof hoursLog>):
   const from = event?.hoursS ?? log.find(({ date }) => date === on)?.hoursS ?? null;
   const to = log.at(-1);
   if (from === null || to === undefined || on === null || to.date < on) return null;
+  // Another meter since: what this one says cannot be taken from what the other said.
+  if (log[0]!.date > on) return null;
   return to.hoursS < from ? null : to.hoursS - from;
 }
 
