@@ -56,10 +56,11 @@ export async function videoOf(
 
 /** Numbered pictures and what they are, in one zip. */
 export async function framesZip(wish: SaveWish): Promise<Blob> {
-  const parts: Uint8Array<ArrayBuffer>[] = [];
+  // Given to the browser one by one, which keeps them outside the memory of the page.
+  const parts: Blob[] = [];
   const zip = new Zip((error, piece) => {
     if (error !== null) throw error;
-    parts.push(piece as Uint8Array<ArrayBuffer>);
+    parts.push(new Blob([piece as Uint8Array<ArrayBuffer>]));
   });
   const put = (name: string, bytes: Uint8Array) => {
     const file = new ZipPassThrough(name);
