@@ -4,9 +4,11 @@ export {
   belongsTo,
   isSameGroup,
   type LadderChoice,
+  ladderOrder,
   type PullSettings,
   type SteppedSetting,
   settingIn,
+  settingsKnown,
   steppedIn,
 } from './members.ts';
 export * from './types.ts';

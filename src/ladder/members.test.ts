@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { belongsTo, type LadderChoice, type PullSettings, steppedIn } from './index.ts';
+import {
+  belongsTo,
+  type LadderChoice,
+  ladderOrder,
+  type PullSettings,
+  settingsKnown,
+  steppedIn,
+} from './index.ts';
 
 const pull = (
   leadDeg: number | null,
@@ -70,4 +77,13 @@ describe('the ladders that a day’s pulls make', () => {
     expect(steppedIn([pull(30, 0.86), pull(30, 0.86), pull(null, null)], null)).toEqual([]);
     expect(steppedIn([], 0.9)).toEqual([]);
   });
+});
+
+it('tells a ladder that steps nothing after one that does, and leaves the rest as they stand', () => {
+  const pulls = [pull(30, 0.82), pull(30, 0.85), pull(30, 0.88)];
+  const lambda: LadderChoice = { ...ALL, setting: 'lambda', heldLeadDeg: 30 };
+  const empty: LadderChoice = { ...ALL, group: 'b' };
+  expect([ALL, empty, lambda].map((one) => settingsKnown(one, pulls, null))).toEqual([1, 0, 3]);
+  expect(ladderOrder([ALL, empty, lambda], pulls, null)).toEqual([lambda, ALL, empty]);
+  expect(ladderOrder([ALL, lambda], [...pulls, pull(32, 0.82)], null)).toEqual([ALL, lambda]);
 });

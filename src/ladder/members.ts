@@ -106,3 +106,28 @@ export function steppedIn(
   }
   return [...found.values()].sort((a, b) => b.pulls - a.pulls);
 }
+
+/** How many settings of its own kind a ladder's pulls say; fewer than two step nothing. */
+export function settingsKnown(
+  choice: LadderChoice,
+  pulls: readonly PullSettings[],
+  dayLambda: number | null,
+): number {
+  const known: number[] = [];
+  for (const pull of pulls) {
+    if (!belongsTo(choice, pull, dayLambda)) continue;
+    const at = settingIn(choice.setting, pull, dayLambda);
+    if (at !== null && known.every((one) => Math.abs(one - at) >= SAME)) known.push(at);
+  }
+  return known.length;
+}
+
+/** Ladders in the order in which they are told: one whose pulls step nothing never comes before one whose pulls do. */
+export function ladderOrder<L extends LadderChoice>(
+  ladders: readonly L[],
+  pulls: readonly PullSettings[],
+  dayLambda: number | null,
+): readonly L[] {
+  const steps = new Map(ladders.map((one) => [one, settingsKnown(one, pulls, dayLambda) > 1]));
+  return [...ladders].sort((a, b) => Number(steps.get(b)) - Number(steps.get(a)));
+}

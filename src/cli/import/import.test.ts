@@ -2,6 +2,9 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openRecord, type PullbookRecord } from '../../record/index.ts';
+import { Curves } from '../../service/work/curves.ts';
+import { readLadder } from '../../service/work/ladders.ts';
+import { Readings } from '../../service/work/readings.ts';
 import { run } from '../program.ts';
 import { speedTable, TYPED_PEAKS, testFolder } from '../testFiles.ts';
 import { testIo } from '../testIo.ts';
@@ -103,6 +106,34 @@ describe('pullbook import', () => {
     shop.add('mixed.json', JSON.stringify(mixed));
     await shop.called('import', 'mixed.json');
     expect((await parts()).map(([, group]) => group)).toEqual(['a', 'b', null, 'a', 'b']);
+  });
+
+  it('gives a day that steps lambda alone its lambda ladder, once, with an answer from its pulls', async () => {
+    const shop = shopFolder();
+    const pulls = [0.82, 0.85, 0.88].map((lambda, at) => ({
+      lead: '30 deg',
+      lambda,
+      peakPower: `${[296, 300, 298][at]} hp`,
+    }));
+    const { band: _band, ...unbanded } = SESSION;
+    const session = { ...unbanded, pullbook: 'session/2', setting: 'lambda', pulls };
+    shop.add('mixture.json', JSON.stringify(session));
+    const ladders = () => shop.record(async (record) => record.ladders.list());
+    await shop.called('import', 'mixture.json');
+    const [lead, lambda, ...more] = await ladders();
+    expect(more).toEqual([]);
+    expect(lead).toMatchObject({ setting: 'lead' });
+    expect(lambda).toMatchObject({ name: 'Lambda', setting: 'lambda', heldLeadDeg: 30 });
+    await shop.called('import', 'mixture.json');
+    expect(await ladders()).toHaveLength(2);
+    const { answer } = await shop.record((record) =>
+      readLadder(record, new Curves(record, new Readings(record)), lambda!.id, {}),
+    );
+    expect(answer!.dots.map(({ setting }) => setting)).toEqual([0.82, 0.85, 0.88]);
+    expect(answer!.best.value).toBeGreaterThan(0.83);
+    // A day that steps lead keeps the ladder it has.
+    await shop.called('import', 'peaks.json');
+    expect((await ladders()).map(({ setting }) => setting)).toEqual(['lead', 'lambda', 'lead']);
   });
 
   it('files a session under its engine, cell and day, with what the operator set and saw', async () => {

@@ -13,6 +13,7 @@ import { type PlaceNames, placeFor } from './places.ts';
 import { type Into, importRunFile } from './runFile.ts';
 import {
   importTyped,
+  laddersOfLambda,
   laddersOfParts,
   pullFields,
   readSessionFile,
@@ -135,6 +136,7 @@ async function importSession(
     say(importedObject(file, day, pulls, null, remarks));
   }
   await laddersOfParts(into.record, day.id, session, into.change);
+  await laddersOfLambda(into.record, day.id, session, into.change);
 }
 
 function namesOf(flags: ImportFlags, file: SessionFile | null): PlaceNames {

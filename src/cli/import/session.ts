@@ -1,6 +1,6 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { readSessionAt, type Session, type SessionPull } from '../../intake/index.ts';
-import { isSameGroup } from '../../ladder/index.ts';
+import { isSameGroup, steppedIn } from '../../ladder/index.ts';
 import type { Change, Configuration, NewPull, Pull, PullbookRecord } from '../../record/index.ts';
 
 /** A session's run files and typed peaks, with what its operator said of each. */
@@ -116,6 +116,37 @@ export async function laddersOfParts(
   for (const group of missing) {
     if (group === null) continue;
     await record.ladders.create({ dayId, name: `Spark lead, part test ${group}`, group }, change);
+  }
+}
+
+/**
+ * The lambda ladders that the day's pulls make while none of its ladders steps anything, or that the session says it is
+ * of: those of most pulls, one for each part test.
+ */
+export async function laddersOfLambda(
+  record: PullbookRecord,
+  dayId: string,
+  { setting }: Session,
+  change: Change,
+): Promise<void> {
+  const { lambdaTarget } = await record.days.get(dayId);
+  const pulls = await record.pulls.list({ dayId });
+  const standing = await record.ladders.list({ dayId });
+  const stepped = steppedIn(pulls, lambdaTarget);
+  for (const group of new Set(pulls.map((pull) => pull.group))) {
+    const own = stepped.filter((one) => isSameGroup(one.group, group));
+    const lambda = own.find((one) => one.setting === 'lambda');
+    const isAsked = setting === 'lambda' || own.every((one) => one.setting === 'lambda');
+    const stands = standing.some(
+      (one) => one.setting === 'lambda' && isSameGroup(one.group, group),
+    );
+    if (lambda === undefined || !isAsked || stands) continue;
+    const { heldLeadDeg, heldLambda } = lambda;
+    const named = group === null ? {} : { name: `Lambda, part test ${group}` };
+    await record.ladders.create(
+      { dayId, ...named, setting: 'lambda', group, heldLeadDeg, heldLambda },
+      change,
+    );
   }
 }
 

@@ -5,12 +5,12 @@
 import type { Check, Figure, Plan, PlanTick, SheetChanges } from '../../build/index.ts';
 import type { CompareAnswer } from '../../compare/index.ts';
 import type { LadderAnswer } from '../../ladder/types.ts';
-import type { Banded, Curve, Mark } from '../../pull/index.ts';
+import type { Banded, Curve, Mark, TorqueBasis } from '../../pull/index.ts';
 import type { AirStandard } from '../../trade/index.ts';
 import type { UnitSystem } from '../../units/index.ts';
 
 /** Rises with any change of what a hand-over says of the same record. */
-export const HANDOVER_VERSION = 2;
+export const HANDOVER_VERSION = 3;
 
 /** What was asked for; together with the record it decides every figure. */
 export interface HandOverChoice {
@@ -74,6 +74,8 @@ export interface HandedPull {
     readonly torqueSpeedRpm: number | null;
     readonly powerW: number | null;
     readonly powerSpeedRpm: number | null;
+    /** The air they were said to stand in; since version 3. */
+    readonly air?: TorqueBasis['air'];
   } | null;
 }
 

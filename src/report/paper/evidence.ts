@@ -186,16 +186,11 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
       title,
       { kind: 'paragraph', text: whyNone === null ? tell.words.notKnown : tell.told(whyNone) },
     ];
-  const span = (interval: { low: number | null; high: number | null }) =>
-    interval.low === null || interval.high === null
-      ? '–'
-      : tell.words
-          .range(
-            tell.setting(interval.low, unit, true),
-            tell.setting(interval.high, unit, true),
-            '',
-          )
-          .trim();
+  const span = ({ low, high }: { low: number | null; high: number | null }) => {
+    const at = (setting: number) => tell.setting(setting, unit, true);
+    if (low !== null && high !== null) return tell.words.range(at(low), at(high), '').trim();
+    return low !== null ? say.above(at(low)) : high !== null ? say.below(at(high)) : '–';
+  };
   const row = (
     what: string,
     value: number | null,

@@ -56,7 +56,7 @@ function headRows(handOver: HandOver, tell: Teller): (readonly [string, string])
 function whatItGave(handOver: HandOver, tell: Teller): Block[] {
   const { findings: say } = tell.words;
   const { final, choice } = handOver;
-  if (final === null) return [{ kind: 'paragraph', text: say.noCurve }];
+  if (final === null) return typedPeaks(handOver, tell);
   const { peakPowerW, peakTorqueNm, meanPowerW, meanTorqueNm } = final;
   const band = tell.band(final.bandRpm);
   const figure = (label: string, banded: Banded, kind: 'power' | 'torque', where: string) => ({
@@ -85,6 +85,59 @@ function whatItGave(handOver: HandOver, tell: Teller): Block[] {
       caption: say.curveCaption(pullNames(handOver, final.pullIds, tell)),
       height: 300,
     },
+  ];
+}
+
+/** Typed peaks that the first page has room for; the table of pulls has all. */
+const MOST_PEAKS = 6;
+
+/**
+ * A build that nobody recorded a pull of: the peaks as somebody typed them, at the setting left in the engine where that
+ * was decided, without a band.
+ */
+function typedPeaks({ days }: HandOver, tell: Teller): Block[] {
+  const { findings: say } = tell.words;
+  const typed = days.flatMap((day) =>
+    day.pulls.flatMap((pull) => {
+      const { typedPeaks: peaks, excludedBecause, isAborted } = pull;
+      return peaks === null || excludedBecause !== null || isAborted ? [] : [{ day, pull, peaks }];
+    }),
+  );
+  if (typed.length === 0) return [{ kind: 'paragraph', text: say.noCurve }];
+  const left = typed.filter(({ day, pull }) =>
+    day.ladders.some(
+      ({ setting, decision }) =>
+        decision !== null &&
+        decision.setting !== null &&
+        decision.setting === (setting === 'lead' ? pull.leadDeg : pull.lambdaTarget),
+    ),
+  );
+  const of = left.length === 0 ? typed : left;
+  const figure = (value: number | null, kind: 'power' | 'torque', rpm: number | null) =>
+    value === null
+      ? ''
+      : `${tell.quantity(value, kind)}${rpm === null ? '' : ` ${tell.words.at(tell.speed(rpm))}`}`;
+  const items = of.slice(0, MOST_PEAKS).map(({ day, pull, peaks }) => {
+    const power = figure(peaks.powerW, 'power', peaks.powerSpeedRpm);
+    const torque = figure(peaks.torqueNm, 'torque', peaks.torqueSpeedRpm);
+    const at = [
+      ...(days.length > 1 ? [tell.day(day)] : []),
+      ...(pull.leadDeg === null ? [] : [tell.setting(pull.leadDeg, 'deg')]),
+      ...(pull.lambdaTarget === null ? [] : [`${say.lambda} ${tell.plain(pull.lambdaTarget, 2)}`]),
+      say.typedAir(peaks.air ?? 'unknown'),
+    ].join(', ');
+    const said = [
+      ...(power === '' ? [] : [`${say.peakPower} ${power}`]),
+      ...(torque === '' ? [] : [`${say.peakTorque} ${torque}`]),
+    ].join(', ');
+    return `${tell.words.evidence.pull} ${pull.number} (${at}): ${said}.`;
+  });
+  return [
+    { kind: 'paragraph', text: say.typedPeaks },
+    { kind: 'list', items },
+    ...(of.length > items.length
+      ? [{ kind: 'paragraph', text: say.moreTyped(of.length - items.length), quiet: true } as const]
+      : []),
   ];
 }
 

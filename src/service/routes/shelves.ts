@@ -1,6 +1,7 @@
 /** Routes of the entities: each is one call of the record. */
 import type { Context } from 'hono';
 import type { RememberedOptions } from '../../intake/index.ts';
+import { ladderOrder } from '../../ladder/index.ts';
 import type { Change, Id, NewPull, PullbookRecord, Shelf } from '../../record/index.ts';
 import * as contract from '../contract/shelves.ts';
 import { RequestRefused } from '../errors.ts';
@@ -153,12 +154,13 @@ function checkTypedPull(fresh: NewPull): void {
 /** The day with what stands around and under it. */
 async function dayPage(record: PullbookRecord, id: Id) {
   const day = await record.days.get(id);
-  const [build, cell, pulls, ladders] = await Promise.all([
+  const [build, cell, pulls, standing] = await Promise.all([
     record.builds.get(day.buildId),
     record.cells.get(day.cellId),
     record.pulls.list({ dayId: id }),
     record.ladders.list({ dayId: id }),
   ]);
+  const ladders = [...ladderOrder(standing, pulls, day.lambdaTarget)];
   const [engine, { state: calibration }] = await Promise.all([
     record.engines.get(build.engineId),
     calibrationOn(record, cell, day.date),

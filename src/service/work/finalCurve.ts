@@ -40,16 +40,16 @@ export function finalCurve(days: readonly WorkedDay[]): FinalCurve | null {
     if (final !== null) return final;
   }
   for (const day of [...days].reverse()) {
-    const ladder = day.ladders[0]!;
+    const setting = day.ladders[0]?.setting ?? 'lead';
     const settings = day.pulls.flatMap((pull, index) =>
       counts(pull) && day.curves[index]!.curve !== null
-        ? [settingIn(ladder.setting, pull, day.context.day.lambdaTarget)]
+        ? [settingIn(setting, pull, day.context.day.lambdaTarget)]
         : [],
     );
     if (settings.length === 0) continue;
     const last = settings.at(-1)!;
-    const band = day.handed.ladders[0]!.bandRpm;
-    const final = meanAt(day, ladder, last, band, (said) =>
+    const band = day.handed.ladders[0]?.bandRpm ?? null;
+    const final = meanAt(day, { setting }, last, band, (said) =>
       last === null
         ? 'the pulls of the last day; nobody has decided on a setting yet'
         : `the pulls at ${said}, the last setting that was run; nobody has decided on one yet`,
@@ -64,7 +64,7 @@ const counts = (pull: Pull): boolean =>
 
 function meanAt(
   day: WorkedDay,
-  ladder: Ladder,
+  ladder: Pick<Ladder, 'setting'>,
   setting: number | null,
   bandRpm: readonly [number, number] | null,
   why: (setting: string) => string,

@@ -8,7 +8,7 @@ import {
 } from '../../build/index.ts';
 import { COMPARE_VERSION } from '../../compare/index.ts';
 import { InputError, PullbookError } from '../../errors.ts';
-import { LADDER_VERSION, SETTING_KINDS } from '../../ladder/index.ts';
+import { LADDER_VERSION, ladderOrder, SETTING_KINDS, settingsKnown } from '../../ladder/index.ts';
 import { CURVE_VERSION, type Curve } from '../../pull/index.ts';
 import {
   type Build,
@@ -32,6 +32,7 @@ import {
   type HandOverChoice,
   type Versions,
 } from '../../report/index.ts';
+import { cautionsOf } from './cautions.ts';
 import { bringTogether, comparisonOf } from './compared.ts';
 import { contextOf, type DayContext, engineSetup } from './context.ts';
 import { Curves, type PullCurve } from './curves.ts';
@@ -115,9 +116,15 @@ export async function freezeHandOver(
     final,
     sheet,
     sinceLast: await sinceLast(record, curves, choice, build, final),
-    cautions: cautionsOf(days),
+    cautions: cautionsOf(
+      days.map(({ handed }) => handed),
+      final,
+    ),
   };
 }
+
+/** What an owner reads where the shop would be told how to make it a ladder. */
+const NOTHING_STEPPED = 'No setting was stepped here.';
 
 const handedBuild = (build: Build, context: Pick<DayContext, 'engine'>): HandedBuild => ({
   id: build.id,
@@ -144,9 +151,18 @@ async function workDay(
     );
   const pulls = await record.pulls.list({ dayId });
   const ofDay = await curves.ofDay(dayId, { standard: choice.standard });
-  const ladders = await record.ladders.list({ dayId });
+  const inOrder = ladderOrder(await record.ladders.list({ dayId }), pulls, day.lambdaTarget);
+  const known = inOrder.map((ladder) => settingsKnown(ladder, pulls, day.lambdaTarget));
+  const stepsSome = known.some((settings) => settings > 1);
+  const ladders: Ladder[] = [];
   const readings: HandedLadder[] = [];
-  for (const ladder of ladders) readings.push(await handedLadder(record, curves, ladder, choice));
+  for (const [index, ladder] of inOrder.entries()) {
+    const reading = await handedLadder(record, curves, ladder, choice);
+    // One whose pulls step nothing has nothing to tell an owner, unless somebody decided on it.
+    if (reading.decision === null && known[index]! < (stepsSome ? 2 : 1)) continue;
+    ladders.push(ladder);
+    readings.push(known[index] === 0 ? { ...reading, whyNone: NOTHING_STEPPED } : reading);
+  }
   return {
     context,
     pulls,
@@ -211,6 +227,7 @@ function handedPull(
           torqueSpeedRpm: pull.peakTorqueSpeedRpm,
           powerW: pull.peakPowerW,
           powerSpeedRpm: pull.peakPowerSpeedRpm,
+          air: pull.peaksAre?.air ?? 'unknown',
         }
       : null,
   };
@@ -370,14 +387,6 @@ async function held(
     if (error instanceof PullbookError && error.code !== 'store') return none(error.message);
     throw error;
   }
-}
-
-function cautionsOf(days: readonly WorkedDay[]): string[] {
-  const warnings = days.flatMap(({ handed }) => [
-    ...handed.cell.remarks,
-    ...handed.ladders.flatMap(({ answer }) => answer?.warnings ?? []),
-  ]);
-  return [...new Set(warnings)];
 }
 
 /** The rows of the record that a hand-over rests on, and no others: its builds, its days, their cells. */

@@ -1,9 +1,13 @@
 import { useState } from 'react';
 import type { FigureWanted } from '../../../src/figures.ts';
 import type { Findings as FindingsAnswer } from '../../api/types.gen.ts';
-import { ChartFrame, curveTable } from '../../charts/index.ts';
+import { gainTable } from '../../charts/gain-words.ts';
+import { ChartFrame, curveTable, differenceTable, differenceUnit } from '../../charts/index.ts';
+import { outside } from '../../charts/numbers.ts';
+import { responseTable } from '../../charts/response-words.ts';
 import { FigurePicture } from '../../print/picture.tsx';
 import { Facts } from '../../shell/figures.tsx';
+import type { TableModel } from '../../table/model.ts';
 import { CareIcon } from '../../theme/icons.tsx';
 import styles from './handover.module.css';
 
@@ -86,14 +90,30 @@ function Figure({ figure, caption }: { figure: FigureWanted; caption: string }) 
       title={figure.title}
       subtitle={caption}
       scenario={figure.scenario}
-      table={() =>
-        figure.kind === 'curves'
-          ? curveTable(figure.series, figure.units)
-          : { columns: [], rows: [] }
-      }
+      table={() => tableOf(figure)}
       className={styles.chart ?? ''}
     >
       {(size) => <FigurePicture {...size} figure={figure} cursor={cursor} onCursor={setCursor} />}
     </ChartFrame>
   );
+}
+
+/** What a picture shows, as figures. */
+function tableOf(figure: FigureWanted): TableModel {
+  switch (figure.kind) {
+    case 'curves':
+      return curveTable(figure.series, figure.units);
+    case 'response':
+      return responseTable({
+        answer: figure.answer,
+        unit: figure.settingUnit,
+        power: outside('power', figure.units),
+        // The dots of a report carry no number of a pull; their setting tells them apart.
+        nameOf: () => 'pull',
+      });
+    case 'gain':
+      return gainTable(figure.steps, figure.settingUnit);
+    case 'difference':
+      return differenceTable([figure], differenceUnit('percent', figure.units));
+  }
 }

@@ -32,6 +32,7 @@ const SPEAKING = [
   'report/builtOtherwise.ts',
   'report/pullSettings.ts',
   'service/work/calibrations.ts',
+  'service/work/cautions.ts',
   'service/work/ladders.ts',
 ];
 const ROOMS = [

@@ -76,6 +76,12 @@ export interface Words {
     basis(said: { air: string; pulls: number }): string;
     air(standard: string): string;
     noCurve: string;
+    /** Above peaks that somebody typed, of a build without a curve. */
+    typedPeaks: string;
+    lambda: string;
+    /** What air typed peaks were said to stand in. */
+    typedAir(air: string): string;
+    moreTyped(count: number): string;
     curve: string;
     curveCaption(pulls: string): string;
     before: string;
@@ -116,6 +122,9 @@ export interface Words {
     what: string;
     setting: string;
     interval: string;
+    /** An interval that is known on one side alone. */
+    above(setting: string): string;
+    below(setting: string): string;
     givesUp: string;
     why: string;
     step: string;

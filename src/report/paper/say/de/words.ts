@@ -78,6 +78,16 @@ export const de: Words = {
         : `in der Normluft nach ${standard}`,
     noCurve:
       'Kein Lauf dieser Tage hat eine Kurve; über Leistung und Drehmoment wird nichts gesagt.',
+    typedPeaks:
+      'Kein Lauf dieser Tage hat eine Kurve. Diese Höchstwerte hat jemand abgelesen und von Hand eingetippt; keine Aufzeichnung belegt sie, darum stehen sie ohne Bereich, und nichts wurde umgerechnet.',
+    lambda: 'Lambda',
+    typedAir: (air) =>
+      air === 'unknown'
+        ? 'in welcher Luft, hat niemand gesagt'
+        : air === 'observed'
+          ? 'wie gemessen, nicht in Normluft'
+          : `angegeben in der Normluft nach ${air}`,
+    moreTyped: (count) => `Weitere getippte Läufe (${count}) stehen in der Tabelle der Läufe.`,
     curve: 'Drehmoment und Leistung',
     curveCaption: (pulls) =>
       `Mittel: ${pulls}. Das Band enthält die wahre Kurve mit 95 %: Rauschen, Lauf zu Lauf und die Kalibrierung des Prüfstands.`,
@@ -121,6 +131,8 @@ export const de: Words = {
     what: 'Was',
     setting: 'Einstellung',
     interval: '95-%-Bereich',
+    above: (setting) => `über ${setting}`,
+    below: (setting) => `unter ${setting}`,
     givesUp: 'Kostet',
     why: 'Warum',
     step: 'Schritt',

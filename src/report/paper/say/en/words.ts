@@ -79,6 +79,17 @@ export const en: Words = {
         ? 'in the air of the day, not corrected'
         : `in the standard air of ${standard}`,
     noCurve: 'No pull of these days has a curve, so nothing is said of power or torque.',
+    typedPeaks:
+      'No pull of these days has a curve. These peaks were typed in by hand, as somebody read them; no recording shows them, so they stand without an interval and nothing was converted.',
+    lambda: 'lambda',
+    typedAir: (air) =>
+      air === 'unknown'
+        ? 'nobody said in what air'
+        : air === 'observed'
+          ? 'as observed, not in standard air'
+          : `said to be in the standard air of ${air}`,
+    moreTyped: (count) =>
+      `${count === 1 ? '1 more typed pull stands' : `${count} more typed pulls stand`} in the table of pulls.`,
     curve: 'Torque and power',
     curveCaption: (pulls) =>
       `Mean of ${pulls}. The shaded band holds the true curve with 95 %: noise, pull to pull, and the calibration of the cell.`,
@@ -121,6 +132,8 @@ export const en: Words = {
     what: 'What',
     setting: 'Setting',
     interval: '95 % interval',
+    above: (setting) => `above ${setting}`,
+    below: (setting) => `below ${setting}`,
     givesUp: 'Gives up',
     why: 'Why',
     step: 'Step',

@@ -18,6 +18,15 @@ export const records: readonly Phrase[] = [
     'Der Tag hat kein Datum; niemand kann sagen, welche Kalibrierung des Prüfstands galt. An ihrer Stelle steht der angegebene Wert des Prüfstands.',
   ],
   [
+    'The record holds no torque calibration of {@cell} for these pulls; the uncertainty stated for the cell stands in.',
+    'Für diese Läufe steht keine Kalibrierung des Drehmoments von „{@cell}“ im Buch; an ihrer Stelle steht die angegebene Unsicherheit des Prüfstands.',
+  ],
+  [
+    'The correction factor of the curve, {#factor}, is outside the {#window} that {@standard} allows; observed, the peaks are {#power} and {#torque}.',
+    'Der Umrechnungsfaktor der Kurve, {#factor}, liegt außerhalb von {#window}, was {@standard} erlaubt; gemessen sind es höchstens {#power} und {#torque}.',
+  ],
+  ['No setting was stepped here.', 'Hier wurde keine Einstellung in Stufen gefahren.'],
+  [
     'No pull yet: drop the run files of the day here, or type peaks.',
     'Noch kein Lauf: Legen Sie die Dateien des Tages hier ab, oder tippen Sie Höchstwerte ein.',
   ],
