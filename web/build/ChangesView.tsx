@@ -12,7 +12,14 @@ import {
   sheetChanges,
   type WindowRule,
 } from '../../src/build/index.ts';
-import { quantityText, type UnitSystem } from '../../src/units/index.ts';
+import {
+  type DisplayKind,
+  type FormatOptions,
+  findUnit,
+  quantityText,
+  type UnitSystem,
+} from '../../src/units/index.ts';
+import { signed } from '../charts/numbers.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { Nothing } from '../shell/states.tsx';
 import { dateInWords } from '../shell/words.ts';
@@ -385,13 +392,7 @@ const figureText = (change: ComputedChange, value: number | null, units: UnitSys
     ? 'not known'
     : quantityText(value, change.shown, units, formatOf(change)).replace(/ 1$/, '');
 const by = (change: ComputedChange, value: number | null, units: UnitSystem) =>
-  value === null
-    ? '–'
-    : quantityText(value, change.shown, units, {
-        ...formatOf(change),
-        signed: true,
-        difference: true,
-      }).replace(/ 1$/, '');
+  value === null ? '–' : changeText(value, change.shown, units, formatOf(change));
 
 function asTyped({ typed, unit }: Stood): string {
   if (typed === null) return 'not known';
@@ -420,5 +421,32 @@ function measuredBy(places: readonly MeasuredChange[], units: UnitSystem): strin
   const mean = moves.reduce((sum, one) => sum + one, 0) / moves.length;
   const { shown } = places[0]!;
   if (shown === null) return mean > 0 ? `+${mean}` : String(mean);
-  return quantityText(mean, shown, units, { signed: true, difference: true }).replace(/ 1$/, '');
+  return inTypedUnit(places, mean) ?? changeText(mean, shown, units);
 }
+
+/** A change in the unit that both were typed in, with the digits that they have; null where no unit is common to all. */
+function inTypedUnit(places: readonly MeasuredChange[], mean: number): string | null {
+  const stood = places.flatMap(({ by: value, before, after }) =>
+    value === null ? [] : [before, after],
+  );
+  const [name, ...others] = new Set(stood.map(({ unit }) => unit));
+  const unit = name == null || others.length > 0 ? undefined : findUnit(name);
+  if (unit === undefined || unit.symbol === '%') return null;
+  const decimals = Math.max(
+    ...stood.map(({ typed }) => String(typed).split('.')[1]?.length ?? 0),
+    places.length > 1 ? 1 : 0,
+  );
+  return `${signed(mean / unit.factor, decimals)} ${name}`;
+}
+
+/** A change in the units of the person: with a real minus, and what lies between two percentages as points. */
+const changeText = (
+  value: number,
+  shown: DisplayKind,
+  units: UnitSystem,
+  format: FormatOptions = {},
+) =>
+  quantityText(value, shown, units, { ...format, signed: true, difference: true })
+    .replace(/^-/, '−')
+    .replace(/ %$/, ' points')
+    .replace(/ 1$/, '');

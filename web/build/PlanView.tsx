@@ -265,7 +265,7 @@ function PlanLine({ item, acts }: { item: Item; acts: Acts }) {
         </span>
       </div>
       {item.table !== null && (
-        <>
+        <div className={styles.ownTable}>
           <TakeRow
             title={planSentence(item, units)}
             table={() => planItemTable(item.table!, units)}
@@ -295,7 +295,7 @@ function PlanLine({ item, acts }: { item: Item; acts: Acts }) {
               ))}
             </tbody>
           </table>
-        </>
+        </div>
       )}
     </li>
   );

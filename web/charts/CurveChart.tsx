@@ -305,6 +305,8 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range, drawing }
         const reading = inside === null ? null : unit.of(inside);
         const place = places.get(index);
         if (place === undefined) return null;
+        // A lone curve in its own time: its figures run above the picture already.
+        const isNamed = one.label !== '' || reached === undefined;
         const end = plot.left + plot.width;
         return (
           <g key={one.id}>
@@ -316,25 +318,27 @@ function Panel({ series, plot, x, unit, kind, style, cursorRpm, range, drawing }
                 strokeWidth={1.25}
               />
             )}
-            <Label
-              x={end + 11}
-              y={place}
-              colour={one.faint ? palette.muted : palette.ink}
-              bold={!one.faint}
-            >
-              {reading === null ? (
-                one.label
-              ) : (
-                <>
-                  <tspan fontWeight={400} fill={palette.muted}>
-                    {one.label}
-                  </tspan>
-                  <tspan dx={label * 0.5}>
-                    {say.plain(reading, threeFigures(reached === undefined ? reading : range[1]))}
-                  </tspan>
-                </>
-              )}
-            </Label>
+            {isNamed && (
+              <Label
+                x={end + 11}
+                y={place}
+                colour={one.faint ? palette.muted : palette.ink}
+                bold={!one.faint}
+              >
+                {reading === null ? (
+                  one.label
+                ) : (
+                  <>
+                    <tspan fontWeight={400} fill={palette.muted}>
+                      {one.label}
+                    </tspan>
+                    <tspan dx={label * 0.5}>
+                      {say.plain(reading, threeFigures(reached === undefined ? reading : range[1]))}
+                    </tspan>
+                  </>
+                )}
+              </Label>
+            )}
             {reading !== null && standsAt !== null && (
               <circle
                 {...(reached === undefined ? { 'data-screen-only': '' } : { 'data-tip': one.id })}

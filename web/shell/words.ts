@@ -35,9 +35,10 @@ export function timeInWords(iso: string): string {
   }).format(date);
 }
 
-/** First letter large, full stop at the end. */
+/** First letter large, full stop at the end. The name of a file or folder at its head stays as it is. */
 export function asSentence(text: string): string {
-  const large = text.charAt(0).toUpperCase() + text.slice(1);
+  const isName = /^\S*[./\\]\w/.test(text);
+  const large = isName ? text : text.charAt(0).toUpperCase() + text.slice(1);
   return /[.!?]$/.test(large) ? large : `${large}.`;
 }
 

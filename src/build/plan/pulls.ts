@@ -173,7 +173,12 @@ export function consumableItems(
           'consumables.oil',
           say`${q(capacity * (1 + runIn), 'liquidVolume')} of oil: ${runIn === 1 ? 'the filling of the run-in and one after it' : 'one filling'}.`,
         ),
-    have('consumables.filters', say`${String(1 + runIn)} oil filters, and a cutter to open them.`),
+    have(
+      'consumables.filters',
+      runIn === 0
+        ? say`An oil filter, and a cutter to open it.`
+        : say`${String(1 + runIn)} oil filters, and a cutter to open them.`,
+    ),
     have(
       'consumables.plugs',
       say`${String(2 * plugs)} plugs: a set to run and a fresh one to read.`,

@@ -257,7 +257,7 @@ describe('pullbook import', () => {
     expect(code).toBe(1);
     expect(objects()[0]).toMatchObject({ ok: false });
     expect(JSON.stringify(objects()[0])).toMatch(
-      /inertiaKgM2 0\.4 where the session says 0\.9.*--cell/,
+      /an inertia of 0\.4 kg·m², the session says 0\.9.*--cell/,
     );
   });
 });

@@ -12,6 +12,14 @@ export interface PlaceNames {
 
 const FIRST_BUILD = 'first build';
 
+const CELL_WORDS = {
+  inertiaKgM2: (value: number | null) =>
+    value === null ? 'no inertia' : `an inertia of ${value} kg·m²`,
+  sensorLagS: (value: number | null) =>
+    value === null ? 'no sensor lag' : `a sensor lag of ${value} s`,
+  ratio: (value: number | null) => (value === null ? 'no ratio' : `a ratio of ${value}`),
+};
+
 /** The day of that name, found or made with everything above it. */
 export async function placeFor(
   record: PullbookRecord,
@@ -48,7 +56,7 @@ async function cellNamed(
   );
   if (differing !== undefined)
     throw new InputError(
-      `The record's cell "${name}" has ${differing} ${known[differing]} where the session says ${session.cell[differing]}; name another cell with --cell, or change that one first.`,
+      `The record's cell "${name}" has ${CELL_WORDS[differing](known[differing])}, the session says ${session.cell[differing]}; name another cell with --cell, or change that one first.`,
       { found: String(session.cell[differing]), expected: String(known[differing]) },
     );
   return known;

@@ -88,6 +88,11 @@ function refuseAlone(bytes: Uint8Array, file: string): void {
       `${file} is a page, which has no recordings in it that could be computed again; check the bundle (zip) or the report (PDF) instead.`,
       { file, expected: 'a bundle or a report' },
     );
+  if (!start.startsWith('PK'))
+    throw new FormatError(
+      `${file} is not a hand-over that can be read: it is neither a bundle (zip) nor a report (PDF).`,
+      { file, expected: 'a bundle or a report' },
+    );
 }
 
 interface Pages {

@@ -147,7 +147,7 @@ function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
               value={order}
               onChange={(value) => setOrder(value as Order)}
             />
-            <p className="quiet">{WHY[order]}</p>
+            <p className={`quiet ${styles.why}`}>{WHY[order]}</p>
           </div>
           <NumberInput
             label="Pull-to-pull scatter of this cell, 1 sd in %"
@@ -172,6 +172,7 @@ function Plan({ page, shop }: { readonly page: DayPage; readonly shop: Shop }) {
         </form>
         <div className={styles.preview} aria-live="polite">
           {asked === null && <p className="quiet">Say the gain and both names first.</p>}
+          {preview.isLoading && <Waiting what="how many pulls it takes" />}
           {preview.isError && asked !== null && <Trouble error={preview.error} />}
           {preview.data && !preview.isError && asked !== null && (
             <>

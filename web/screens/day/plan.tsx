@@ -11,6 +11,7 @@ import { dayLabel } from '../../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { ToSheet } from '../sheet/to-sheet.tsx';
 import { dayCrumbs } from './day.tsx';
+import styles from './plan.module.css';
 
 /** The test plan of a day: made from the build sheet, kept as it was made, ticked by whoever does it. */
 export function PlanScreen() {
@@ -77,7 +78,7 @@ export function PlanScreen() {
             onTick={(item, ticked) => tick.mutate({ planId, itemId: item.id, ticked })}
             onEdit={(edits) => edit.mutate({ planId, edits })}
           />
-          <div className="offPaper">
+          <div className={`offPaper ${styles.again}`}>
             <Button variant="default" onClick={() => make.mutate(undefined)}>
               Make it again from the sheet
             </Button>

@@ -102,7 +102,7 @@ export function Made({ kept, title }: MadeProps) {
             rows={[
               ['Made', madeAtInWords(kept.madeAt)],
               ['By', kept.madeBy === '' ? null : kept.madeBy],
-              ['Units', kept.choice.units === 'us' ? 'US' : 'metric'],
+              ['Units of its files', kept.choice.units === 'us' ? 'US' : 'metric'],
               ['Made with', `Pullbook ${kept.pullbook}`],
             ]}
           />

@@ -306,10 +306,8 @@ function valueText(
     const text = String(Number(value.toPrecision(6)));
     return by && value > 0 ? `+${text}` : text;
   }
-  return quantityText(value, shown, units, by ? { signed: true, difference: true } : {}).replace(
-    / 1$/,
-    '',
-  );
+  const text = quantityText(value, shown, units, by ? { signed: true, difference: true } : {});
+  return text.replace(/^-/, '\u2212').replace(/ 1$/, '');
 }
 
 interface TableOverTimeProps {

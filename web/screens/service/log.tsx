@@ -64,15 +64,15 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
         <header>
           <h2 id="services">What was done</h2>
           <div className={styles.acts}>
-            {of.events.length > 0 && (
-              <TakeTable title="What was done" table={() => eventsTable(of.events)} />
-            )}
             <Button size="xs" variant="default" onClick={() => setOpen({ what: 'interval' })}>
               Refresh interval
             </Button>
             <Button size="xs" onClick={() => setOpen({ what: 'event', one: null })}>
               Write down a refresh
             </Button>
+            {of.events.length > 0 && (
+              <TakeTable title="What was done" table={() => eventsTable(of.events)} />
+            )}
           </div>
         </header>
         {of.events.length === 0 ? (
@@ -124,18 +124,19 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
         <header>
           <h2 id="readings">What was read</h2>
           <div className={styles.acts}>
-            {of.readings.length > 0 && (
-              <TakeTable title="What was read" table={() => readingsTable(of.readings, units)} />
-            )}
             <Button size="xs" onClick={() => setOpen({ what: 'reading', one: null })}>
               Write down a reading
             </Button>
+            {of.readings.length > 0 && (
+              <TakeTable title="What was read" table={() => readingsTable(of.readings, units)} />
+            )}
           </div>
         </header>
         {of.readings.length === 0 ? (
           <p className="quiet">
-            Hours, leak-down and cranking compression of between builds are written down here; three
-            dates begin to tell whether they move. Those of an assembly stand on the build sheet.
+            Hours, leak-down and cranking compression read between builds are written down here;
+            three dates begin to tell whether they move. Those of an assembly stand on the build
+            sheet.
           </p>
         ) : (
           <div className={styles.scroll}>

@@ -31,7 +31,9 @@ export const runTable = ({ builds }: ServiceRecord): TableModel =>
     numberColumn('At full throttle', 's', (build) =>
       build.pulls === build.pullsOfUnknownTime ? null : build.fullThrottleS,
     ),
-    numberColumn('Since refresh', 'h', ({ hoursS }) => (hoursS === null ? null : hoursS / 3600)),
+    numberColumn('Hours since refresh, by its sheet', 'h', ({ hoursS }) =>
+      hoursS === null ? null : hoursS / 3600,
+    ),
     wordsColumn('Power over its days', ({ drift }) => drift.sentence),
   ]);
 

@@ -48,7 +48,7 @@ function Service({ of }: { readonly of: ServiceRecord }) {
     <div className="stack">
       <div className="opening">
         <div>
-          <h1>Service record</h1>
+          <h1>{`Service record: ${of.engine.name}`}</h1>
           <p className="lede">
             {pulls === 0
               ? 'This engine has no pull in the record yet.'
@@ -125,7 +125,7 @@ function Run({ of }: { readonly of: ServiceRecord }) {
               <th scope="col">Assembled</th>
               <th scope="col">Pulls</th>
               <th scope="col">At full throttle</th>
-              <th scope="col">Hours since refresh</th>
+              <th scope="col">Hours, by its sheet</th>
               <th scope="col">Power over its days</th>
             </tr>
           </thead>
@@ -174,10 +174,13 @@ function Power({ of }: { readonly of: ServiceRecord }) {
           },
         ],
   );
-  if (days.length === 0)
+  const undated = days.filter(({ date }) => date === null).length;
+  if (undated === days.length)
     return (
       <Nothing title="No power over time yet">
-        A test day with a recorded pull gives the first point.
+        {undated === 0
+          ? 'A test day with a recorded pull gives the first point.'
+          : 'No test day of this engine has a date: give it one on the page of the day, and its power stands here.'}
       </Nothing>
     );
   const over = of.builds.flatMap(({ name, bandRpm, leadDeg }) =>
@@ -201,6 +204,7 @@ function Power({ of }: { readonly of: ServiceRecord }) {
       <p className={`quiet ${styles.note}`}>
         Each build over the speeds and at the setting that its days share, so heights of two builds
         are not to be held against each other here; side by side does that.
+        {undated > 0 && ` ${count(undated, 'test day')} without a date: in the table only.`}
       </p>
     </section>
   );

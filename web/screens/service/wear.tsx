@@ -33,6 +33,8 @@ function Measure({ of, record, isLast }: MeasureProps) {
   const { kind, decimals } = WEAR_KINDS[of.measure];
   const title = TITLES[of.measure];
   const text = (value: number) => quantityText(value, kind, units, { decimals: decimals[units] });
+  // What lies between two percentages is points.
+  const spread = (value: number) => text(value).replace(/ %$/, ' points');
   const builds = new Map(record.builds.map(({ buildId, name }) => [buildId, name]));
   const nameOf = ({ from, id }: WearTold['readings'][number]) =>
     from === 'sheet' ? `sheet of ${builds.get(id) ?? 'a build'}` : 'reading';
@@ -57,7 +59,7 @@ function Measure({ of, record, isLast }: MeasureProps) {
             ['Newest reading', dateInWords(newest.date)],
             ['Worst cylinder', `${newest.worstCylinder}: ${text(newest.worst)}`],
             ['Mean', text(newest.mean)],
-            ['Highest less lowest', newest.spread === null ? null : text(newest.spread)],
+            ['Highest less lowest', newest.spread === null ? null : spread(newest.spread)],
           ]}
         />
       )}
@@ -65,8 +67,8 @@ function Measure({ of, record, isLast }: MeasureProps) {
         <p className={`quiet ${styles.note}`}>
           A cylinder is called moved only where chance and rounding together would do it in fewer
           than 1 of 20 engines; what a gauge is off by on one date falls out between cylinders, not
-          out of their mean. Steady changes are found sooner than a step. Readings of before the
-          last refresh stand open and do not count.
+          out of their mean. Steady changes are found sooner than a step. Readings made before the
+          last refresh are drawn open and do not count.
         </p>
       )}
     </section>

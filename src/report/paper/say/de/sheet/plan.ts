@@ -346,6 +346,7 @@ export const plan: readonly Phrase[] = [
     '{#amount} Öl: die Füllung zum Einlaufen und eine danach.',
   ],
   ['{#amount} of oil: one filling.', '{#amount} Öl: eine Füllung.'],
+  ['An oil filter, and a cutter to open it.', 'Ein Ölfilter, und ein Schneider, um ihn zu öffnen.'],
   [
     '{#count} oil filters, and a cutter to open them.',
     '{#count} Ölfilter, und ein Schneider, um sie zu öffnen.',
