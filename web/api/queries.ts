@@ -31,12 +31,6 @@ export const cellsQuery = queryOptions({
   queryFn: () => ask('GET /cells', {}),
 });
 
-export const mappingsQuery = (id: string) =>
-  queryOptions({
-    queryKey: ['cells', id, 'mappings'],
-    queryFn: () => ask('GET /cells/{id}/mappings', { params: { id } }),
-  });
-
 /** @param on  the day from which to look */
 export const calibrationsQuery = (cellId: string, on: string) =>
   queryOptions({

@@ -9,7 +9,7 @@ export interface Say extends Figures {
 }
 
 export const sayIn = (words: ChartWords): Say => ({ words, ...figuresIn(words) });
-export const IN_ENGLISH = sayIn(CHARTS_IN_ENGLISH);
+const IN_ENGLISH = sayIn(CHARTS_IN_ENGLISH);
 
 export const SayContext = createContext<Say>(IN_ENGLISH);
 export const useSay = (): Say => useContext(SayContext);

@@ -8,7 +8,7 @@ const NAMES: Readonly<Record<WearMeasure, string>> = {
 };
 
 /** A difference of leak-down stands in points, since 5 % more of 8 % would be read as 8.4 %. */
-export function wearText(value: number, measure: WearMeasure, units: UnitSystem): string {
+function wearText(value: number, measure: WearMeasure, units: UnitSystem): string {
   return measure === 'leakDown'
     ? `${(100 * value).toFixed(1)} points`
     : quantityText(value, 'gaugePressure', units, {

@@ -6,7 +6,7 @@ import type { LadderAnswer } from '../../ladder/types.ts';
 import type { HandedPull, HandOver } from '../handover/types.ts';
 
 /** Names that a stranger might give: markup of every kind, writing that turns, words without end. */
-export const STRANGE = [
+const STRANGE = [
   '<script>alert(1)</script><img src=x onerror=alert(2)>',
   '=HYPERLINK("http://x","y") +1 -2 @SUM(A1)',
   '#let x = 1; $ a^2 $ *b* _c_ `d` @label <tag> \\ // /* ~ [x] #eval("1")',
@@ -154,7 +154,7 @@ interface PrintedWord {
 }
 
 /** Every word with its box, as poppler reads them [points from the top left]. */
-export function printedWords(file: string): {
+function printedWords(file: string): {
   readonly width: number;
   readonly height: number;
   readonly pages: readonly (readonly PrintedWord[])[];

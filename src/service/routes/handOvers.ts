@@ -26,6 +26,8 @@ export function serveHandOvers(
   readings: Readings,
   version: string,
 ): void {
+  // Of the files as they were when it started: another version may be put in their place while it serves.
+  const program = programOf(version);
   api.openapi(handOvers.list, async (c) => {
     const { id } = c.req.valid('param');
     await record.builds.get(id);
@@ -40,7 +42,7 @@ export function serveHandOvers(
     });
     const freezing = {
       madeAt: new Date().toISOString(),
-      pullbook: programOf(version),
+      pullbook: program,
       signal: c.req.raw.signal,
     };
     return c.json((await keepHandOver(record, choice, freezing, change)) as never, 201);
@@ -131,7 +133,7 @@ export function serveHandOvers(
     try {
       const { source } = spooled;
       const bytes = typeof source === 'string' ? new Uint8Array(await readFile(source)) : source;
-      const verified = await verifyFile(bytes, name, programOf(version), c.req.raw.signal);
+      const verified = await verifyFile(bytes, name, program, c.req.raw.signal);
       const { publicKey } = await keyOfShop(record);
       const isOurs = verified.signedBy?.publicKey === publicKey;
       return c.json({ ...verified, isOurs } as never, 200);

@@ -40,7 +40,7 @@ const begunOn = ({ assembledOn, days }: RanBuild): string | null =>
   null;
 
 /** The last refresh: one that was written down, or the beginning of the newest build where that is later. */
-export function lastRefresh(builds: readonly RanBuild[], events: readonly ServiceEvent[]) {
+function lastRefresh(builds: readonly RanBuild[], events: readonly ServiceEvent[]) {
   const newest = builds.at(-1);
   const refreshed = events.filter(({ kind }) => kind === 'refresh').at(-1) ?? null;
   const begun = newest === undefined ? null : begunOn(newest);
@@ -48,7 +48,7 @@ export function lastRefresh(builds: readonly RanBuild[], events: readonly Servic
     ? { event: refreshed, what: 'its refresh', on: refreshed.doneOn }
     : { event: null, what: newest?.name ?? 'it came', on: begun };
 }
-export type LastRefresh = ReturnType<typeof lastRefresh>;
+type LastRefresh = ReturnType<typeof lastRefresh>;
 
 export function refreshUseOf(
   engine: Engine,

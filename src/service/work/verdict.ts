@@ -45,7 +45,7 @@ const COMPUTATIONS: Readonly<Record<Computation, { readonly name: string; readon
 const ALL = Object.keys(COMPUTATIONS) as Computation[];
 
 /** The computations that it names in another version than they have here. */
-export const othersIn = (says: Partial<Versions>, here: Versions): readonly Computation[] =>
+const othersIn = (says: Partial<Versions>, here: Versions): readonly Computation[] =>
   ALL.filter((one) => says[one] !== here[one]);
 
 /** The same program made it, to the byte, with the same computations. */

@@ -38,7 +38,7 @@ function field(cell: Cell): string {
 }
 
 /** Words that no spreadsheet takes for a formula. */
-export const harmless = (text: string): string => (RUNS.test(text) ? `'${text}` : text);
+const harmless = (text: string): string => (RUNS.test(text) ? `'${text}` : text);
 
 /** A cell of such a text as it stood before it was made harmless. */
 export const withoutGuard = (text: string): string => text.replace(MADE_SAFE, '');

@@ -62,7 +62,7 @@ export const symbolOf = ({ unit, symbol }: Pick<Column, 'unit' | 'symbol'>): str
   symbol ?? (unit === null || unit === '1' ? '' : symbolOfUcum(unit));
 
 /** Unit of a name that ends in one; null where it ends in none. */
-export const unitOfName = (name: string): string | null => parted(name).unit;
+const unitOfName = (name: string): string | null => parted(name).unit;
 
 /** `torqueNm` is `torque` in `N.m`. */
 export function parted(name: string): { readonly stem: string; readonly unit: string | null } {

@@ -25,7 +25,7 @@ export const charts: ChartWords = {
   curves: {
     summary: 'Drehmoment und Leistung über der Drehzahl. {all}.',
     most: '{name}: größtes Drehmoment {torque}, größte Leistung {power}',
-    notHere: '{name}: hier nicht gelaufen',
+    notHere: '{name}: hier nicht gefahren',
   },
   response: {
     summary: 'Leistung über der Einstellung. Bester Wert {best}. {left}.{limit} Läufe: {pulls}.',
@@ -45,7 +45,7 @@ export const charts: ChartWords = {
     summary: 'Was jeder Schritt brachte. {all}.',
     to: 'auf',
     step: '{from} auf {to}',
-    notRun: '{step}: bei dieser Drehzahl nicht gelaufen',
+    notRun: '{step}: bei dieser Drehzahl nicht gefahren',
     alsoChanged: ', auch geändert: {what}',
     also: 'auch: {what}',
   },
@@ -57,6 +57,6 @@ export const charts: ChartWords = {
     cross: 'Schnittpunkt bei {speed}',
     ahead: '{name} vorn',
     ofMeanPower: 'mittlere Leistung: {word}',
-    notRun: '{name}: bei dieser Drehzahl nicht von beiden gelaufen',
+    notRun: '{name}: bei dieser Drehzahl nicht von beiden gefahren',
   },
 };
