@@ -14,11 +14,31 @@ export const steady = (text: string): string => text.replace(STEERING, spelled);
 
 /** At most so many letters, the last an ellipsis where some are left out; no letter is cut in two. */
 export function shortened(text: string, most: number): string {
-  const letters = [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)];
-  if (letters.length <= most) return text;
-  const kept = letters.slice(0, most - 1).map(({ segment }) => segment);
-  return `${kept.join('').trimEnd()}…`;
+  const letters = lettersOf(text);
+  return letters.length <= most ? text : begun(letters, most - 1);
 }
+
+/** The text where it fits, else as much of it as fits with an ellipsis; only that where nothing does. */
+export function fittedTo(text: string, fits: (text: string) => boolean): string {
+  if (fits(text)) return text;
+  const letters = lettersOf(text);
+  let [low, high] = [0, Math.max(0, letters.length - 1)];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (fits(begun(letters, middle))) low = middle;
+    else high = middle - 1;
+  }
+  return begun(letters, low);
+}
+
+const begun = (letters: readonly string[], most: number): string =>
+  `${letters.slice(0, most).join('').trimEnd()}…`;
+
+/** As people count them: a sign with all that is joined to it is one. */
+const lettersOf = (text: string): string[] =>
+  [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)].map(
+    ({ segment }) => segment,
+  );
 
 /** A number and what it is measured in stay in one line. */
 export const bound = (text: string): string =>

@@ -24,6 +24,22 @@ describe('a saved picture', () => {
     expect(high(long)).toBeGreaterThan(high(svg));
   });
 
+  it('shortens a title of letters that are joined of several signs, and cuts none of them', () => {
+    for (const letter of ['\u{1f468}\u200d\u{1f469}\u200d\u{1f467}', 'e\u0301\u0302\u0303']) {
+      const long = standaloneSvg(
+        '',
+        260,
+        300,
+        { ...caption, title: letter.repeat(60) },
+        chartStyle(),
+        null,
+      );
+      const [, shown] = /font-weight="600"[^>]*>([^<]+)</.exec(long)!;
+      expect(shown).toMatch(new RegExp(`^(${letter})+…$`, 'u'));
+      expect(shown!.length).toBeLessThan(30 * letter.length);
+    }
+  });
+
   it('stands alone: paper, size, no outside address, no variables', () => {
     expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" width="\d+" height="\d+"/);
     expect(svg).toContain(`fill="${chartStyle().palette.paper}"`);

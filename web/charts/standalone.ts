@@ -1,4 +1,4 @@
-import { shortened, steady } from '../../src/signs.ts';
+import { fittedTo, steady } from '../../src/signs.ts';
 import type { ChartStyle } from '../theme/chart-style.ts';
 import { textWidth } from './text.ts';
 
@@ -16,20 +16,16 @@ const LEADING = 1.4;
 /** A word that is wider than a line, in pieces that are not. */
 function pieces(word: string, width: number, size: number): readonly string[] {
   if (textWidth(word, size) <= width) return [word];
-  const most = Math.max(1, Math.floor((word.length * width) / textWidth(word, size)) - 1);
   const letters = [...word];
+  const most = Math.max(1, Math.floor((letters.length * width) / textWidth(word, size)) - 1);
   return Array.from({ length: Math.ceil(letters.length / most) }, (_, at) =>
     letters.slice(at * most, (at + 1) * most).join(''),
   );
 }
 
 /** A title in one line, shortened where it is wider. */
-function inOneLine(text: string, width: number, size: number): string {
-  let kept = text;
-  while (kept.length > 2 && textWidth(kept, size, true) > width)
-    kept = shortened(kept, Math.floor(0.9 * [...kept].length));
-  return kept;
-}
+const inOneLine = (text: string, width: number, size: number): string =>
+  fittedTo(text, (one) => textWidth(one, size, true) <= width);
 
 /** A caption in lines no wider than its picture, broken between words. */
 function linesOf(text: string, width: number, size: number): readonly string[] {

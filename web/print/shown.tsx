@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { ShownWanted } from '../../src/figures.ts';
 import type { Reached } from '../../src/pull/reached.ts';
+import { fittedTo } from '../../src/signs.ts';
 import { OTHER_LETTERS, textWidth } from '../charts/text.ts';
 import {
   type ChartStyle,
@@ -141,11 +142,10 @@ export function fitted(text: string, width: number, size: number): { text: strin
   const wide = OTHER_LETTERS * textWidth(text, size, true);
   if (wide <= width) return { text, size };
   const least = size * 0.6;
-  const smaller = Math.max(least, (size * width) / wide);
-  let kept = text;
-  while (kept.length > 1 && OTHER_LETTERS * textWidth(`${kept}…`, smaller, true) > width)
-    kept = kept.slice(0, -1);
-  return { text: smaller > least ? text : `${kept.trimEnd()}…`, size: smaller };
+  const smaller = (size * width) / wide;
+  if (smaller > least) return { text, size: smaller };
+  const fits = (one: string) => OTHER_LETTERS * textWidth(one, least, true) <= width;
+  return { text: fittedTo(text, fits), size: least };
 }
 
 function large(u: number): ChartStyle {
