@@ -68,19 +68,19 @@ export async function packArchive(
     if (size > MOST_PACKED) throw tooMuch('4 GiB when packed');
     await write(now);
   };
-  let count = 0;
-  for await (const { path, bytes, isPacked } of entries) {
-    count += 1;
-    if (count > MOST_PACKED_ENTRIES) throw tooMuch('65,535 files');
-    const entry = new Entry(path, isPacked ? STORED : DEFLATED);
-    zip.add(entry);
-    for await (const piece of bytes instanceof Uint8Array ? inParts(bytes) : bytes) {
-      await entry.give(piece);
-      await handOn();
-    }
-    entry.end();
+  const inHand: Piece[] = [];
+  const take = async () => {
+    const piece = inHand.shift()!;
+    if ('raw' in piece) piece.entry.give(piece.raw, await piece.packed);
+    else if (piece.at === 'start') zip.add(piece.entry);
+    else piece.entry.end();
     await handOn();
+  };
+  for await (const piece of piecesOf(entries)) {
+    inHand.push(piece);
+    if (inHand.length > MOST_IN_HAND) await take();
   }
+  while (inHand.length > 0) await take();
   zip.end();
   await handOn();
   const end = Buffer.from(held);
@@ -97,6 +97,35 @@ const DEFLATED = 8;
 
 /** So much is packed at a time. */
 const PART_BYTES = 2 ** 20;
+
+/** So many pieces are packed by other threads while this one brings the next. */
+const MOST_IN_HAND = 16;
+
+type Piece =
+  | { readonly entry: Entry; readonly at: 'start' | 'end' }
+  | {
+      readonly entry: Entry;
+      readonly raw: Uint8Array;
+      readonly packed: Promise<Uint8Array<ArrayBuffer>>;
+    };
+
+async function* piecesOf(
+  entries: Iterable<ArchiveEntry> | AsyncIterable<ArchiveEntry>,
+): AsyncGenerator<Piece> {
+  let count = 0;
+  for await (const { path, bytes, isPacked } of entries) {
+    count += 1;
+    if (count > MOST_PACKED_ENTRIES) throw tooMuch('65,535 files');
+    const entry = new Entry(path, isPacked ? STORED : DEFLATED);
+    yield { entry, at: 'start' };
+    for await (const part of bytes instanceof Uint8Array ? inParts(bytes) : bytes) {
+      // A copy: its owner may use its memory again for the next piece.
+      const raw = new Uint8Array(part);
+      yield { entry, raw, packed: isPacked ? Promise.resolve(raw) : deflated(raw) };
+    }
+    yield { entry, at: 'end' };
+  }
+}
 
 function* inParts(bytes: Uint8Array): Generator<Uint8Array> {
   for (let from = 0; from < bytes.length; from += PART_BYTES)
@@ -118,12 +147,10 @@ class Entry implements ZipInputFile {
     readonly compression: number,
   ) {}
 
-  async give(piece: Uint8Array): Promise<void> {
-    this.size += piece.length;
-    this.crc = crc32(piece, this.crc);
-    // A copy: its owner may use its memory again for the next piece.
-    const packed = this.compression === STORED ? piece : await deflated(piece);
-    this.ondata(null, new Uint8Array(packed), false);
+  give(raw: Uint8Array, packed: Uint8Array<ArrayBuffer>): void {
+    this.size += raw.length;
+    this.crc = crc32(raw, this.crc);
+    this.ondata(null, packed, false);
   }
 
   end(): void {
@@ -136,9 +163,9 @@ class Entry implements ZipInputFile {
 const inOtherThread = promisify(deflateRaw);
 const FLUSHED = { level: 6, finishFlush: constants.Z_SYNC_FLUSH } as const;
 /** What is smaller is packed sooner than another thread can be asked to. */
-const LARGE_BYTES = 2 ** 18;
+const LARGE_BYTES = 2 ** 13;
 
-const deflated = async (piece: Uint8Array): Promise<Uint8Array> =>
+const deflated = async (piece: Uint8Array): Promise<Uint8Array<ArrayBuffer>> =>
   piece.length < LARGE_BYTES ? deflateRawSync(piece, FLUSHED) : inOtherThread(piece, FLUSHED);
 
 export interface Unpacked {

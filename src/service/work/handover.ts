@@ -4,6 +4,8 @@ import {
   PLAN_VERSION,
   type Plan,
   SHEET_VERSION,
+  type Sheet,
+  type SheetAnswer,
   sheetChanges,
 } from '../../build/index.ts';
 import { COMPARE_VERSION } from '../../compare/index.ts';
@@ -88,7 +90,7 @@ export async function freezeHandOver(
     onDay?.(index, choice.dayIds.length);
     days.push(await workDay(record, curves, dayId, choice));
   }
-  const sheet = await sheetOf(record, build.id);
+  const answered = await answeredSheet(record, build.id);
   const final = finalCurve(days);
   return {
     format: 'handover/1',
@@ -114,8 +116,8 @@ export async function freezeHandOver(
     build: handedBuild(build, days[0]!.context),
     days: days.map(({ handed }) => handed),
     final,
-    sheet,
-    sinceLast: await sinceLast(record, curves, choice, build, final),
+    sheet: answered === null ? null : handedSheet(answered),
+    sinceLast: await sinceLast(record, curves, choice, { build, answered, final }),
     cautions: cautionsOf(
       days.map(({ handed }) => handed),
       final,
@@ -303,28 +305,39 @@ async function planOf(record: PullbookRecord, dayId: Id): Promise<HandedDay['pla
   };
 }
 
-async function sheetOf(record: PullbookRecord, buildId: Id): Promise<HandOver['sheet']> {
+interface AnsweredSheet {
+  readonly sheet: Sheet;
+  readonly answer: SheetAnswer;
+}
+
+async function answeredSheet(record: PullbookRecord, buildId: Id): Promise<AnsweredSheet | null> {
   const { sheet } = await record.sheets.get(buildId);
   if (sheet === null) return null;
   const { windows } = await record.shop.get();
-  const { figures, checks, measureNext } = answerSheet(sheet, windows);
-  return {
-    figures,
-    checks,
-    measured: Object.values(sheet.sections).reduce(
-      (sum, section) => sum + Object.keys(section.values ?? {}).length,
-      0,
-    ),
-    toMeasure: measureNext.map(({ path, label }) => ({ path, label })),
-  };
+  return { sheet, answer: answerSheet(sheet, windows) };
+}
+
+const handedSheet = ({ sheet, answer }: AnsweredSheet): HandOver['sheet'] => ({
+  figures: answer.figures,
+  checks: answer.checks,
+  measured: Object.values(sheet.sections).reduce(
+    (sum, section) => sum + Object.keys(section.values ?? {}).length,
+    0,
+  ),
+  toMeasure: answer.measureNext.map(({ path, label }) => ({ path, label })),
+});
+
+interface Handed {
+  readonly build: Build;
+  readonly answered: AnsweredSheet | null;
+  readonly final: FinalCurve | null;
 }
 
 async function sinceLast(
   record: PullbookRecord,
   curves: Curves,
   choice: HandOverChoice,
-  build: Build,
-  final: FinalCurve | null,
+  { build, answered, final }: Handed,
 ): Promise<HandOver['sinceLast']> {
   const { comparedBuildId } = choice;
   if (comparedBuildId === null) return null;
@@ -332,17 +345,13 @@ async function sinceLast(
   const engine = await record.engines.get(other.engineId);
   if (other.engineId !== build.engineId)
     throw new InputError('A hand-over is held against another build of the same engine.');
-  const { windows } = await record.shop.get();
-  const [before, after] = [
-    (await record.sheets.get(other.id)).sheet,
-    (await record.sheets.get(build.id)).sheet,
-  ];
+  const before = answered === null ? null : await answeredSheet(record, other.id);
   return {
     build: handedBuild(other, { engine }),
     changes:
-      before === null || after === null
+      before === null || answered === null
         ? null
-        : sheetChanges(before, after, answerSheet(before, windows), answerSheet(after, windows)),
+        : sheetChanges(before.sheet, answered.sheet, before.answer, answered.answer),
     ...(await held(record, curves, choice, { build, final, other })),
   };
 }
