@@ -179,7 +179,9 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): Block[] {
   const say = tell.words.settings;
-  const { name, answer, unit, whyNone } = ladder;
+  const { name, answer, unit, whyNone, decision } = ladder;
+  // Nothing was stepped: what the shop could try next is nothing for its reader.
+  if (answer !== null && decision === null && !stepsSome(answer)) return [];
   const title = { kind: 'heading', level: 3, text: tell.toldOrTyped(name) } as const;
   if (answer === null)
     return [
@@ -290,12 +292,13 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
 const isAnythingKnown = ({ best, knee, limit, uses }: LadderAnswer): boolean =>
   [best, knee, limit, ...Object.values(uses)].some((one) => one !== null && one.value !== null);
 
+const stepsSome = ({ dots }: Pick<LadderAnswer, 'dots'>): boolean =>
+  new Set(dots.map(({ setting }) => setting)).size > 1;
+
 /** One setting alone draws no response: all beside its dots would be what was assumed. */
 const picturesOf = (handOver: HandOver, ladder: HandedLadder, tell: Teller) =>
   ladderFigures(handOver, ladder, tell).filter(
-    (figure) =>
-      figure.kind !== 'response' ||
-      new Set(figure.answer.dots.map(({ setting }) => setting)).size > 1,
+    (figure) => figure.kind !== 'response' || stepsSome(figure.answer),
   );
 
 function speedTable(handOver: HandOver, tell: Teller): Block[] {
