@@ -2,7 +2,7 @@
 import type { NewServiceEvent, NewServiceReading } from '../src/record/repository.ts';
 
 const HOUR_S = 3600;
-const PSI_PA = 6894.757;
+const PSI_PA = 6894.757293168361;
 
 interface DemoService {
   readonly engine: string;

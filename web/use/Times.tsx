@@ -265,11 +265,16 @@ function Change({
   const better = kind === 'time' ? value.value < 0 : value.value > 0;
   const decimals = kind === 'time' ? 2 : 1;
   const text = interval(of(value.low), of(value.high), decimals);
+  // A difference that the digits shown do not have is neither gain nor loss to anybody.
+  const isTooSmall = told && Number(of(value.value).toFixed(decimals)) === 0;
+  const way = told && !isTooSmall ? { 'data-way': better ? 'gain' : 'loss' } : {};
   return (
-    <td data-told={told} {...(told ? { 'data-way': better ? 'gain' : 'loss' } : {})}>
+    <td data-told={told && !isTooSmall} {...way}>
       <b>{signed(of(value.value), decimals)}</b>
       <small className={styles.under}>
-        {[told ? text : `${text}, chance`, under].filter(Boolean).join(', ')}
+        {[isTooSmall ? 'too small to show' : told ? text : `${text}, chance`, under]
+          .filter(Boolean)
+          .join(', ')}
       </small>
     </td>
   );
