@@ -10,7 +10,7 @@ import type { AirStandard } from '../trade/index.ts';
 import type { UnitSystem } from '../units/index.ts';
 import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
-import { buildNamed, pathOf, readingShop } from './shop.ts';
+import { buildNamed, heldAgainst, pathOf, readingShop } from './shop.ts';
 import { version } from './version.ts';
 
 export interface HandOverFlags {
@@ -46,14 +46,7 @@ export async function handOver(
     if (!isOwn) await keyThatStands(record);
     const build = await buildNamed(record, pathOf(wanted));
     const choice = await choiceOf(record, build.id, {
-      ...(flags.against === undefined
-        ? {}
-        : {
-            comparedBuildId:
-              flags.against === 'none'
-                ? null
-                : (await buildNamed(record, pathOf(flags.against))).id,
-          }),
+      ...(await heldAgainst(record, flags.against)),
       standard: flags.standard,
       units: flags.units,
       notes: flags.notes,

@@ -15,7 +15,7 @@ import type { UnitSystem } from '../units/index.ts';
 import { recordFolder } from './folder.ts';
 import { type CommandIo, EXIT, jsonLine, plain } from './io.ts';
 import { pixelMaker } from './pixels.ts';
-import { buildNamed, pathOf, readingShop } from './shop.ts';
+import { buildNamed, heldAgainst, pathOf, readingShop } from './shop.ts';
 import { version } from './version.ts';
 
 export interface ReplayFlags {
@@ -37,14 +37,7 @@ export async function replay(wanted: string, flags: ReplayFlags, io: CommandIo):
   const replay = await readingShop(recordFolder(flags.data, io), async (record) => {
     const build = await buildNamed(record, pathOf(wanted));
     const choice = await choiceOf(record, build.id, {
-      ...(flags.against === undefined
-        ? {}
-        : {
-            comparedBuildId:
-              flags.against === 'none'
-                ? null
-                : (await buildNamed(record, pathOf(flags.against))).id,
-          }),
+      ...(await heldAgainst(record, flags.against)),
       standard: flags.standard,
       units: flags.units,
     });

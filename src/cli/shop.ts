@@ -258,3 +258,14 @@ export const pathOf = (wanted: string): string[] =>
     .replace(/^build:/i, '')
     .split('/')
     .map((part) => part.trim());
+
+/** What `--against` names: a build, or `none`; left out: the one before it. */
+export const heldAgainst = async (
+  record: PullbookRecord,
+  against: string | undefined,
+): Promise<{ readonly comparedBuildId?: string | null }> => {
+  if (against === undefined) return {};
+  return {
+    comparedBuildId: against === 'none' ? null : (await buildNamed(record, pathOf(against))).id,
+  };
+};

@@ -106,7 +106,7 @@ export function WearChart({ width, height, units, of, says }: WearChartProps) {
               />
               {points.map((one) => (
                 <circle
-                  key={one.x}
+                  key={`${one.x} ${one.y}`}
                   cx={round(one.x)}
                   cy={round(one.y)}
                   r={isMoved ? dot * 1.2 : dot * 0.9}

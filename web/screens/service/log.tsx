@@ -30,7 +30,7 @@ import {
   readingValues,
 } from './forms.ts';
 import styles from './service.module.css';
-import { eventsTable, readingsTable } from './tables.ts';
+import { eventsTable, readingsTable } from './service-tables.ts';
 import { textOfCylinders } from './words.ts';
 
 const hours = (seconds: number | null) =>

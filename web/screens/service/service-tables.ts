@@ -1,10 +1,11 @@
 /** The tables of a service record as tables that leave. */
 import type { DisplayKind, UnitSystem } from '../../../src/units/index.ts';
-import type { ServiceRecord } from '../../api/types.gen.ts';
+import type { ServiceEvent, ServiceReading, ServiceRecord } from '../../api/types.gen.ts';
 import { leavingAs } from '../../build/sheet-tables.ts';
 import {
   type ColumnOf,
   numberColumn,
+  quantityColumn,
   rangeColumn,
   type TableModel,
   tableFrom,
@@ -62,5 +63,59 @@ export function conditionTable(
         }),
       ];
     }),
+  ]);
+}
+
+const hours = <Row extends { readonly hoursS: number | null }>() =>
+  numberColumn<Row>('Engine hours', 'h', ({ hoursS }) => (hoursS === null ? null : hoursS / 3600), {
+    decimals: 1,
+  });
+
+export const eventsTable = (events: readonly ServiceEvent[]): TableModel =>
+  tableFrom(events, [
+    wordsColumn('Done on', ({ doneOn }) => doneOn),
+    wordsColumn('Kind', ({ kind }) => kind),
+    wordsColumn('What was done', ({ what }) => what),
+    wordsColumn('Parts', ({ parts }) => parts),
+    hours(),
+    wordsColumn('Who', ({ who }) => who),
+  ]);
+
+/** A column for each cylinder of each measure, so that each figure stands with its unit. */
+export function readingsTable(readings: readonly ServiceReading[], units: UnitSystem): TableModel {
+  const cylinders = Math.max(
+    0,
+    ...readings.map(({ leakDown, crankingGaugePa }) =>
+      Math.max(leakDown?.length ?? 0, crankingGaugePa?.length ?? 0),
+    ),
+  );
+  const places = Array.from({ length: cylinders }, (_, at) => at);
+  return tableFrom(readings, [
+    wordsColumn('Read on', ({ readOn }) => readOn),
+    hours<ServiceReading>(),
+    ...places.map((at) =>
+      quantityColumn<ServiceReading>(
+        `Leak-down, cylinder ${at + 1}`,
+        'percent',
+        units,
+        ({ leakDown }) => leakDown?.[at],
+      ),
+    ),
+    quantityColumn('Leak-down gauge, ±', 'percent', units, ({ leakDownError }) => leakDownError),
+    ...places.map((at) =>
+      quantityColumn<ServiceReading>(
+        `Cranking compression, cylinder ${at + 1}`,
+        'gaugePressure',
+        units,
+        ({ crankingGaugePa }) => crankingGaugePa?.[at],
+      ),
+    ),
+    quantityColumn(
+      'Compression gauge, ±',
+      'gaugePressure',
+      units,
+      ({ crankingErrorPa }) => crankingErrorPa,
+    ),
+    wordsColumn('Note', ({ note }) => note),
   ]);
 }
