@@ -82,11 +82,17 @@ describe('what keeps people safe', () => {
       ...WHOLE_SHEET,
       sections: { fuelSystem: { values: { fuel: 'E85' } } },
     });
-    const sentences = itemsOf(e85).map((one) => planSentence(one, 'us'));
     const cautions = fuelCautions(fuelNamed('E85'));
     expect(cautions.length).toBeGreaterThan(2);
-    for (const { sentence } of cautions)
-      expect(sentences.some((one) => one.includes(sentence))).toBe(true);
+    // The flash point of gasoline as its table has it, in both units.
+    for (const [units, flash] of [
+      ['us', '-45 °F'],
+      ['metric', '-43 °C'],
+    ] as const) {
+      const sentences = itemsOf(e85).map((one) => planSentence(one, units));
+      for (const { sentence } of cautions)
+        expect(sentences.join('\n')).toContain(sentence.replace('{flash}', flash));
+    }
   });
 });
 

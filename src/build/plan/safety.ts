@@ -2,7 +2,7 @@ import { PullbookError } from '../../errors.ts';
 import { fuelCautions } from '../../trade/fuel/index.ts';
 import { type Ask, ifThere } from '../compute/ask.ts';
 import { sheetFuel } from '../topics/fuelSystemFuel.ts';
-import { itemsOf, say } from './say.ts';
+import { itemsOf, q, say } from './say.ts';
 import type { PlanItem } from './types.ts';
 
 const safety = itemsOf('safety', { weight: 'must', beforeFirstStart: true, isSafety: true });
@@ -59,19 +59,17 @@ function fuelItems(ask: Ask): readonly PlanItem[] {
         },
       ),
     ];
-  return fuelCautions(fuel).map(({ fuel: name, about, sentence, source }) =>
-    safety(
+  return fuelCautions(fuel).map(({ fuel: name, about, sentence, flashPointK, source }) => {
+    const [before = '', after] = sentence.split('{flash}');
+    const begin = `${name[0]!.toUpperCase()}${name.slice(1)}. ${before}`;
+    return safety(
       `safety.fuel.${name.replace(/ /g, '-')}.${about}`,
-      [
-        {
-          text: `${name[0]!.toUpperCase()}${name.slice(1)}. ${sentence}`,
-        },
-      ],
-      {
-        source,
-      },
-    ),
-  );
+      after === undefined || flashPointK === undefined
+        ? say`${begin}`
+        : say`${begin}${q(flashPointK, 'temperature', { decimals: 0 })}${after}`,
+      { source },
+    );
+  });
 }
 
 function aspirationItems(ask: Ask): readonly PlanItem[] {

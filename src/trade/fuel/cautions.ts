@@ -4,7 +4,9 @@ import type { Fuel } from './types.ts';
 export interface FuelCaution {
   readonly fuel: string;
   readonly about: 'fire' | 'health' | 'explosion' | 'material' | 'exhaust';
+  /** `{flash}` in it stands for the flash point. */
   readonly sentence: string;
+  readonly flashPointK?: number;
   readonly source: string;
 }
 
@@ -16,7 +18,8 @@ const CAUTIONS: readonly FuelCaution[] = [
     fuel: 'gasoline',
     about: 'fire',
     sentence:
-      'Its vapour is heavier than air and lights at −43 °C and above: ventilate low, keep sparks away, bond the cans.',
+      'Its vapour is heavier than air and lights at {flash} and above: ventilate low, keep sparks away, bond the cans.',
+    flashPointK: 230.372,
     source: `${AFDC} (flash point −45 °F); handling: ${PRACTICE}`,
   },
   {
