@@ -55,6 +55,49 @@ describe('a hand-over', () => {
     expect(final!.peakPowerW.value).toBeLessThan(1.001 * Math.max(...two));
   });
 
+  it('tells typed peaks as such, an interval known on one side, and no ladder that stepped nothing', async () => {
+    const { document } = await shop.ready;
+    const [day] = document.days;
+    const [pull, other] = day!.pulls;
+    const typedPeaks = {
+      powerW: 150_000,
+      powerSpeedRpm: 5400,
+      torqueNm: null,
+      torqueSpeedRpm: null,
+      air: 'observed',
+    } as const;
+    const typed = { ...pull!, leadDeg: 28, curve: null, typedPeaks };
+    const [ladder] = day!.ladders;
+    const answer = ladder!.answer!;
+    const limit = { value: null, low: 34, high: null };
+    const dots = [answer.dots[0]!, { ...answer.dots[0]!, id: 'next', setting: 30 }];
+    const changed: HandOver = {
+      ...document,
+      choice: { ...document.choice, units: 'metric' },
+      final: null,
+      days: [
+        {
+          ...day!,
+          pulls: [typed, { ...other!, leadDeg: 30, typedPeaks }],
+          ladders: [
+            { ...ladder!, answer: { ...answer, limit, dots } },
+            { ...ladder!, name: 'Alone', decision: null },
+          ],
+        },
+      ],
+    };
+    const text = (language: 'en' | 'de') => JSON.stringify(paperOf(changed, language, null).blocks);
+    expect(text('en')).toContain(
+      'Pull 1 (28°, as observed, not in standard air): Peak power 150.0 kW at 5400 rpm.',
+    );
+    // Only what was left in the engine is told of on page one.
+    expect(text('en')).not.toContain('Pull 2 (30°');
+    expect(text('en')).toContain('"Limit","not known","above 34°"');
+    expect(text('de')).toContain('"Grenze","nicht bekannt","über 34°"');
+    expect(text('en')).not.toContain('Alone');
+    expect(text('de')).toContain('Größte Leistung 150,0 kW bei 5400 1/min');
+  });
+
   it('can be drawn in the time of its last pull, one pull beside another, and not where nothing has a time', async () => {
     const { json, ask, id, pulls } = await shop.ready;
     const replay = await json<ReplayWanted>('GET', `/handovers/${id}/replay?language=de`);

@@ -59,13 +59,6 @@ function dayRows(
   tell: Teller,
 ): (readonly [string, string])[] {
   const say = tell.words.evidence;
-  const calibrated =
-    cell.calibratedOn === null
-      ? say.neverCalibrated
-      : say.calibratedOn(
-          tell.date(cell.calibratedOn),
-          cell.calibrationDue === null ? null : tell.date(cell.calibrationDue),
-        );
   return [
     [say.date, tell.date(date)],
     [say.cell, cell.name],
@@ -73,7 +66,7 @@ function dayRows(
       say.inertia,
       cell.inertiaKgM2 === null ? say.inertiaUnknown : tell.quantity(cell.inertiaKgM2, 'inertia'),
     ],
-    [say.calibrated, [calibrated, ...cell.remarks.map((one) => tell.told(one))].join('. ')],
+    ...(cell.remarks.length === 0 ? [calibratedRow(cell, tell)] : []),
     [say.air, tell.air(choice.standard)],
     [
       say.fuel,
@@ -86,13 +79,30 @@ function dayRows(
   ];
 }
 
+/** How the cell's torque stood to its calibration; what the cell has to say of it makes a row a long one. */
+function calibratedRow(
+  { calibratedOn, calibrationDue, remarks }: HandedDay['cell'],
+  tell: Teller,
+): readonly [string, string] {
+  const say = tell.words.evidence;
+  const calibrated =
+    calibratedOn === null
+      ? say.neverCalibrated
+      : say.calibratedOn(
+          tell.date(calibratedOn),
+          calibrationDue === null ? null : tell.date(calibrationDue),
+        );
+  return [say.calibrated, [calibrated, ...remarks.map((one) => tell.told(one))].join('. ')];
+}
+
 /** What takes more than half a line. */
-function longRows({ configuration, notes }: HandedDay, tell: Teller): Block[] {
+function longRows({ cell, configuration, notes }: HandedDay, tell: Teller): Block[] {
   const say = tell.words.evidence;
   const stood = Object.entries(configuration).map(
     ([what, how]) => `${say.configured[what] ?? what}: ${how}`,
   );
   const rows: (readonly [string, string])[] = [
+    ...(cell.remarks.length === 0 ? [] : [calibratedRow(cell, tell)]),
     ...(stood.length === 0 ? [] : [[say.configuration, stood.join('; ')] as const]),
     ...(notes === '' ? [] : [[say.notes, notes] as const]),
   ];
@@ -288,9 +298,10 @@ function ladderBlocks(handOver: HandOver, ladder: HandedLadder, tell: Teller): B
   ];
 }
 
-/** Best, knee, limit or a setting for any use; where nothing is, the sentence above has said so. */
+/** Best, knee or limit, if on one side alone, or a setting for any use; where nothing is, the sentence above has said so. */
 const isAnythingKnown = ({ best, knee, limit, uses }: LadderAnswer): boolean =>
-  [best, knee, limit, ...Object.values(uses)].some((one) => one !== null && one.value !== null);
+  [best, knee, limit].some((one) => one !== null && (one.value ?? one.low ?? one.high) !== null) ||
+  Object.values(uses).some(({ value }) => value !== null);
 
 const stepsSome = ({ dots }: Pick<LadderAnswer, 'dots'>): boolean =>
   new Set(dots.map(({ setting }) => setting)).size > 1;
