@@ -119,8 +119,11 @@ const routeTree = rootRoute.addChildren([
   createRoute({
     ...under,
     path: '/builds/$id/replay',
-    validateSearch: ({ made, language }: Record<string, unknown>) => ({
-      made: typeof made === 'string' ? made : '',
+    validateSearch: ({
+      made,
+      language,
+    }: Record<string, unknown>): { made?: string; language?: 'de' } => ({
+      ...(typeof made === 'string' ? { made } : {}),
       ...(language === 'de' ? ({ language } as const) : {}),
     }),
     component: lazyRouteComponent(

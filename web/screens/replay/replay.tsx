@@ -1,11 +1,12 @@
-import { NativeSelect } from '@mantine/core';
+import { Button, NativeSelect } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useNavigate, useParams, useSearch } from '@tanstack/react-router';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import {
   buildQuery,
   dayPageQuery,
   enginePageQuery,
   handOverReplayQuery,
+  handOversQuery,
   pullQuery,
   pullReplayQuery,
 } from '../../api/queries.ts';
@@ -13,7 +14,7 @@ import type { DayPage, Pull, ReplayWanted } from '../../api/types.gen.ts';
 import { fileName } from '../../charts/save.ts';
 import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
-import { Trouble, Waiting } from '../../shell/states.tsx';
+import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { dayCrumbs } from '../day/day.tsx';
 import { labelOf } from '../day/series.ts';
 import { Player } from './player.tsx';
@@ -31,7 +32,13 @@ export function HandOverReplayScreen() {
     ...enginePageQuery(build.data?.engineId ?? ''),
     enabled: build.data !== undefined,
   });
-  const replay = useQuery(handOverReplayQuery(made, language, units));
+  const all = useQuery({ ...handOversQuery(id), enabled: made === undefined });
+  // An address without one means the newest.
+  const handed = made ?? all.data?.at(-1)?.id;
+  const replay = useQuery({
+    ...handOverReplayQuery(handed ?? '', language, units),
+    enabled: handed !== undefined,
+  });
   const engine = page.data?.engine;
   const name = build.data?.name ?? 'Build';
   return (
@@ -52,11 +59,28 @@ export function HandOverReplayScreen() {
             <p className="lede">{LEDE}</p>
           </div>
         </div>
-        <Played
-          replay={replay.data}
-          error={build.error ?? page.error ?? replay.error}
-          retry={() => void replay.refetch()}
-        />
+        {all.data?.length === 0 ? (
+          <Nothing
+            title="Not handed over yet"
+            action={
+              <Button
+                renderRoot={(props) => (
+                  <Link to="/builds/$id/handover" params={{ id }} {...props} />
+                )}
+              >
+                Hand over
+              </Button>
+            }
+          >
+            A replay shows the curve that was handed over; make the hand-over first.
+          </Nothing>
+        ) : (
+          <Played
+            replay={replay.data}
+            error={build.error ?? page.error ?? all.error ?? replay.error}
+            retry={() => void replay.refetch()}
+          />
+        )}
       </div>
     </Page>
   );
