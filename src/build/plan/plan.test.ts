@@ -86,8 +86,8 @@ describe('what keeps people safe', () => {
     expect(cautions.length).toBeGreaterThan(2);
     // The flash point of gasoline as its table has it, in both units.
     for (const [units, flash] of [
-      ['us', '-45 °F'],
-      ['metric', '-43 °C'],
+      ['us', '−45 °F'],
+      ['metric', '−43 °C'],
     ] as const) {
       const sentences = itemsOf(e85).map((one) => planSentence(one, units));
       for (const { sentence } of cautions)

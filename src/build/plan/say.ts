@@ -46,7 +46,9 @@ export function planSentence(item: Pick<PlanItem, 'parts'>, system: UnitSystem):
       return quantityText(value, shown, system, {
         ...(decimals === undefined ? {} : { decimals }),
         ...(isDifference ? { difference: true } : {}),
-      }).replace(/ 1$/, '');
+      })
+        .replace(/ 1$/, '')
+        .replace(/^-/, '−');
     })
     .join('');
 }
