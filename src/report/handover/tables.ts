@@ -182,11 +182,11 @@ function pullsTable(handOver: HandOver): Table {
       numbers('peakTorqueNm', 'Peak torque, corrected'),
       numbers('peakTorqueLowNm', 'Low end'),
       numbers('peakTorqueHighNm', 'High end'),
-      numbers('peakTorqueSpeedRpm', 'At speed'),
+      numbers('peakTorqueSpeedRpm', 'Speed of peak torque'),
       numbers('peakPowerW', 'Peak power, corrected'),
       numbers('peakPowerLowW', 'Low end'),
       numbers('peakPowerHighW', 'High end'),
-      numbers('peakPowerSpeedRpm', 'At speed'),
+      numbers('peakPowerSpeedRpm', 'Speed of peak power'),
     ],
     rows: eachPull(handOver, (pull, place) => {
       const { curve, typedPeaks } = pull;

@@ -45,11 +45,11 @@ export function dayPullsTable(of: DayOfTables): Table {
       numbers('peakTorqueNm', 'Peak torque'),
       numbers('peakTorqueLowNm', 'Low end of its 95 % interval'),
       numbers('peakTorqueHighNm', 'High end'),
-      numbers('peakTorqueSpeedRpm', 'At speed'),
+      numbers('peakTorqueSpeedRpm', 'Speed of peak torque'),
       numbers('peakPowerW', 'Peak power'),
       numbers('peakPowerLowW', 'Low end of its 95 % interval'),
       numbers('peakPowerHighW', 'High end'),
-      numbers('peakPowerSpeedRpm', 'At speed'),
+      numbers('peakPowerSpeedRpm', 'Speed of peak power'),
     ],
     rows: of.pulls.map((pull, at) => {
       const curve = of.curves[at] ?? null;

@@ -68,6 +68,15 @@ describe('what an owner has to be careful about', () => {
     ]);
   });
 
+  it('says that a peak may lie beyond the speeds swept', () => {
+    const edge: Mark = {
+      kind: 'coverage',
+      severity: 'note',
+      sentence: 'Power may be highest at the upper end of the sweep (6420 rev/min).',
+    };
+    expect(told({ marks: [[edge], []] }).with[0]).toBe(edge.sentence);
+  });
+
   it('says that no calibration holds, unless the cell has said why', () => {
     expect(told({ calibratedOn: null }).with[0]).toMatch(/no torque calibration of Cell 1/);
     expect(told({ calibratedOn: null, date: null, remarks: ['No date.'] }).with).toEqual([

@@ -4,13 +4,12 @@ import type { FinalCurve, HandedCurve, HandedDay, HandedPull } from '../../repor
 import { AIR_CORRECTIONS } from '../../trade/index.ts';
 
 /** Marks of the final curve's pulls that bear on the figures of page one, whatever their weight. */
-const OF_ITS_AIR: ReadonlySet<Mark['kind']> = new Set(['air', 'boost']);
+const EVEN_AS_NOTES: ReadonlySet<Mark['kind']> = new Set(['air', 'boost', 'coverage']);
 /** The same, where they are more than a note. */
-const OF_ITS_TORQUE: ReadonlySet<Mark['kind']> = new Set([
+const WHERE_MORE: ReadonlySet<Mark['kind']> = new Set([
   'basis',
   'calibration',
   'correction factor',
-  'coverage',
   'inertia',
   'throttle',
   'zero',
@@ -58,7 +57,7 @@ function ofFinal(days: readonly HandedDay[], final: FinalCurve): string[] {
 }
 
 const bears = ({ kind, severity }: Mark): boolean =>
-  OF_ITS_AIR.has(kind) || (OF_ITS_TORQUE.has(kind) && severity !== 'note');
+  EVEN_AS_NOTES.has(kind) || (WHERE_MORE.has(kind) && severity !== 'note');
 
 /** Pulls that say the same of slightly other figures say it once, as the first of them did. */
 function onceEach(sentences: readonly string[]): string[] {
