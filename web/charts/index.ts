@@ -13,7 +13,7 @@ export { lossTable } from './loss-grid.ts';
 export { ResidualChart, type ResidualChartProps, residualTable } from './ResidualChart.tsx';
 export { ResponseChart } from './ResponseChart.tsx';
 export { type ResponseChartProps, responseTable, type UseFlag } from './response-words.ts';
-export { saveDrawing } from './save.ts';
+export { imageAddress, lettersAsDataUrl, saveDrawing, withLetters } from './save.ts';
 export { type Span, valueAt } from './scale.ts';
 export { type Box, useSize } from './useSize.ts';
 export { useZoom, type Zoom } from './zoom.ts';

@@ -93,10 +93,14 @@ async function pixelsOf(text: string, times: number): Promise<Blob> {
   return pngOfCanvas(canvas);
 }
 
+/** The address of a drawing for an `<img>`, where nothing in it can run. */
+export const imageAddress = (svg: string): string =>
+  `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
+
 /** A drawing ready to be put on a canvas. */
 export async function imageOf(svg: string): Promise<HTMLImageElement> {
   const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
+  image.src = imageAddress(svg);
   await image.decode();
   return image;
 }

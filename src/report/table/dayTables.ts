@@ -44,11 +44,11 @@ export function dayPullsTable(of: DayOfTables): Table {
       numbers('sweepRateRpmPerS', 'Sweep rate'),
       numbers('peakTorqueNm', 'Peak torque'),
       numbers('peakTorqueLowNm', 'Low end of its 95 % interval'),
-      numbers('peakTorqueHighNm', 'High end'),
+      numbers('peakTorqueHighNm', 'Peak torque, high end'),
       numbers('peakTorqueSpeedRpm', 'Speed of peak torque'),
       numbers('peakPowerW', 'Peak power'),
       numbers('peakPowerLowW', 'Low end of its 95 % interval'),
-      numbers('peakPowerHighW', 'High end'),
+      numbers('peakPowerHighW', 'Peak power, high end'),
       numbers('peakPowerSpeedRpm', 'Speed of peak power'),
     ],
     rows: of.pulls.map((pull, at) => {

@@ -1,8 +1,9 @@
 import { Button, NativeSelect } from '@mantine/core';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { addressOf, refusalOf } from '../../api/client.ts';
-import { saveDrawing } from '../../charts/index.ts';
+import { imageAddress, lettersAsDataUrl, saveDrawing, withLetters } from '../../charts/index.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Trouble } from '../../shell/states.tsx';
 import { SIZE_CHOICES } from '../replay/sizes.ts';
@@ -21,13 +22,28 @@ export function Shown({ id, buildId, madeAt, language }: ShownProps) {
   const [shape, setShape] = useState('screen');
   const [trouble, setTrouble] = useState<unknown>(null);
   const href = addressOf('/handovers/{id}/picture', { id }, { shape, language, units });
+  const drawing = useQuery({
+    queryKey: ['hand-overs', id, 'picture', shape, language, units],
+    queryFn: () => drawnAt(href),
+    placeholderData: keepPreviousData,
+  });
+  // A picture in a picture has no letters of the page; it carries its own, as the saved one does.
+  const letters = useQuery({
+    queryKey: ['letters'],
+    queryFn: lettersAsDataUrl,
+    staleTime: Number.POSITIVE_INFINITY,
+  });
+  const shown = useMemo(
+    () =>
+      drawing.data === undefined || letters.data === undefined
+        ? null
+        : imageAddress(withLetters(drawing.data, letters.data)),
+    [drawing.data, letters.data],
+  );
   const save = async (as: 'svg' | 'png') => {
     setTrouble(null);
     try {
-      const answer = await fetch(href);
-      const text = await answer.text();
-      if (!answer.ok) throw refusalOf(answer.status, text);
-      await saveDrawing(text, `hand-over-${madeAt.slice(0, 10)}-${shape}`, as);
+      await saveDrawing(await drawnAt(href), `hand-over-${madeAt.slice(0, 10)}-${shape}`, as);
     } catch (error) {
       setTrouble(error);
     }
@@ -43,15 +59,13 @@ export function Shown({ id, buildId, madeAt, language }: ShownProps) {
         data={SIZE_CHOICES}
         onChange={(event) => setShape(event.currentTarget.value)}
       />
-      <img
-        key={href}
-        className={styles.shown}
-        src={href}
-        alt="The result with its figures and curve, as it will be saved"
-        onError={(event) => {
-          event.currentTarget.hidden = true;
-        }}
-      />
+      {shown !== null && (
+        <img
+          className={styles.shown}
+          src={shown}
+          alt="The result with its figures and curve, as it will be saved"
+        />
+      )}
       <div className="acts">
         <Button variant="default" onClick={() => void save('png')}>
           Save as PNG
@@ -73,7 +87,14 @@ export function Shown({ id, buildId, madeAt, language }: ShownProps) {
           Replay
         </Button>
       </div>
-      {trouble !== null && <Trouble error={trouble} />}
+      {(trouble ?? drawing.error) !== null && <Trouble error={trouble ?? drawing.error} />}
     </section>
   );
+}
+
+async function drawnAt(address: string): Promise<string> {
+  const answer = await fetch(address);
+  const text = await answer.text();
+  if (!answer.ok) throw refusalOf(answer.status, text);
+  return text;
 }
