@@ -17,7 +17,9 @@ import { ensurePackages, nativeCommand, nativeWorks, QUICK_COMPILE, root } from 
 
 /** One worker that keeps what it has loaded: with a module graph this wide, loading it for every file took half the time. */
 const IN_ONE_WORKER = ['--maxWorkers=1', '--no-isolate'];
-const NEEDS_DATABASE = ['src/record', 'src/service', 'src/cli', 'src/report', 'demo/load'];
+const NEEDS_DATABASE = ['src/record', 'src/service', 'src/cli'];
+/** Need the database too, and run at the end of the other lane, so that both end together. */
+const REPORT_AND_DEMO = ['src/report', 'demo/load'];
 const reports = mkdtempSync(join(tmpdir(), 'pullbook-test-'));
 const totals = { passed: 0, failed: 0, skipped: 0 };
 const failedSteps = [];
@@ -76,8 +78,13 @@ let markBuilt;
 const built = new Promise((done) => {
   markBuilt = done;
 });
+/** Resolved when the database's native part works, or was tried. */
+let markEngine;
+const engineReady = new Promise((done) => {
+  markEngine = done;
+});
 
-/** What the numbers need: no database, no browser. */
+/** What needs no browser, and the database only at its end. */
 async function numbersLane() {
   await step('build', process.execPath, ['scripts/build.mjs']);
   markBuilt();
@@ -87,9 +94,16 @@ async function numbersLane() {
     '--project=unit',
     '--project=reference',
     ...IN_ONE_WORKER,
-    ...NEEDS_DATABASE.flatMap((path) => ['--exclude', `${path}**`, '--exclude', `${path}/**`]),
+    ...[...NEEDS_DATABASE, ...REPORT_AND_DEMO].flatMap((path) => [
+      '--exclude',
+      `${path}**`,
+      '--exclude',
+      `${path}/**`,
+    ]),
   ]);
   await vitest('known truth', ['--project=whole', 'test/truth']);
+  await engineReady;
+  await vitest('report and demo', ['--project=unit', ...IN_ONE_WORKER, ...REPORT_AND_DEMO]);
 }
 
 /** What needs the database's native part, and a browser; both are prepared first. */
@@ -97,6 +111,7 @@ async function productLane() {
   if (!nativeWorks()) {
     await step('database engine', ...nativeCommand, process.env.CI ? QUICK_COMPILE : {});
   }
+  markEngine();
   if (findBrowser() === null || !findPdfReader()) {
     const install = installCommand();
     if (install === null) process.stdout.write(`\n${NO_BROWSER}\n`);
