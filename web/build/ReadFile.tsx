@@ -6,6 +6,7 @@ import { Sheet } from '../form/sheet.tsx';
 import { FileName, plainName } from '../shell/FileName.tsx';
 import { Trouble } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
+import { Heads } from '../table/Heads.tsx';
 import { type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
 import { TakeRow } from '../table/TakeTable.tsx';
 import fields from './inputs.module.css';
@@ -131,14 +132,7 @@ function Preview({ name, reading, standing, onKeep, onClose }: PreviewProps) {
         <div className={fields.scroll}>
           <TakeRow title="What would be taken" table={() => takenTable(taken)} />
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Section</th>
-                <th scope="col">Field</th>
-                <th scope="col">Stands now</th>
-                <th scope="col">Would stand</th>
-              </tr>
-            </thead>
+            <Heads of={['Section', 'Field', 'Stands now', 'Would stand']} />
             <tbody>
               {taken.map(({ section, label, before, after }) => (
                 <tr key={`${section} ${label}`}>

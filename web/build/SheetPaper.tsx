@@ -17,6 +17,7 @@ import {
 import { inUnitsOf, type UnitSystem } from '../../src/units/index.ts';
 import { usePreferences } from '../shell/preferences.tsx';
 import { dateInWords } from '../shell/words.ts';
+import { Heads } from '../table/Heads.tsx';
 import { TakeRow, TakeTable } from '../table/TakeTable.tsx';
 import { layoutInWords } from './EngineLine.tsx';
 import { eachAt, entryAt, tableAt } from './edit.ts';
@@ -87,14 +88,7 @@ export function SheetPaper({ title, sheet, own }: SheetPaperProps) {
             <TakeTable title="Out of its window" table={() => followsTable(wrong, units)} />
           </header>
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Check</th>
-                <th scope="col">Verdict</th>
-                <th scope="col">Value</th>
-                <th scope="col">What would bring it right</th>
-              </tr>
-            </thead>
+            <Heads of={['Check', 'Verdict', 'Value', 'What would bring it right']} />
             <tbody>
               {wrong.map((check) => (
                 <tr key={check.id}>
@@ -183,13 +177,7 @@ function Values({ section, sheet }: InSection) {
     <>
       <TakeRow title={section.title} table={() => ledgerTable(section, sheet)} />
       <table className={`sheet ${styles.values}`}>
-        <thead>
-          <tr>
-            <th scope="col">Measured or said</th>
-            <th scope="col">Value</th>
-            <th scope="col">Who, with what, when</th>
-          </tr>
-        </thead>
+        <Heads of={['Measured or said', 'Value', 'Who, with what, when']} />
         <tbody>
           {lines.map(({ field, entry }) => (
             <tr key={field.id}>

@@ -11,6 +11,7 @@ import {
 import { EditSheet } from '../form/edit-sheet.tsx';
 import type { Field } from '../form/fields.ts';
 import { usePreferences } from '../shell/preferences.tsx';
+import { Heads } from '../table/Heads.tsx';
 import {
   numberColumn,
   rangeColumn,
@@ -94,18 +95,7 @@ function Lines({ title, rules, own, onChange, onEdit }: LinesProps) {
     <div className={`${fields.scroll} ${styles.windows}`}>
       <TakeRow title={`Windows: ${title}`} table={() => windowsTable(rules, units)} />
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Check</th>
-            <th scope="col">Holds for</th>
-            <th scope="col">Window</th>
-            <th scope="col">Stop</th>
-            <th scope="col">From</th>
-            <th scope="col">
-              <span className="unseen">Acts</span>
-            </th>
-          </tr>
-        </thead>
+        <Heads of={['Check', 'Holds for', 'Window', 'Stop', 'From']} acts="Acts" />
         <tbody>
           {rules.map((rule) => {
             const mine = own.includes(rule);

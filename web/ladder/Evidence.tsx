@@ -11,6 +11,7 @@ import {
   setting,
   signedPercent,
 } from '../charts/numbers.ts';
+import { Heads } from '../table/Heads.tsx';
 import {
   numberColumn,
   rangeColumn,
@@ -223,16 +224,7 @@ function Uses({ input, answer }: Both) {
   const { unit } = input.kind;
   return (
     <table className={styles.table}>
-      <thead>
-        <tr>
-          <th scope="col">use</th>
-          <th scope="col">left</th>
-          <th scope="col">gives up</th>
-          <th scope="col">past the best</th>
-          <th scope="col">past the limit</th>
-          <th scope="col">held back</th>
-        </tr>
-      </thead>
+      <Heads of={['use', 'left', 'gives up', 'past the best', 'past the limit', 'held back']} />
       <tbody>
         {input.uses.map(({ name }) => {
           const one = answer.uses[name];

@@ -13,6 +13,7 @@ import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, today } from '../shell/words.ts';
+import { Heads } from '../table/Heads.tsx';
 import { TakeTable } from '../table/TakeTable.tsx';
 import { BuildStanding } from './build-standing.tsx';
 import { buildsSearch, lastBefore } from './compare/ready.ts';
@@ -181,14 +182,7 @@ function BuildPage({ build, engine, days, count: builds, cells, against }: Build
             <TakeTable title="Test days" table={() => daysTable(days)} />
           </header>
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Day</th>
-                <th scope="col">Pulls</th>
-                <th scope="col">Decided</th>
-                <th scope="col">Ladders</th>
-              </tr>
-            </thead>
+            <Heads of={['Day', 'Pulls', 'Decided', 'Ladders']} />
             <tbody>
               {days.map((day) => (
                 <tr key={day.id}>

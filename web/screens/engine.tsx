@@ -12,6 +12,7 @@ import { Facts, useFigures } from '../shell/figures.tsx';
 import { Page } from '../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count, dateInWords } from '../shell/words.ts';
+import { Heads } from '../table/Heads.tsx';
 import { numberColumn, type TableModel, tableFrom, wordsColumn } from '../table/model.ts';
 import { TakeTable } from '../table/TakeTable.tsx';
 import { BuildStanding } from './build-standing.tsx';
@@ -146,14 +147,7 @@ function Engine({ page }: { page: EnginePage }) {
             <TakeTable title="Builds" table={() => buildsTable({ builds, days })} />
           </header>
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Build</th>
-                <th scope="col">Test days</th>
-                <th scope="col">Last tested</th>
-                <th scope="col">Notes</th>
-              </tr>
-            </thead>
+            <Heads of={['Build', 'Test days', 'Last tested', 'Notes']} />
             <tbody>
               {builds.map((one) => {
                 const its = days.filter((day) => day.buildId === one.id);

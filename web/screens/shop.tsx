@@ -12,6 +12,7 @@ import { Page } from '../shell/page.tsx';
 import { dayLabel } from '../shell/places.ts';
 import { Nothing, Trouble, Waiting } from '../shell/states.tsx';
 import { count } from '../shell/words.ts';
+import { Heads } from '../table/Heads.tsx';
 import { TakeTable } from '../table/TakeTable.tsx';
 import { DayState } from './day-state.tsx';
 import { daysTable } from './days-table.ts';
@@ -129,16 +130,7 @@ function RecentDays({ days }: { days: readonly DaySummary[] }) {
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
-          <thead>
-            <tr>
-              <th scope="col">Day</th>
-              <th scope="col">Engine</th>
-              <th scope="col">Build</th>
-              <th scope="col">Pulls</th>
-              <th scope="col">Decided</th>
-              <th scope="col">Ladders</th>
-            </tr>
-          </thead>
+          <Heads of={['Day', 'Engine', 'Build', 'Pulls', 'Decided', 'Ladders']} />
           <tbody>
             {days.map((day) => (
               <tr key={day.id}>

@@ -15,6 +15,7 @@ import { Page } from '../../shell/page.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { asSentence, dateInWords, kept, today } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { type TableModel, tableFrom, wordsColumn, yesNoColumn } from '../../table/model.ts';
 import { TakeTable } from '../../table/TakeTable.tsx';
 import { MarkLine } from '../day/remarks.tsx';
@@ -147,15 +148,7 @@ function Calibrations({ cell, page }: CalibrationsProps) {
         </header>
         <div className={styles.scroll}>
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Done on</th>
-                <th scope="col">What</th>
-                <th scope="col">Says</th>
-                <th scope="col">By</th>
-                <th scope="col">Falls due</th>
-              </tr>
-            </thead>
+            <Heads of={['Done on', 'What', 'Says', 'By', 'Falls due']} />
             <tbody>
               {calibrations.map((one) => (
                 <tr key={one.id}>
@@ -234,14 +227,7 @@ function StateTable({ torque, sensors }: StateTableProps) {
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
-          <thead>
-            <tr>
-              <th scope="col">What</th>
-              <th scope="col">State</th>
-              <th scope="col">Done on</th>
-              <th scope="col">Falls due</th>
-            </tr>
-          </thead>
+          <Heads of={['What', 'State', 'Done on', 'Falls due']} />
           <tbody>
             {holding.map((one) => (
               <tr key={one.of}>

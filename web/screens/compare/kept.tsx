@@ -10,6 +10,7 @@ import type { Comparison } from '../../api/types.gen.ts';
 import { interval, signedPercent } from '../../charts/numbers.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { dateInWords, kept } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import {
   numberColumn,
   rangeColumn,
@@ -43,17 +44,7 @@ export function KeptComparisons({ engineId }: { readonly engineId: string }) {
         <TakeTable title="Kept comparisons" table={() => keptTable(comparisons.data, units)} />
       </header>
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Comparison</th>
-            <th scope="col">Mean power</th>
-            <th scope="col">Finding</th>
-            <th scope="col">Kept</th>
-            <th scope="col">
-              <span className="unseen">Remove</span>
-            </th>
-          </tr>
-        </thead>
+        <Heads of={['Comparison', 'Mean power', 'Finding', 'Kept']} acts="Remove" />
         <tbody>
           {comparisons.data.map((one) => (
             <tr key={one.id}>

@@ -6,6 +6,7 @@ import { useChange } from '../../api/changes.ts';
 import { ask } from '../../api/client.ts';
 import type { DayPage, Ladder } from '../../api/types.gen.ts';
 import { count } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { numberColumn, tableFrom, wordsColumn } from '../../table/model.ts';
 import { TakeTable } from '../../table/TakeTable.tsx';
 import take from '../../table/table.module.css';
@@ -69,16 +70,7 @@ export function Ladders({ page }: { readonly page: DayPage }) {
         </span>
       </header>
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Ladder</th>
-            <th scope="col">Which pulls</th>
-            <th scope="col">Decisions</th>
-            <th scope="col">
-              <span className="unseen">Acts</span>
-            </th>
-          </tr>
-        </thead>
+        <Heads of={['Ladder', 'Which pulls', 'Decisions']} acts="Acts" />
         <tbody>
           {ladders.map((ladder) => {
             const decided = decisions.filter((one) => one.ladderId === ladder.id).length;

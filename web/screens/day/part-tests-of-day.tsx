@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { partTestsQuery } from '../../api/queries.ts';
 import type { PartTest } from '../../api/types.gen.ts';
 import { count, dateInWords, kept } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { numberColumn, tableFrom, wordsColumn } from '../../table/model.ts';
 import { TakeTable } from '../../table/TakeTable.tsx';
 
@@ -35,14 +36,7 @@ function Made({ tests }: { readonly tests: readonly PartTest[] }) {
         />
       </header>
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Test</th>
-            <th scope="col">To be seen</th>
-            <th scope="col">Planned</th>
-            <th scope="col">Made</th>
-          </tr>
-        </thead>
+        <Heads of={['Test', 'To be seen', 'Planned', 'Made']} />
         <tbody>
           {tests.map((test) => (
             <tr key={test.id}>

@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { EnginePage, HandOverKept } from '../../api/types.gen.ts';
 import { dayLabel } from '../../shell/places.ts';
 import { dateInWords, nameOfStandard } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { tableFrom, wordsColumn } from '../../table/model.ts';
 import { TakeTable } from '../../table/TakeTable.tsx';
 
@@ -42,15 +43,7 @@ export function MadeList({ all, shown, page }: MadeListProps) {
         />
       </header>
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Made</th>
-            <th scope="col">By</th>
-            <th scope="col">Test days</th>
-            <th scope="col">Held against</th>
-            <th scope="col">Air</th>
-          </tr>
-        </thead>
+        <Heads of={['Made', 'By', 'Test days', 'Held against', 'Air']} />
         <tbody>
           {[...all].reverse().map((one) => (
             <tr key={one.id}>

@@ -8,6 +8,7 @@ import { Facts } from '../../shell/figures.tsx';
 import { Page } from '../../shell/page.tsx';
 import { Trouble } from '../../shell/states.tsx';
 import { count } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { type TableModel, tableFrom, wordsColumn } from '../../table/model.ts';
 import { TakeRow } from '../../table/TakeTable.tsx';
 import { CheckIcon, LookIcon, StopIcon } from '../../theme/icons.tsx';
@@ -151,13 +152,7 @@ function Differences({ differences }: Pick<Verified, 'differences'>) {
       <TakeRow title="What differs" table={() => differencesTable(differences)} />
       <table className="sheet">
         <caption className={styles.caption}>{count(differences.length, 'difference')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">Where</th>
-            <th scope="col">It says</th>
-            <th scope="col">The recordings give</th>
-          </tr>
-        </thead>
+        <Heads of={['Where', 'It says', 'The recordings give']} />
         <tbody>
           {differences.map(({ where, place, says, follows }) => (
             <tr key={where}>

@@ -14,6 +14,7 @@ import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing } from '../../shell/states.tsx';
 import { count, dateInWords } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import {
   type ColumnOf,
   numberColumn,
@@ -55,16 +56,16 @@ export function History({ history: { serial, stays } }: { readonly history: Part
         </header>
         <div className={styles.scroll}>
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Engine and build</th>
-                <th scope="col">Section</th>
-                <th scope="col">Assembled</th>
-                <th scope="col">Test days</th>
-                <th scope="col">Its sheet says since refresh</th>
-                <th scope="col">Note</th>
-              </tr>
-            </thead>
+            <Heads
+              of={[
+                'Engine and build',
+                'Section',
+                'Assembled',
+                'Test days',
+                'Its sheet says since refresh',
+                'Note',
+              ]}
+            />
             <tbody>
               {stays.map((one) => (
                 <StayRow key={`${one.buildId} ${one.stay.section}`} {...one} />

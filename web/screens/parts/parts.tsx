@@ -6,6 +6,7 @@ import { titleOf } from '../../build/words.ts';
 import { Page } from '../../shell/page.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { count } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { numberColumn, tableFrom, wordsColumn } from '../../table/model.ts';
 import { TakeRow } from '../../table/TakeTable.tsx';
 import { History } from './history.tsx';
@@ -57,14 +58,7 @@ function PartTable({ parts }: { readonly parts: readonly PartSerial[] }) {
     <>
       <TakeRow title="Parts" table={table} />
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">Serial</th>
-            <th scope="col">Part</th>
-            <th scope="col">Section</th>
-            <th scope="col">Has been in</th>
-          </tr>
-        </thead>
+        <Heads of={['Serial', 'Part', 'Section', 'Has been in']} />
         <tbody>
           {parts.map(({ serial, name, section, builds }) => (
             <tr key={serial}>

@@ -17,6 +17,7 @@ import { plain, UNKNOWN } from '../../charts/numbers.ts';
 import { ChangeSheet } from '../../form/change-sheet.tsx';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { dateInWords } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { TakeTable } from '../../table/TakeTable.tsx';
 import {
   EVENT_FIELDS,
@@ -83,18 +84,10 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
         ) : (
           <div className={styles.scroll}>
             <table className="sheet">
-              <thead>
-                <tr>
-                  <th scope="col">Date</th>
-                  <th scope="col">What</th>
-                  <th scope="col">Parts</th>
-                  <th scope="col">Engine hours</th>
-                  <th scope="col">Who</th>
-                  <th scope="col">
-                    <span className="unseen">Change or remove</span>
-                  </th>
-                </tr>
-              </thead>
+              <Heads
+                of={['Date', 'What', 'Parts', 'Engine hours', 'Who']}
+                acts="Change or remove"
+              />
               <tbody>
                 {[...of.events].reverse().map((one) => (
                   <tr key={one.id}>
@@ -141,18 +134,16 @@ export function ServiceLog({ of }: { readonly of: ServiceRecord }) {
         ) : (
           <div className={styles.scroll}>
             <table className="sheet">
-              <thead>
-                <tr>
-                  <th scope="col">Date</th>
-                  <th scope="col">Engine hours</th>
-                  <th scope="col">Leak-down, %</th>
-                  <th scope="col">Compression, {units === 'us' ? 'psi' : 'bar'}</th>
-                  <th scope="col">Note</th>
-                  <th scope="col">
-                    <span className="unseen">Change or remove</span>
-                  </th>
-                </tr>
-              </thead>
+              <Heads
+                of={[
+                  'Date',
+                  'Engine hours',
+                  'Leak-down, %',
+                  `Compression, ${units === 'us' ? 'psi' : 'bar'}`,
+                  'Note',
+                ]}
+                acts="Change or remove"
+              />
               <tbody>
                 {[...of.readings].reverse().map((one) => (
                   <tr key={one.id}>

@@ -11,6 +11,7 @@ import { dayLabel } from '../../shell/places.ts';
 import { usePreferences } from '../../shell/preferences.tsx';
 import { Nothing, Trouble, Waiting } from '../../shell/states.tsx';
 import { count, dateInWords, nameOfStandard, today } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import { TakeTable } from '../../table/TakeTable.tsx';
 import { ServiceLog } from './log.tsx';
 import styles from './service.module.css';
@@ -87,13 +88,7 @@ function DueList({ of }: { readonly of: ServiceRecord }) {
         <TakeTable title="What is due" table={() => dueTable(of)} />
       </header>
       <table className="sheet">
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col">State</th>
-            <th scope="col">Date</th>
-          </tr>
-        </thead>
+        <Heads of={['What', 'State', 'Date']} />
         <tbody>
           {of.due.map(({ sentence, state, on }) => (
             <tr key={sentence}>
@@ -119,16 +114,16 @@ function Run({ of }: { readonly of: ServiceRecord }) {
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
-          <thead>
-            <tr>
-              <th scope="col">Build</th>
-              <th scope="col">Assembled</th>
-              <th scope="col">Pulls</th>
-              <th scope="col">At full throttle</th>
-              <th scope="col">Hours, by its sheet</th>
-              <th scope="col">Power over its days</th>
-            </tr>
-          </thead>
+          <Heads
+            of={[
+              'Build',
+              'Assembled',
+              'Pulls',
+              'At full throttle',
+              'Hours, by its sheet',
+              'Power over its days',
+            ]}
+          />
           <tbody>
             {of.builds.map((build) => (
               <tr key={build.buildId}>

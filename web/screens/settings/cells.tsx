@@ -10,6 +10,7 @@ import type { Values } from '../../form/fields.ts';
 import { BASIS_FIELDS, CELL_FIELDS } from '../../form/specs.ts';
 import { useFigures } from '../../shell/figures.tsx';
 import { nameOfStandard } from '../../shell/words.ts';
+import { Heads } from '../../table/Heads.tsx';
 import {
   numberColumn,
   quantityColumn,
@@ -67,19 +68,17 @@ export function Cells({ cells }: { cells: readonly Cell[] }) {
       ) : (
         <div className={styles.scroll}>
           <table className="sheet">
-            <thead>
-              <tr>
-                <th scope="col">Cell</th>
-                <th scope="col">Inertia</th>
-                <th scope="col">Sensor lag</th>
-                <th scope="col">Brake turns per crank turn</th>
-                <th scope="col">Torque column, where files do not say</th>
-                <th scope="col">Calibration</th>
-                <th scope="col">
-                  <span className="unseen">Acts</span>
-                </th>
-              </tr>
-            </thead>
+            <Heads
+              of={[
+                'Cell',
+                'Inertia',
+                'Sensor lag',
+                'Brake turns per crank turn',
+                'Torque column, where files do not say',
+                'Calibration',
+              ]}
+              acts="Acts"
+            />
             <tbody>
               {cells.map((cell) => (
                 <tr key={cell.id}>

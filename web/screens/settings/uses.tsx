@@ -6,6 +6,7 @@ import { ask } from '../../api/client.ts';
 import type { Shop, UseRules } from '../../api/types.gen.ts';
 import { EditSheet } from '../../form/edit-sheet.tsx';
 import type { Field } from '../../form/fields.ts';
+import { Heads } from '../../table/Heads.tsx';
 import {
   numberColumn,
   rangeColumn,
@@ -94,19 +95,17 @@ export function Uses({ shop }: { shop: Shop }) {
       </header>
       <div className={styles.scroll}>
         <table className="sheet">
-          <thead>
-            <tr>
-              <th scope="col">Use</th>
-              <th scope="col">What it means</th>
-              <th scope="col">Least holdback</th>
-              <th scope="col">Speeds</th>
-              <th scope="col">Chance past best</th>
-              <th scope="col">Chance past limit</th>
-              <th scope="col">
-                <span className="unseen">Acts</span>
-              </th>
-            </tr>
-          </thead>
+          <Heads
+            of={[
+              'Use',
+              'What it means',
+              'Least holdback',
+              'Speeds',
+              'Chance past best',
+              'Chance past limit',
+            ]}
+            acts="Acts"
+          />
           <tbody>
             {uses.map((use, at) => (
               <tr key={use.name}>
